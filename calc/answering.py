@@ -1,0 +1,212 @@
+"""One answer as one object: the same in Python, on the command line and in a page."""
+
+import dataclasses
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from calc.asking import Taken, rules_of, taken_inputs
+from calc.declare import CALCULATORS, RULE_SETS, Answer, Calculator, Figure, Shown, by_rules
+from calc.errors import InputError
+from calc.reading import typed
+from calc.release import RELEASE
+from calc.show.numbers import Toward, plain_number, rounded
+from calc.tables import HOW_SURE, source_key, source_words, sources
+from calc.units import dimension, from_si, to_si, written
+
+
+def found(calculator_id: str) -> Calculator:
+    """The calculator with this id.
+
+    Raises:
+        InputError: There is none.
+    """
+    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
+
+    if calculator_id not in CALCULATORS:
+        known = ", ".join(CALCULATORS)
+        raise InputError("calculator", f"There is no “{calculator_id[:60]}” here; there are {known}.")
+    return CALCULATORS[calculator_id]
+
+
+def shown_unit(shown: Shown, rules: str) -> str:
+    """Unit that a result is shown in under a rule set: US first, metric second."""
+    return shown.units[0 if rules == "us" or len(shown.units) == 1 else 1]
+
+
+def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -> str:
+    """A result with its unit, rounded as declared.
+
+    Args:
+        shown: How the result is declared.
+        si: The number in SI.
+        unit: Unit wanted.
+        rules: Rule set, which decides the mark of an instrument.
+        toward: Which way to round.
+
+    Returns:
+        Text such as `24 ft³ (70 °F, 1 atm)`.
+    """
+    value = from_si(si, unit, free_gas=shown.free_gas)
+    if shown.step is not None:
+        mark = typed(by_rules(shown.step, rules))
+        size = from_si(to_si(mark.number, mark.unit), unit) - from_si(0.0, unit)
+        ratio = value / size
+        near = {"nearest": round, "up": math.ceil, "down": math.floor}[toward](
+            round(ratio, 9)
+        )
+        number = plain_number(near * size)
+    else:
+        number = rounded(value, shown.digits, toward)
+    return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
+
+
+def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None) -> dict[str, Any]:
+    common = {
+        "label": shown.label,
+        "basis": figure.basis,
+        "source": source_words(figure.source),
+        "how_sure": HOW_SURE[figure.how_sure],
+    }
+    if figure.value is None:
+        return common | {
+            "value": None, "unit": "", "text": figure.words, "low": None, "high": None, "band": "",
+        }  # fmt: skip
+    for number in (figure.value, figure.low, figure.high):
+        if number is not None and not math.isfinite(number):
+            raise ArithmeticError(f"{name} came out as {number}")
+    unit = wanted or shown_unit(shown, rules)
+    low, high = (
+        None if end is None else from_si(end, unit, free_gas=shown.free_gas)
+        for end in (figure.low, figure.high)
+    )
+    band = ""
+    if figure.low is not None and figure.high is not None and figure.low != figure.high:
+        ends = [
+            shown_text(dataclasses.replace(shown, digits=max(2, shown.digits - 1)), end, unit, rules, toward)
+            for end, toward in ((figure.low, "down"), (figure.high, "up"))
+        ]
+        band = f"{ends[0].split(' ')[0]} to {ends[1]}"
+    text = shown_text(shown, figure.value, unit, rules, shown.toward)
+    return common | {
+        "value": from_si(figure.value, unit, free_gas=shown.free_gas),
+        "unit": unit,
+        "text": f"{text}, {figure.words}" if figure.words else text,
+        "low": low,
+        "high": high,
+        "band": band,
+    }
+
+
+def _input(taken: Taken | None) -> dict[str, Any]:
+    if taken is None:
+        return {"label": "", "text": "", "value": None, "unit": ""}
+    series = f" ({taken.series})" if taken.series else ""
+    return {
+        "label": taken.label,
+        "text": f"{taken.text.strip()}{series}",
+        "value": taken.value if taken.value is not None else taken.text,
+        "unit": taken.unit,
+    }
+
+
+def _wanted_units(calculator: Calculator, units: Mapping[str, str]) -> dict[str, str]:
+    for name, unit in units.items():
+        shown = calculator.results.get(name)
+        if shown is None:
+            raise InputError(name[:60], f"“{name[:60]}” is no result of {calculator.title}.")
+        try:
+            fits = unit in shown.units or dimension(unit) == dimension(shown.units[0])
+        except Exception:  # noqa: BLE001 - pint raises many kinds for a word that is no unit
+            fits = False
+        if not fits:
+            offered = ", ".join(shown.units)
+            raise InputError(
+                name, f"{shown.label}: it cannot be shown in “{unit[:20]}”; use {offered}."
+            )
+    return dict(units)
+
+
+def computed(
+    calculator: Calculator, texts: Mapping[str, str]
+) -> tuple[Answer[Any], dict[str, Taken | None], list[str], str]:
+    """Run a calculator on a reader's texts.
+
+    Returns:
+        The answer, the inputs as taken, the names of those assumed, the rule set.
+
+    Raises:
+        InputError: The texts cannot be used.
+    """
+    rules = rules_of(texts)
+    taken, assumed = taken_inputs(calculator, texts, rules)
+    given: dict[str, Any] = {name: None if t is None else t.si for name, t in taken.items()}
+    if calculator.takes_rules:
+        given["rules"] = rules
+    return calculator.function(**given), taken, assumed, rules
+
+
+def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str) -> dict[str, Any]:
+    """Answer of one calculator, as one object.
+
+    Args:
+        calculator_id: Id of the calculator, such as `oxygen-left`.
+        units: Unit wanted for a result, by the result's name.
+        **texts: Text of each input as a reader types it, such as
+            `gauge="1500 psi"`; `rules` names the rule set.
+
+    Returns:
+        `calculator`, `title`, `release`, `rules`, `inputs`, `assumed`, `results`,
+        `cautions`, `steps`, `tables`, `pictures`, `sources`, as README.md shows.
+
+    Raises:
+        InputError: An input cannot be used; the message says what will do.
+
+    Examples:
+        >>> answer("sheet-thickness", gauge="16 ga")["results"]["thickness"]["text"]
+        '0.0598 in'
+    """
+    calculator = found(calculator_id)
+    wanted = _wanted_units(calculator, units or {})
+    got, taken, assumed, rules = computed(calculator, texts)
+    figures = {name: getattr(got.results, name) for name in calculator.results}
+    used = [f.source for f in figures.values()] + [c.source for c in got.cautions]
+    keys = sorted({source_key(cell) for cell in used if cell})
+    return {
+        "calculator": calculator.id,
+        "title": calculator.title,
+        "release": RELEASE,
+        "rules": rules,
+        "rules_name": RULE_SETS[rules],
+        "inputs": {
+            name: _input(t) | {"label": calculator.inputs[name].label}
+            for name, t in taken.items()
+            if t is not None
+        },
+        "assumed": assumed,
+        "results": {
+            name: _result(name, figure, calculator.results[name], rules, wanted.get(name))
+            for name, figure in figures.items()
+        },
+        "cautions": [
+            {"signal": c.signal, "text": c.text, "source": source_words(c.source)}
+            for c in got.cautions
+        ],
+        "steps": [
+            {
+                "says": s.says,
+                "formula": s.formula,
+                "numbers": [
+                    {"name": name, "value": value, "unit": unit} for name, value, unit in s.numbers
+                ],
+                "result": {"value": s.value, "unit": s.unit},
+            }
+            for s in got.steps
+        ],
+        "tables": [dataclasses.asdict(t) for t in got.tables],
+        "pictures": [dataclasses.asdict(p) for p in got.pictures],
+        "sources": [
+            {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]}
+            for key in keys
+        ],
+    }

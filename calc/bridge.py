@@ -1,0 +1,48 @@
+"""The only door for a page: text in, text out."""
+
+import json
+from typing import Any
+
+from calc.answering import answer, found
+from calc.asking import convert_text
+from calc.errors import InputError
+from calc.show.answer import answer_html
+
+SORRY = "This could not be worked out here. Use the table on this page, and tell us what you typed."
+
+
+def run(request: str) -> str:
+    """Answer one request of a page.
+
+    Args:
+        request: JSON, either `{"calculator": id, "texts": {name: text},
+            "units": {result: unit}}` or `{"convert": {"calculator": id,
+            "field": name, "text": text, "unit": unit}}`.
+
+    Returns:
+        JSON: `{"answer": …, "html": …}`, `{"text": …}`, or
+        `{"errors": [{"field", "message"}]}`. It never raises.
+
+    Examples:
+        >>> run('{"calculator": "no-such", "texts": {}}')[:32]
+        '{"errors": [{"field": "calculato'
+    """
+    try:
+        reply = _reply(json.loads(request))
+    except InputError as error:
+        reply = {"errors": error.listed()}
+    except Exception as error:  # noqa: BLE001 - a reader gets a sentence, never a traceback
+        reply = {"errors": [{"field": "", "message": SORRY}], "fault": type(error).__name__}
+    return json.dumps(reply, ensure_ascii=False, allow_nan=False)
+
+
+def _reply(request: dict[str, Any]) -> dict[str, Any]:
+    if "convert" in request:
+        asked = request["convert"]
+        field = found(asked["calculator"]).inputs[asked["field"]]
+        return {"text": convert_text(field, asked["field"], asked["text"], asked["unit"])}
+    texts = {str(name): text for name, text in request.get("texts", {}).items()}
+    calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
+    texts.pop("units", None)
+    got = answer(calculator_id, units=request.get("units") or {}, **texts)
+    return {"answer": got, "html": answer_html(got)}
