@@ -12,12 +12,12 @@ from functools import cache
 from math import exp, log, sumprod
 
 from calc.formulas.heat.species import (
+    CHANGE_OVER,
     ELEMENTS,
     GRAPHITE,
     Coefficients,
     basis_of_temperature,
-    gas_species,
-    graphite_terms,
+    species,
 )
 from calc.quantities import (
     GAS_CONSTANT,
@@ -80,12 +80,15 @@ class _System:
     hot: tuple[Coefficients, ...]
     atoms: tuple[tuple[float, ...], ...]
     products: tuple[tuple[tuple[float, ...], ...], ...]
-    columns: tuple[tuple[float, ...], ...]
+    molecules: tuple[tuple[float, ...], ...]
+    carbon: int
 
 
 @cache
 def _system(present: tuple[str, ...]) -> _System:
-    chosen = [s for s in gas_species() if s.elements.keys() <= set(present)]
+    chosen = [
+        s for s in species().values() if s.role == "product" and s.elements.keys() <= set(present)
+    ]
     atoms = tuple(tuple(s.elements.get(e, 0.0) for s in chosen) for e in present)
     products = tuple(
         tuple(tuple(a * b for a, b in zip(one, other, strict=True)) for other in atoms[: i + 1])
@@ -93,11 +96,12 @@ def _system(present: tuple[str, ...]) -> _System:
     )
     return _System(
         names=tuple(s.name for s in chosen),
-        cold=tuple(s.cold for s in chosen),
-        hot=tuple(s.hot for s in chosen),
+        cold=tuple(s.coefficients[0] for s in chosen),
+        hot=tuple(s.coefficients[1] for s in chosen),
         atoms=atoms,
         products=products,
-        columns=tuple(zip(*atoms, strict=True)),
+        molecules=tuple(zip(*atoms, strict=True)),
+        carbon=present.index("C") if "C" in present else -1,
     )
 
 
@@ -123,15 +127,23 @@ def _solution(rows: list[list[float]]) -> list[float]:
     return answer
 
 
-def _first_guess(present: tuple[str, ...], amounts: Mapping[str, Amount]) -> Start:
-    """The same start for every mixture: 3000 K and equal moles [nasa-rp-1311 part I]."""
-    system = _system(present)
-    total = sum(amounts.values()) / 3.0
-    each = log(total / len(system.names))
-    return Start(present, 3000.0, (each,) * len(system.names), log(total), 0.0, False)
+def _step_share(
+    changes: list[float], logs: list[float], log_total: float, total_change: float, heating: float
+) -> float:
+    """Share of Newton's step to take, so that no large species leaps [nasa-rp-1311 part I, 3.3]."""
+    largest = max(5.0 * abs(total_change), 5.0 * abs(heating), 2.0)
+    share = 1.0
+    for change, own in zip(changes, logs, strict=True):
+        if change > 0.0:
+            depth = own - log_total
+            if depth > _TRACE:
+                largest = max(largest, change)
+            elif change > total_change:
+                share = min(share, abs((-depth - 9.2103404) / (change - total_change)))
+    return min(share, 2.0 / largest, 0.4 / abs(heating) if heating else 1.0)
 
 
-def _settled(  # noqa: PLR0912, PLR0914, PLR0915 - one loop, kept in one place for speed
+def _settled(
     amounts: Mapping[str, Amount],
     pressure: Pressure,
     enthalpy: Energy | None,
@@ -140,48 +152,93 @@ def _settled(  # noqa: PLR0912, PLR0914, PLR0915 - one loop, kept in one place f
 ) -> Equilibrium:
     """Newton's iteration on the element potentials from one start.
 
-    Heat content fixed where `enthalpy` is given, else the temperature of `start`.
+    The heat content is fixed where `enthalpy` is given, else the temperature of `start`.
     """
     system = _system(start.present)
-    atoms, products, columns = system.atoms, system.products, system.columns
+    atoms, products, molecules = system.atoms, system.products, system.molecules
     wanted = [amounts[e] for e in start.present]
-    elements = len(atoms)
-    carbon = start.present.index("C") if "C" in start.present else -1
-    smallest = min(wanted)
+    span = range(len(atoms))
+    solids = 1 if with_graphite else 0
+    at_total = len(atoms) + solids
+    heated = enthalpy is not None
     temperature = start.temperature
     logs = list(start.log_moles)
     log_total = start.log_total
     graphite = start.graphite if with_graphite else 0.0
     log_pressure = log(pressure / REFERENCE_PRESSURE)
-    heated = enthalpy is not None
-    size = elements + (1 if with_graphite else 0) + 1 + (1 if heated else 0)
-    at_total = elements + (1 if with_graphite else 0)
-    fresh = True
+    stale = True
     for _ in range(_MOST_STEPS):
-        if fresh:
-            for_capacity, for_enthalpy, for_gibbs = basis_of_temperature(temperature)
+        if stale:
+            for_capacity, for_heat, for_gibbs = basis_of_temperature(temperature)
             coefficients = system.cold if temperature < CHANGE_OVER else system.hot
             gibbs = [sumprod(for_gibbs, c) for c in coefficients]
-            heat = [sumprod(for_enthalpy, c) for c in coefficients]
-            solid = graphite_at(temperature)
-            fresh = heated
+            heat = [sumprod(for_heat, c) for c in coefficients]
+            solid = species()[GRAPHITE].at(temperature)
+            solid_gibbs = sumprod(for_gibbs, solid)
+            stale = heated
         moles = [exp(x) for x in logs]
+        total = exp(log_total)
         shift = log_pressure - log_total
         potential = [g + x + shift for g, x in zip(gibbs, logs, strict=True)]
         driven = [n * p for n, p in zip(moles, potential, strict=True)]
-        hot = [n * h for n, h in zip(moles, heat, strict=True)]
-        total = exp(log_total)
-        held = [sumprod(row, moles) for row in atoms]
-        rows = []
-        for k in range(elements):
-            row = [sumprod(pair, moles) for pair in products[k]]
-            rows.append(row)
-        for k in range(elements):
-            rows[k].extend(rows[i][k] for i in range(k + 1, elements))
+        in_gas = [sumprod(row, moles) for row in atoms]
+        all_moles = sum(moles)
+        # One row for each element, one for graphite, one for the total, one for the heat.
+        rows = [[sumprod(pair, moles) for pair in line] for line in products]
+        for k in span:
+            rows[k].extend([rows[i][k] for i in span[k + 1 :]])
+            if with_graphite:
+                rows[k].append(1.0 if k == system.carbon else 0.0)
+            rows[k].append(in_gas[k])
+        missing = [b - g for b, g in zip(wanted, in_gas, strict=True)]
         if with_graphite:
-            for k in range(elements):
-                rows[k].append(1.0 if k == carbon else 0.0)
-            held[carbon] += graphite
-        for k in range(elements):
-            rows[k].append(sumprod(atoms[k], moles))
-        ...
+            missing[system.carbon] -= graphite
+            rows.append([1.0 if k == system.carbon else 0.0 for k in span] + [0.0, 0.0])
+        rows.append([*in_gas, *([0.0] * solids), all_moles - total])
+        if heated:
+            hot = [n * h for n, h in zip(moles, heat, strict=True)]
+            in_heat = [sumprod(row, hot) for row in atoms]
+            all_heat = sum(hot)
+            capacity = sumprod(moles, [sumprod(for_capacity, c) for c in coefficients])
+            content = all_heat
+            last = [*in_heat, *([0.0] * solids), all_heat]
+            if with_graphite:
+                solid_heat = sumprod(for_heat, solid)
+                last[-2] = solid_heat
+                capacity += graphite * sumprod(for_capacity, solid)
+                content += graphite * solid_heat
+            for row, extra in zip(rows, last, strict=True):
+                row.append(extra)
+            lack = enthalpy / (GAS_CONSTANT * temperature) - content
+            rows.append([*last, capacity + sumprod(hot, heat), lack + sumprod(hot, potential)])
+        for k in span:
+            rows[k].append(missing[k] + sumprod(atoms[k], driven))
+        if with_graphite:
+            rows[len(atoms)].append(solid_gibbs)
+        rows[at_total].append(total - all_moles + sum(driven))
+        answer = _solution(rows)
+        pulls = answer[: len(atoms)]
+        total_change = answer[at_total]
+        heating = answer[-1] if heated else 0.0
+        changes = [
+            sumprod(molecule, pulls) + total_change + h * heating - p
+            for molecule, h, p in zip(molecules, heat, potential, strict=True)
+        ]
+        share = _step_share(changes, logs, log_total, total_change, heating)
+        logs = [max(_FLOOR, x + share * c) for x, c in zip(logs, changes, strict=True)]
+        log_total += share * total_change
+        largest = max(
+            max(n * abs(c) for n, c in zip(moles, changes, strict=True)) / total,
+            abs(total_change),
+            abs(heating),
+        )
+        if with_graphite:
+            graphite += share * answer[len(atoms)]
+            largest = max(largest, abs(answer[len(atoms)]) / total)
+        if heated:
+            temperature = min(HOTTEST, max(COLDEST, temperature * exp(share * heating)))
+        if share == 1.0 and largest < _CLOSE_ENOUGH:
+            break
+    else:
+        raise ValueError("The flame sum did not settle for this mixture.")
+    return _described(system, start.present, temperature, logs, log_total, graphite, ...)

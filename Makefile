@@ -1,0 +1,47 @@
+# make serve   build the site and serve it       make test    every test
+# make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
+# make lint    ruff and mypy                     make lock    renew both lock files
+SHELL := /bin/bash
+SITE_URL ?= http://127.0.0.1:8000/
+export SITE_URL
+export BENCHBOOK_RELEASE ?= $(shell sed -n 's/^VERSION = "\(.*\)"/\1/p' calc/release.py), $(or $(shell git log -1 --format=%cs 2>/dev/null),no date)
+
+FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME/.pyenv/versions/3.13*/bin/python $$HOME/.pyenv/versions/3.12*/bin/python; do \
+	"$$p" -c 'import sys; sys.exit(not (3, 12) <= sys.version_info < (3, 14))' 2>/dev/null && { echo "$$p"; break; }; done
+PY := .venv/bin/python
+
+.PHONY: serve site test bench lint lock clean
+
+.venv/ready: requirements.lock
+	@python="$$($(FIND_PYTHON))"; \
+	if [ -z "$$python" ]; then echo "Python 3.12 or 3.13 is needed; install it, or name one: make PYTHON=/path/to/python3.13"; exit 1; fi; \
+	"$$python" -m venv .venv
+	$(PY) -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
+	@touch $@
+
+site: .venv/ready
+	$(PY) -m site_overrides.build
+
+serve: site
+	$(PY) -m site_overrides.build.serve
+
+test: .venv/ready
+	$(PY) -m site_overrides.build.browser
+	SITE_URL=http://127.0.0.1:8123/bench/ $(PY) -m site_overrides.build
+	$(PY) -m pytest -q
+
+bench: site
+	$(PY) -m tests.bench
+
+lint: .venv/ready
+	$(PY) -m ruff check .
+	$(PY) -m mypy
+
+lock:
+	$(PY) -m venv .build/lock && .build/lock/bin/pip install --quiet uv==0.13.9
+	.build/lock/bin/uv pip compile --quiet pyproject.toml --group site --group test --group lint --universal \
+		--python-version 3.12 --generate-hashes --no-emit-index-url --no-header --upgrade -o requirements.lock
+	cd site_overrides/runtime && npm install --package-lock-only
+
+clean:
+	rm -rf site .build .venv

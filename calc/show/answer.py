@@ -1,0 +1,141 @@
+"""An answer as HTML: the same code at build time and in the browser.
+
+Everything that came from a reader is escaped here. Pictures are the package's
+own SVG and go in as they are.
+"""
+
+from html import escape
+from typing import Any
+
+from calc.show.notation import formula_html, symbol_html
+from calc.show.numbers import plain_number
+
+
+def _cautions(cautions: list[dict[str, str]]) -> str:
+    return "".join(
+        f'<div class="bb-caution bb-{c["signal"].lower()}" role="note">'
+        f"<strong>{c['signal']}</strong> <span>{escape(c['text'])}</span>"
+        + (f' <cite class="bb-source">{escape(c["source"])}</cite>' if c["source"] else "")
+        + "</div>"
+        for c in cautions
+    )
+
+
+def _behind(result: dict[str, Any]) -> str:
+    source = result["source"]
+    grade = result["how_sure"]
+    named = f"{source} ({grade})" if source else grade
+    basis = f"{escape(result['basis'])} " if result["basis"] else ""
+    exact = ""
+    if result["value"] is not None:
+        exact = f" Exact: {plain_number(result['value'], 7)} {escape(result['unit'])}".rstrip() + "."
+    return (
+        '<details class="bb-basis"><summary>Basis and source</summary>'
+        f"<p>{basis}Source: {escape(named)}.{exact}</p></details>"
+    )
+
+
+def _results(results: dict[str, dict[str, Any]]) -> str:
+    rows = []
+    for name, result in results.items():
+        band = f' <span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
+        rows.append(
+            f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
+            f'<dd><span class="bb-value">{escape(result["text"])}</span>{band}{_behind(result)}</dd></div>'
+        )
+    return f'<dl class="bb-results">{"".join(rows)}</dl>'
+
+
+def _inputs(answer: dict[str, Any]) -> str:
+    said = []
+    for name, taken in answer["inputs"].items():
+        mark = " <em>(assumed)</em>" if name in answer["assumed"] else ""
+        said.append(f"<li>{escape(taken['label'])}: {escape(taken['text'])}{mark}</li>")
+    return (
+        f'<details class="bb-inputs"><summary>Worked from these values</summary>'
+        f"<ul><li>Rule set: {escape(answer['rules_name'])}</li>{''.join(said)}</ul></details>"
+    )
+
+
+def _tables(tables: list[dict[str, Any]]) -> str:
+    out = []
+    for table in tables:
+        head = "".join(f'<th scope="col">{escape(c)}</th>' for c in table["columns"])
+        body = "".join(
+            "<tr>"
+            + "".join(
+                f'<th scope="row">{escape(cell)}</th>' if i == 0 else f"<td>{escape(cell)}</td>"
+                for i, cell in enumerate(row)
+            )
+            + "</tr>"
+            for row in table["rows"]
+        )
+        note = f"<p>{escape(table['note'])}</p>" if table["note"] else ""
+        title = escape(table["title"])
+        out.append(
+            f'<div class="bb-table" tabindex="0" role="region" aria-label="{title}"><table>'
+            f"<caption>{title}</caption><thead><tr>{head}</tr></thead>"
+            f"<tbody>{body}</tbody></table></div>{note}"
+        )
+    return "".join(out)
+
+
+def _pictures(pictures: list[dict[str, str]]) -> str:
+    return "".join(
+        f'<figure class="bb-picture">{p["svg"]}<figcaption><strong>{escape(p["title"])}.</strong> '
+        f"{escape(p['sentence'])}</figcaption></figure>"
+        for p in pictures
+    )
+
+
+def _steps(steps: list[dict[str, Any]]) -> str:
+    if not steps:
+        return ""
+    lines = []
+    for step in steps:
+        numbers = ", ".join(
+            f"{symbol_html(n['name'])} = {plain_number(n['value'], 6)} {escape(n['unit'])}".rstrip()
+            for n in step["numbers"]
+        )
+        result = f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
+        lines.append(
+            f"<li><p>{escape(step['says'])}</p>{formula_html(step['formula'])}"
+            f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{result}</strong></p></li>'
+        )
+    return (
+        '<details class="bb-steps"><summary>The working, step by step</summary>'
+        f"<ol>{''.join(lines)}</ol></details>"
+    )
+
+
+def _sources(answer: dict[str, Any]) -> str:
+    titles = "".join(
+        f"<li><b>{escape(s['short'])}</b>: {escape(s['title'])}</li>" for s in answer["sources"]
+    )
+    listed = f"<ul>{titles}</ul>" if titles else "<p>Common practice, no source.</p>"
+    return f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
+
+
+def answer_html(answer: dict[str, Any]) -> str:
+    """The answer part of a calculator's block.
+
+    Args:
+        answer: The one object that `calc.answer` returns.
+
+    Returns:
+        HTML: cautions first, then results, pictures, tables, working, sources.
+    """
+    return "".join(
+        [
+            _cautions(answer["cautions"]),
+            _results(answer["results"]),
+            _pictures(answer["pictures"]),
+            _tables(answer["tables"]),
+            _inputs(answer),
+            _steps(answer["steps"]),
+            _sources(answer),
+            f'<p class="bb-release">Rule set: {escape(answer["rules_name"])}. '
+            f"Release {escape(answer['release'])}. "
+            "Your outfit's instructions and your local rules come first.</p>",
+        ]
+    )

@@ -1,0 +1,160 @@
+"""The form of a calculator, made from its declaration, with an answer in it."""
+
+from collections.abc import Mapping
+from html import escape
+
+from calc.answering import answer, found
+from calc.asking import RULES, rules_of
+from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.reading import typed
+from calc.show.answer import answer_html
+from calc.units import written
+
+
+def _hint(asked: Field | Choice) -> str:
+    parts = [asked.hint] if asked.hint else []
+    if asked.assumed is not None:
+        if isinstance(asked, Choice):
+            words = {r: asked.options[by_rules(asked.assumed, r)] for r in RULE_SETS}
+        else:
+            words = {r: _printed(by_rules(asked.assumed, r), asked) for r in RULE_SETS}
+        if len(set(words.values())) == 1:
+            parts.append(f"Left empty: {words['us']}.")
+        else:
+            parts.append(
+                "Left empty: " + "; ".join(f"{words[r]} ({RULE_SETS[r]})" for r in words) + "."
+            )
+    elif asked.optional:
+        parts.append("May stay empty.")
+    return " ".join(parts)
+
+
+def _printed(text: str, field: Field) -> str:
+    got = typed(text)
+    if got.unit in field.units:
+        number = text[: len(text) - len(got.unit)].strip() if got.unit else text
+        return f"{number} {written(got.unit)}".strip()
+    return text
+
+
+def _split(text: str, field: Field) -> tuple[str, str]:
+    """A text as the entry shows it: what stands in the box, and the unit chosen."""
+    if not text:
+        return "", field.units[0]
+    got = typed(text)
+    if got.unit in field.units and text.endswith(got.unit):
+        return text[: len(text) - len(got.unit)].strip() if got.unit else text, got.unit
+    return text, got.unit if got.unit in field.units else field.units[0]
+
+
+def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
+    mark = f"{block}-{name}"
+    described = f'aria-describedby="{mark}-hint {mark}-error"'
+    hooks = ' data-assumed=""' if asked.example is None else f' data-example="{escape(text)}"'
+    if isinstance(asked, Choice):
+        empty = '<option value="">(leave to be assumed)</option>' if asked.example is None else ""
+        options = empty + "".join(
+            f'<option value="{escape(key)}"{" selected" if key == text else ""}>{escape(words)}</option>'
+            for key, words in asked.options.items()
+        )
+        return f'<select id="{mark}" name="{name}" {described}{hooks}>{options}</select>'
+    number, unit = _split(text, asked)
+    words = asked.sheet_gauge or asked.drill or asked.units == LENGTH_UNITS
+    negative = asked.low is not None and by_rules(asked.low, "us").startswith("-")
+    mode = "text" if words or negative else "decimal"
+    box = (
+        f'<input id="{mark}" name="{name}" type="text" inputmode="{mode}" autocomplete="off" '
+        f'value="{escape(number)}" {described}{hooks}>'
+    )
+    if asked.units == ("",):
+        return box
+    options = "".join(
+        f'<option value="{escape(u)}"{" selected" if u == unit else ""}>'
+        f"{escape(written(u))}</option>"
+        for u in asked.units
+    )
+    return (
+        f'{box}<select name="{name}-unit" data-unit aria-label="Unit of {escape(asked.label)}">'
+        f"{options}</select>"
+    )
+
+
+LENGTH_UNITS = ("in", "mm")
+
+
+def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
+    mark = f"{block}-{name}"
+    counted = ""
+    if isinstance(asked, Field) and asked.free_gas:
+        counted = " (ft³ counted at 70 °F, litres and m³ at 15 °C)"
+    units = ""
+    if isinstance(asked, Field) and asked.units != ("",):
+        units = f" <span class=\"bb-units\">({escape(', '.join(written(u) for u in asked.units))})</span>"
+    return (
+        f'<div class="bb-field" data-field="{name}"><label for="{mark}">{escape(asked.label)}'
+        f"{units}{counted}</label>"
+        f'<p class="bb-hint" id="{mark}-hint">{escape(_hint(asked))}</p>'
+        f'<div class="bb-entry">{_entry(block, name, asked, text)}</div>'
+        f'<p class="bb-error" id="{mark}-error" data-error hidden></p></div>'
+    )
+
+
+def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tuple[str, str]:
+    asked_first, folded = [], []
+    for name, asked in calculator.inputs.items():
+        example = by_rules(asked.example, "us") if asked.example is not None else ""
+        line = _field(block, name, asked, texts.get(name, example))
+        (asked_first if asked.example is not None or name in texts else folded).append(line)
+    return "".join(asked_first), "".join(folded)
+
+
+def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
+    """Form and example answer of a calculator, whole and readable without a script.
+
+    Args:
+        calculator_id: Id of the calculator.
+        texts: Example texts that replace the declared ones, by input name.
+
+    Returns:
+        HTML of the whole block.
+
+    Raises:
+        InputError: The example texts cannot be used; the build must stop.
+    """
+    calculator = found(calculator_id)
+    given = dict(texts or {})
+    rules = rules_of(given)
+    examples = {
+        name: by_rules(asked.example, rules)
+        for name, asked in calculator.inputs.items()
+        if asked.example is not None
+    }
+    got = answer(calculator_id, **(examples | given))
+    mark = f"{calculator_id}-form"
+    asked_first, folded = _fields(calculator, mark, given)
+    rule_options = "".join(
+        f'<option value="{key}"{" selected" if key == rules else ""}>{escape(words)}</option>'
+        for key, words in RULE_SETS.items()
+    )
+    fold = (
+        f'<details class="bb-assumed"><summary>What is assumed: give yours</summary>{folded}</details>'
+        if folded
+        else ""
+    )
+    title = escape(calculator.title)
+    return (
+        f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}" '
+        f'aria-label="{title}"><h2 class="bb-title">{title}</h2>'
+        f'<p class="bb-about">{escape(calculator.about)}</p>'
+        f'<form data-form novalidate method="get" autocomplete="off">'
+        f'<p class="bb-example" data-example-note>The values below are examples, not advice.</p>'
+        f'<div class="bb-field" data-field="rules"><label for="{mark}-rules">{RULES.label}</label>'
+        f'<div class="bb-entry"><select id="{mark}-rules" name="rules" data-rules-choice '
+        f'aria-describedby="{mark}-rules-error">{rule_options}</select></div>'
+        f'<p class="bb-error" id="{mark}-rules-error" data-error hidden></p></div>'
+        f"{asked_first}{fold}"
+        f'<button type="submit" class="bb-primary">Calculate</button>'
+        f'<p class="bb-engine" data-engine role="status"></p></form>'
+        f'<div class="bb-answer" data-answer>{answer_html(got)}</div>'
+        f'<div class="bb-tools" data-tools></div></section>'
+    )

@@ -1,0 +1,1 @@
+"""Builds the site: engine, pages, engine files into the site, release manifest."""
