@@ -1,0 +1,90 @@
+"""Number twist drills: the size of a tip's hole, told without any maker's number."""
+
+from dataclasses import dataclass
+from math import isfinite
+
+from calc.quantities import Length
+from calc.tables import table
+
+_TABLE = "drills-asme-b94"
+
+
+@dataclass(frozen=True, slots=True)
+class Drill:
+    """One number drill.
+
+    Attributes:
+        drill: Its number, such as `68`.
+        diameter: m.
+        source: Publication and place, as in a table.
+        how_sure: Grade of the row.
+    """
+
+    drill: str
+    diameter: Length
+    source: str
+    how_sure: str
+
+
+def drill_diameter(drill: str) -> Length:
+    """Diameter of a number twist drill.
+
+    Args:
+        drill: Number from `1`, the largest, to `80`, the smallest.
+
+    Returns:
+        m.
+
+    Raises:
+        ValueError: There is no such number drill.
+
+    Valid for:
+        Number twist drills; Stubs' steel wire gauge looks alike and differs.
+
+    Source:
+        [asme-b94-11m]
+
+    Examples:
+        >>> round(drill_diameter("68") * 1000, 4)
+        0.7874
+    """
+    for row in table(_TABLE):
+        if row.drill == drill:
+            return float(row.diameter)
+    raise ValueError(f"there is no number drill {drill}; give 1 to {table(_TABLE)[-1].drill}")
+
+
+def nearest_drill(diameter: Length) -> Drill:
+    """Number drill nearest to a hole.
+
+    Args:
+        diameter: Of the hole, m.
+
+    Returns:
+        The drill, its own diameter and source.
+
+    Raises:
+        ValueError: The hole is wider than the largest number drill or
+            narrower than the smallest.
+
+    Valid for:
+        0.343 mm to 5.79 mm.
+
+    Source:
+        [asme-b94-11m]
+
+    Examples:
+        >>> nearest_drill(0.00079).drill
+        '68'
+    """
+    rows = table(_TABLE)
+    hair = 1e-9
+    if not isfinite(diameter) or not (
+        rows[-1].diameter - hair <= diameter <= rows[0].diameter + hair
+    ):
+        raise ValueError(
+            "no number drill has that size; they run from "
+            f"{rows[-1].diameter * 1000:.2f} mm to {rows[0].diameter * 1000:.2f} mm"
+        )
+    row = min(rows, key=lambda each: abs(each.diameter - diameter))
+    return Drill(row.drill, row.diameter, row.source, row.how_sure)
