@@ -2,7 +2,7 @@
 
 import dataclasses
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc.asking import Taken, rules_of, taken_inputs
@@ -25,7 +25,9 @@ def found(calculator_id: str) -> Calculator:
 
     if calculator_id not in CALCULATORS:
         known = ", ".join(CALCULATORS)
-        raise InputError("calculator", f"There is no “{calculator_id[:60]}” here; there are {known}.")
+        raise InputError(
+            "calculator", f"There is no “{calculator_id[:60]}” here; there are {known}."
+        )
     return CALCULATORS[calculator_id]
 
 
@@ -52,16 +54,19 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
         mark = typed(by_rules(shown.step, rules))
         size = from_si(to_si(mark.number, mark.unit), unit) - from_si(0.0, unit)
         ratio = value / size
-        near = {"nearest": round, "up": math.ceil, "down": math.floor}[toward](
-            round(ratio, 9)
-        )
+        ways: dict[str, Callable[[float], int]] = {
+            "nearest": round, "up": math.ceil, "down": math.floor,
+        }  # fmt: skip
+        near = ways[toward](round(ratio, 9))
         number = plain_number(near * size)
     else:
         number = rounded(value, shown.digits, toward)
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
 
 
-def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None) -> dict[str, Any]:
+def _result(
+    name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None
+) -> dict[str, Any]:
     common = {
         "label": shown.label,
         "basis": figure.basis,
@@ -82,11 +87,9 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | N
     )
     band = ""
     if figure.low is not None and figure.high is not None and figure.low != figure.high:
-        ends = [
-            shown_text(dataclasses.replace(shown, digits=max(2, shown.digits - 1)), end, unit, rules, toward)
-            for end, toward in ((figure.low, "down"), (figure.high, "up"))
-        ]
-        band = f"{ends[0].split(' ')[0]} to {ends[1]}"
+        coarse = dataclasses.replace(shown, digits=max(2, shown.digits - 1))
+        least = shown_text(coarse, figure.low, unit, rules, "down").split(" ")[0]
+        band = f"{least} to {shown_text(coarse, figure.high, unit, rules, 'up')}"
     text = shown_text(shown, figure.value, unit, rules, shown.toward)
     return common | {
         "value": from_si(figure.value, unit, free_gas=shown.free_gas),
@@ -105,7 +108,7 @@ def _input(taken: Taken | None) -> dict[str, Any]:
     return {
         "label": taken.label,
         "text": f"{taken.text.strip()}{series}",
-        "value": taken.value if taken.value is not None else taken.text,
+        "value": taken.value,
         "unit": taken.unit,
     }
 
@@ -117,7 +120,7 @@ def _wanted_units(calculator: Calculator, units: Mapping[str, str]) -> dict[str,
             raise InputError(name[:60], f"“{name[:60]}” is no result of {calculator.title}.")
         try:
             fits = unit in shown.units or dimension(unit) == dimension(shown.units[0])
-        except Exception:  # noqa: BLE001 - pint raises many kinds for a word that is no unit
+        except Exception:  # pint raises many kinds for a word that is no unit
             fits = False
         if not fits:
             offered = ", ".join(shown.units)
@@ -146,7 +149,9 @@ def computed(
     return calculator.function(**given), taken, assumed, rules
 
 
-def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str) -> dict[str, Any]:
+def answer(
+    calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str
+) -> dict[str, Any]:
     """Answer of one calculator, as one object.
 
     Args:

@@ -39,7 +39,9 @@ class Taken:
     series: str = ""
 
 
-def _example_of(field: Field, rules: str) -> str:
+def _example_of(field: Field | Choice, rules: str) -> str:
+    if isinstance(field, Choice):
+        return field.options[by_rules(field.example or field.assumed or "", rules)]
     for text in (field.example, field.assumed, field.low):
         if text is not None:
             return by_rules(text, rules)
@@ -115,9 +117,7 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     unit = got.unit
     if not unit and field.units != ("",):
         if len(field.units) > 1 or field.units[0] != "%":
-            raise InputError(
-                name, f"{field.label}: write the unit too, for example {example}."
-            )
+            raise InputError(name, f"{field.label}: write the unit too, for example {example}.")
         unit = field.units[0]
     if unit not in field.units and not _same_kind(unit, field.units[0]):
         offered = ", ".join(written(u) for u in field.units) or "no unit"
@@ -143,7 +143,7 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
 def _same_kind(unit: str, wanted: str) -> bool:
     try:
         return bool(unit) and dimension(unit) == dimension(wanted)
-    except Exception:  # noqa: BLE001 - pint raises many kinds for a word that is no unit
+    except Exception:  # pint raises many kinds for a word that is no unit
         return False
 
 
@@ -170,7 +170,7 @@ def _picked(name: str, choice: Choice, text: str) -> Taken:
     wanted = text.strip().lower() if len(text) <= LONGEST else ""
     for option, words in choice.options.items():
         if wanted in (option, words.lower(), option.replace("-", " ")):
-            return Taken(choice.label, option, None, "", option)
+            return Taken(choice.label, words, option, "", option)
     offered = ", ".join(choice.options.values())
     said = f"“{text.strip()}” is not one of them" if wanted else "nothing fitting is picked"
     raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
@@ -220,7 +220,7 @@ def taken_inputs(
                 continue
             if asked.assumed is None:
                 lead = "pick one" if isinstance(asked, Choice) else "nothing is written here"
-                message = f"{asked.label}: {lead}; write for example {asked.example}."
+                message = f"{asked.label}: {lead}; for example {_example_of(asked, rules)}."
                 wrong.append(InputError(name, message))
                 continue
             text = by_rules(asked.assumed, rules)

@@ -31,7 +31,7 @@ def run(request: str) -> str:
         reply = _reply(json.loads(request))
     except InputError as error:
         reply = {"errors": error.listed()}
-    except Exception as error:  # noqa: BLE001 - a reader gets a sentence, never a traceback
+    except Exception as error:  # a reader gets a sentence, never a traceback
         reply = {"errors": [{"field": "", "message": SORRY}], "fault": type(error).__name__}
     return json.dumps(reply, ensure_ascii=False, allow_nan=False)
 

@@ -70,7 +70,7 @@ class Field:
 
     label: str
     units: tuple[str, ...]
-    example: str | None = None
+    example: ByRules | None = None
     assumed: ByRules | None = None
     low: ByRules | None = None
     high: ByRules | None = None
@@ -258,10 +258,10 @@ def _unit_of(hint: Any) -> str:
     return ""
 
 
-def _declared[T](hint: Any, kinds: tuple[type[T], ...]) -> T | None:
+def _declared[T](hint: Any, kind: type[T]) -> T | None:
     if typing.get_origin(hint) is typing.Annotated:
         for extra in hint.__metadata__:
-            if isinstance(extra, kinds):
+            if isinstance(extra, kind):
                 return extra
     return None
 
@@ -274,11 +274,10 @@ def _check(calculator_id: str, name: str, asked: Field | Choice) -> None:
             "assumed or optional"
         )
     if isinstance(asked, Choice):
-        for text in [asked.example, *(by_rules(asked.assumed, r) for r in RULE_SETS)] if (
-            asked.assumed is not None
-        ) else [asked.example]:
-            if text is not None and text not in asked.options:
-                raise DeclarationError(f"{calculator_id}: {name} has no option {text!r}")
+        for text in (asked.example, asked.assumed):
+            for rules in RULE_SETS:
+                if text is not None and by_rules(text, rules) not in asked.options:
+                    raise DeclarationError(f"{calculator_id}: {name} has no option {text!r}")
 
 
 def calculator[T](
@@ -306,7 +305,7 @@ def calculator[T](
         for name in inspect.signature(function).parameters:
             if name == "rules":
                 continue
-            asked = _declared(hints[name], (Field, Choice))
+            asked = _declared(hints[name], Field) or _declared(hints[name], Choice)
             if asked is None:
                 raise DeclarationError(f"{calculator_id}: input {name} has no Field or Choice")
             _check(calculator_id, name, asked)
@@ -315,7 +314,7 @@ def calculator[T](
         results: dict[str, Shown] = {}
         result_hints = typing.get_type_hints(result_type, include_extras=True)
         for part in dataclasses.fields(result_type):
-            shown = _declared(result_hints[part.name], (Shown,))
+            shown = _declared(result_hints[part.name], Shown)
             if shown is None:
                 raise DeclarationError(f"{calculator_id}: result {part.name} has no Shown")
             results[part.name] = shown

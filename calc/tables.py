@@ -88,7 +88,7 @@ def table(name: str) -> tuple[Any, ...]:
     units = [head[2].rstrip("]") or None for head in heads]
     if columns[-2:] != ["source", "how_sure"]:
         raise TableError(f"{name}: the last two columns must be source and how_sure")
-    row_type = namedtuple("Row", columns)  # type: ignore[misc] # noqa: PYI024
+    row_type = namedtuple("Row", columns)  # type: ignore[misc]
     rows = []
     for number, cells in enumerate(lines[1:], start=2):
         if not cells:

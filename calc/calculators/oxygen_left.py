@@ -4,8 +4,21 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.declare import (
-    FREE_GAS, GAUGE, TEMPERATURE, WATER_VOLUME, Answer, Caution, Choice, Field, Figure, Picture,
-    Shown, Step, Table, calculator, worked,
+    FREE_GAS,
+    GAUGE,
+    TEMPERATURE,
+    WATER_VOLUME,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
 )  # fmt: skip
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
@@ -45,7 +58,9 @@ def _constant_contents(
     for mark in marks:
         kelvin = to_si(mark, units[0])
         try:
-            reads = pressure_of_contents(gas, water_volume, gas_held, kelvin) - absolute_pressure(0.0)
+            reads = pressure_of_contents(gas, water_volume, gas_held, kelvin) - absolute_pressure(
+                0.0
+            )
         except ValueError:
             continue
         value = from_si(reads, units[1])
@@ -86,32 +101,47 @@ def oxygen_left(
     water_volume: Annotated[
         float,
         Field(
-            "Water volume of the cylinder", WATER_VOLUME, example="43 L", low="0.5 L", high="150 L",
+            "Water volume of the cylinder",
+            WATER_VOLUME,
+            example="43 L",
+            low="0.5 L",
+            high="150 L",
             hint="Stamped on the shoulder. A US cylinder of 244 ft³ at 2200 psi holds 43 L.",
         ),
     ],
     gauge: Annotated[
-        float, Field("Cylinder gauge reads", GAUGE, example="1500 psi", low="0 psi", high="4500 psi")
+        float,
+        Field("Cylinder gauge reads", GAUGE, example="1500 psi", low="0 psi", high="4500 psi"),
     ],
     temperature: Annotated[
         float,
         Field(
-            "Cylinder temperature", TEMPERATURE, assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
-            low="-20 degF", high=HOTTEST, too_high=HOT,
+            "Cylinder temperature",
+            TEMPERATURE,
+            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+            low="-20 degF",
+            high=HOTTEST,
+            too_high=HOT,
         ),
     ],
     full_gauge: Annotated[
         float,
         Field(
-            "A full one reads", GAUGE, assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
-            low="500 psi", high="4500 psi",
+            "A full one reads",
+            GAUGE,
+            assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
+            low="500 psi",
+            high="4500 psi",
         ),
     ],
     full_temperature: Annotated[
         float,
         Field(
-            "Temperature for that full reading", TEMPERATURE,
-            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"}, low="32 degF", high="100 degF",
+            "Temperature for that full reading",
+            TEMPERATURE,
+            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+            low="32 degF",
+            high="100 degF",
         ),
     ],
     residual_gauge: Annotated[

@@ -7,7 +7,6 @@ from calc.asking import METALS
 from calc.declare import LENGTH, Answer, Caution, Choice, Field, Figure, Shown, Table, calculator
 from calc.formulas.setup.sheet import sheet_thickness as sheet_of_gauge
 from calc.show.numbers import plain_number
-from calc.tables import table
 from calc.units import from_si
 
 
@@ -52,8 +51,13 @@ def sheet_thickness(
     gauge: Annotated[
         float,
         Field(
-            "Sheet gauge", ("in", "mm"), example="16 ga", low="0.2 mm", high="7 mm",
-            sheet_gauge=True, hint="A gauge number such as 16 ga, or a measured thickness.",
+            "Sheet gauge",
+            ("in", "mm"),
+            example={"us": "16 ga", "iso": "1.5 mm", "uk": "16 swg"},
+            low="0.2 mm",
+            high="7 mm",
+            sheet_gauge=True,
+            hint="A gauge number such as 16 ga, or a measured thickness.",
         ),
     ],
     metal: Annotated[str, Choice("Metal", METALS, assumed="low-carbon-steel")],
@@ -108,6 +112,4 @@ def _nearest_gauge(thickness: float, metal: str, rules: str) -> _Near:
     gap, number, sheet = min(found, key=lambda entry: entry[:2])
     exact = gap < 0.002 * thickness
     words = f"{number} gauge, {sheet.series}"
-    return _Near(
-        number, words if exact else f"nearest is {words}", sheet.source, sheet.how_sure
-    )
+    return _Near(number, words if exact else f"nearest is {words}", sheet.source, sheet.how_sure)

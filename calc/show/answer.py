@@ -9,6 +9,7 @@ from typing import Any
 
 from calc.show.notation import formula_html, symbol_html
 from calc.show.numbers import plain_number
+from calc.units import WRITTEN
 
 
 def _cautions(cautions: list[dict[str, str]]) -> str:
@@ -28,7 +29,9 @@ def _behind(result: dict[str, Any]) -> str:
     basis = f"{escape(result['basis'])} " if result["basis"] else ""
     exact = ""
     if result["value"] is not None:
-        exact = f" Exact: {plain_number(result['value'], 7)} {escape(result['unit'])}".rstrip() + "."
+        exact = (
+            f" Exact: {plain_number(result['value'], 7)} {escape(result['unit'])}".rstrip() + "."
+        )
     return (
         '<details class="bb-basis"><summary>Basis and source</summary>'
         f"<p>{basis}Source: {escape(named)}.{exact}</p></details>"
@@ -38,7 +41,9 @@ def _behind(result: dict[str, Any]) -> str:
 def _results(results: dict[str, dict[str, Any]]) -> str:
     rows = []
     for name, result in results.items():
-        band = f' <span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
+        band = (
+            f' <span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
+        )
         rows.append(
             f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
             f'<dd><span class="bb-value">{escape(result["text"])}</span>{band}{_behind(result)}</dd></div>'
@@ -46,14 +51,22 @@ def _results(results: dict[str, dict[str, Any]]) -> str:
     return f'<dl class="bb-results">{"".join(rows)}</dl>'
 
 
+def said(taken: dict[str, Any]) -> str:
+    """An input as typed, its unit printed as a reader writes it."""
+    text, unit = str(taken["text"]), str(taken["unit"])
+    if unit in WRITTEN and text.endswith(unit):
+        return text.removesuffix(unit) + WRITTEN[unit]
+    return text
+
+
 def _inputs(answer: dict[str, Any]) -> str:
-    said = []
+    lines: list[str] = []
     for name, taken in answer["inputs"].items():
         mark = " <em>(assumed)</em>" if name in answer["assumed"] else ""
-        said.append(f"<li>{escape(taken['label'])}: {escape(taken['text'])}{mark}</li>")
+        lines.append(f"<li>{escape(taken['label'])}: {escape(said(taken))}{mark}</li>")
     return (
         f'<details class="bb-inputs"><summary>Worked from these values</summary>'
-        f"<ul><li>Rule set: {escape(answer['rules_name'])}</li>{''.join(said)}</ul></details>"
+        f"<ul><li>Rule set: {escape(answer['rules_name'])}</li>{''.join(lines)}</ul></details>"
     )
 
 
@@ -97,7 +110,9 @@ def _steps(steps: list[dict[str, Any]]) -> str:
             f"{symbol_html(n['name'])} = {plain_number(n['value'], 6)} {escape(n['unit'])}".rstrip()
             for n in step["numbers"]
         )
-        result = f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
+        result = (
+            f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
+        )
         lines.append(
             f"<li><p>{escape(step['says'])}</p>{formula_html(step['formula'])}"
             f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{result}</strong></p></li>'
@@ -113,7 +128,9 @@ def _sources(answer: dict[str, Any]) -> str:
         f"<li><b>{escape(s['short'])}</b>: {escape(s['title'])}</li>" for s in answer["sources"]
     )
     listed = f"<ul>{titles}</ul>" if titles else "<p>Common practice, no source.</p>"
-    return f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
+    return (
+        f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
+    )
 
 
 def answer_html(answer: dict[str, Any]) -> str:

@@ -10,6 +10,8 @@ from calc.reading import typed
 from calc.show.answer import answer_html
 from calc.units import written
 
+LENGTH_UNITS = ("in", "mm")
+
 
 def _hint(asked: Field | Choice) -> str:
     parts = [asked.hint] if asked.hint else []
@@ -79,9 +81,6 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     )
 
 
-LENGTH_UNITS = ("in", "mm")
-
-
 def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
     mark = f"{block}-{name}"
     counted = ""
@@ -89,7 +88,9 @@ def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
         counted = " (ft³ counted at 70 °F, litres and m³ at 15 °C)"
     units = ""
     if isinstance(asked, Field) and asked.units != ("",):
-        units = f" <span class=\"bb-units\">({escape(', '.join(written(u) for u in asked.units))})</span>"
+        units = (
+            f' <span class="bb-units">({escape(", ".join(written(u) for u in asked.units))})</span>'
+        )
     return (
         f'<div class="bb-field" data-field="{name}"><label for="{mark}">{escape(asked.label)}'
         f"{units}{counted}</label>"
@@ -100,7 +101,8 @@ def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
 
 
 def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tuple[str, str]:
-    asked_first, folded = [], []
+    asked_first: list[str] = []
+    folded: list[str] = []
     for name, asked in calculator.inputs.items():
         example = by_rules(asked.example, "us") if asked.example is not None else ""
         line = _field(block, name, asked, texts.get(name, example))
@@ -129,7 +131,7 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
         for name, asked in calculator.inputs.items()
         if asked.example is not None
     }
-    got = answer(calculator_id, **(examples | given))
+    got = answer(calculator_id, units=None, **(examples | given))
     mark = f"{calculator_id}-form"
     asked_first, folded = _fields(calculator, mark, given)
     rule_options = "".join(

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from calc.show.answer import said
+
 
 def answer_text(answer: dict[str, Any]) -> str:
     """Cautions, results with band and source, inputs, release: line by line.
@@ -21,6 +23,6 @@ def answer_text(answer: dict[str, Any]) -> str:
     lines.append("")
     for name, taken in answer["inputs"].items():
         mark = " (assumed)" if name in answer["assumed"] else ""
-        lines.append(f"from {taken['label']}: {taken['text']}{mark}")
+        lines.append(f"from {taken['label']}: {said(taken)}{mark}")
     lines += ["", f"Release {answer['release']}. Your outfit's instructions come first."]
     return "\n".join(lines)

@@ -75,12 +75,16 @@ def test_every_unit_offered_gives_the_same_answer(calculator: Calculator, rules:
         for unit in asked.units:
             si = to_si(got.number, got.unit, free_gas=asked.free_gas)
             number = repr(from_si(si, unit, free_gas=asked.free_gas))
-            second = answer(calculator.id, **(texts | {name: f"{number} {unit}".strip()}))["results"]
+            second = answer(calculator.id, **(texts | {name: f"{number} {unit}".strip()}))[
+                "results"
+            ]
             for key, result in first.items():
                 if result["value"] is None:
                     assert second[key]["text"] == result["text"]
                 else:
-                    assert second[key]["value"] == pytest.approx(result["value"], rel=1e-6, abs=1e-9)
+                    assert second[key]["value"] == pytest.approx(
+                        result["value"], rel=1e-6, abs=1e-9
+                    )
 
 
 @EVERY
@@ -126,7 +130,9 @@ def test_an_input_out_of_range_names_its_field_and_the_range(calculator: Calcula
             for limit, factor in ((asked.low, -1.0), (asked.high, 1.0)):
                 if limit is not None:
                     edge = typed(by_rules(limit, "us"))
-                    bad.append(f"{edge.number + factor * (abs(edge.number) + 1)} {edge.unit}".strip())
+                    bad.append(
+                        f"{edge.number + factor * (abs(edge.number) + 1)} {edge.unit}".strip()
+                    )
             if unit and unit != "%" and len(asked.units) > 1:
                 bad += ["3", "3 furlong"]
         for text in bad:

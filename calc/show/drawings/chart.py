@@ -68,9 +68,7 @@ class _Plane:
 
 def _axes(plane: _Plane, x_label: str, y_label: str) -> list[str]:
     floor, left = HEIGHT - BOTTOM, LEFT
-    parts = [
-        f'<path d="M{left} {TOP}V{floor}H{WIDTH - RIGHT}" fill="none" stroke="currentColor"/>'
-    ]
+    parts = [f'<path d="M{left} {TOP}V{floor}H{WIDTH - RIGHT}" fill="none" stroke="currentColor"/>']
     for value in ticks(plane.low_x, plane.high_x):
         x = plane.x(value)
         parts.append(

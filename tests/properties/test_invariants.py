@@ -1,0 +1,112 @@
+"""What must never come out, whatever goes in: the rules that keep people whole.
+
+Each rule is tied to the names of inputs and results, so a new calculator that
+uses a name is held to its rule without a line here.
+"""
+
+import re
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+import calc.calculators  # noqa: F401 - declares them
+from calc import InputError
+from calc.answering import computed
+from calc.declare import CALCULATORS, RULE_SETS, Calculator
+from tests.properties.asked import texts_of
+
+PSI = 6894.757293168  # pint's own psi
+HIGHEST_ACETYLENE = {"us": 15 * PSI, "iso": 1.5e5, "uk": 1.5e5}
+"""29 CFR 1910.253(a)(2); ISO 3821 scope (uk as BS EN ISO 3821)."""
+HOTTEST = {"us": 273.15 + (125 - 32) / 1.8, "iso": 323.15, "uk": 323.15}
+"""Common rule and label, from memory."""
+LEAST_WELDING_SHADE = {"us": ((0.003175, 4), (0.0127, 5), (9.9, 6))}
+"""29 CFR 1910.133(a)(5)."""
+CLEAR = {"us": 10.668}
+"""35 ft, 29 CFR 1910.252(a)(2)(iii)."""
+WATCH = {"us": 3600.0, "uk": 3600.0}
+"""NFPA 51B-2019; UK Joint Code 10th edition."""
+
+EVERY = pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+MANY = settings(
+    max_examples=60, deadline=None, derandomize=True,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)  # fmt: skip
+
+
+def signals(got: Any) -> set[str]:
+    return {caution.signal for caution in got.cautions}
+
+
+@EVERY
+@MANY
+@given(data=st.data())
+def test_no_rule_of_the_bench_is_broken(calculator: Calculator, data: Any) -> None:
+    texts = data.draw(texts_of(calculator))
+    try:
+        got, taken, _, rules = computed(calculator, texts)
+    except InputError:
+        assume(False)
+        return
+    given_si = {name: t.si for name, t in taken.items() if t is not None}
+    shown = {name: getattr(got.results, name) for name in calculator.results}
+
+    for name, figure in shown.items():
+        if name.startswith("acetylene_gauge") and figure.value is not None:
+            assert figure.value <= HIGHEST_ACETYLENE[rules] * (1 + 1e-9), name
+            assert figure.high is None or figure.high <= HIGHEST_ACETYLENE[rules] * (1 + 1e-9)
+        if name == "clear_distance" and rules in CLEAR:
+            assert figure.value >= CLEAR[rules] * (1 - 1e-9)
+        if name == "fire_watch" and rules in WATCH:
+            assert figure.value >= WATCH[rules] * (1 - 1e-9)
+        if name.startswith("purge") and name.endswith("time"):
+            assert figure.value >= 10.0
+    for name, value in given_si.items():
+        if name in ("temperature", "cylinder_temperature") and isinstance(value, float):
+            cylinder = "oxygen_left" in calculator.function.__name__ or "cylinder" in name
+            if cylinder or calculator.id in ("acetylene-left", "liquid-fuel-left"):
+                assert value <= HOTTEST[rules] + 1e-6
+
+    draw = shown.get("draw_share")
+    if draw is not None and draw.value is not None:
+        per_hour = draw.value * 3600
+        picked = 1 / 15 if given_si.get("duty") == "continuous" else 1 / 10
+        if per_hour > picked * (1 + 1e-9):
+            assert signals(got) & {"WARNING", "DANGER"}
+        if per_hour > 1 / 7 * (1 + 1e-9):
+            assert "DANGER" in signals(got)
+
+    shade = shown.get("shade_minimum")
+    if shade is not None and rules == "us" and "thickness" in given_si:
+        if given_si.get("process", "welding") == "welding":
+            thickness = given_si["thickness"]
+            least = next(n for below, n in LEAST_WELDING_SHADE["us"] if thickness < below - 1e-12)
+            assert shade.value >= least
+
+
+@EVERY
+@MANY
+@given(data=st.data())
+def test_a_purge_is_five_hose_volumes(calculator: Calculator, data: Any) -> None:
+    if not {"purge_volume", "hose_volume"} <= set(calculator.results):
+        return
+    texts = data.draw(texts_of(calculator))
+    try:
+        got, *_ = computed(calculator, texts)
+    except InputError:
+        assume(False)
+        return
+    assert got.results.purge_volume.value >= 5 * got.results.hose_volume.value * (1 - 1e-9)
+
+
+@EVERY
+@pytest.mark.parametrize("rules", RULE_SETS)
+def test_no_text_calls_anything_safe(calculator: Calculator, rules: str) -> None:
+    from calc.answering import answer  # noqa: PLC0415
+    from calc.show.answer import answer_html  # noqa: PLC0415
+    from tests.properties.test_declarations import examples  # noqa: PLC0415
+
+    html = answer_html(answer(calculator.id, **examples(calculator, rules)))
+    assert not re.search(r"\b(is|are|it's|this is|now) safe\b|\bsafely?\b", html, re.IGNORECASE)
