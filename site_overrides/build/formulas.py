@@ -9,6 +9,7 @@ import inspect
 import json
 import pkgutil
 import re
+import typing
 from collections.abc import Callable, Iterator
 from importlib import import_module
 from pathlib import Path
@@ -18,6 +19,7 @@ import latex2mathml.converter
 import latexify
 
 import calc.formulas
+from calc.quantities import Unit
 from calc.tables import table
 
 TARGET = Path(__file__).parents[2] / "calc" / "data" / "formulas.json"
@@ -29,13 +31,20 @@ def _modules() -> Iterator[ModuleType]:
             yield import_module(found.name)
 
 
+def _is_quantity(hint: object) -> bool:
+    return any(isinstance(extra, Unit) for extra in getattr(hint, "__metadata__", ()))
+
+
 def displayed() -> dict[str, Callable[..., float]]:
-    """Every closed-form formula by name: assignments and one return, no solver."""
+    """Every closed-form formula by name: quantities in, one quantity out, no solver."""
     shown: dict[str, Callable[..., float]] = {}
     for module in _modules():
         solvers = {f.__name__ for f in getattr(module, "SOLVERS", ())}
         for name, function in inspect.getmembers(module, inspect.isfunction):
             if function.__module__ != module.__name__ or name.startswith("_") or name in solvers:
+                continue
+            hints = typing.get_type_hints(function, include_extras=True)
+            if not hints or not all(map(_is_quantity, hints.values())):
                 continue
             if name in shown:
                 raise ValueError(f"two formulas are named {name}")
@@ -57,7 +66,7 @@ _WORD = re.compile(r"\\mathrm\{((?:[A-Za-z0-9]|\\_)+)\}")
 
 
 def with_symbols(latex: str, known: dict[str, str]) -> str:
-    """LaTeX with each quantity's name swapped for its symbol, or its words.
+    r"""LaTeX with each quantity's name swapped for its symbol, or its words.
 
     Args:
         latex: What latexify wrote, names as `\\mathrm{water\\_volume}`.
@@ -69,7 +78,7 @@ def with_symbols(latex: str, known: dict[str, str]) -> str:
 
     def swapped(found: re.Match[str]) -> str:
         name = found[1].replace(r"\_", "_")
-        return known.get(name.lower(), known.get(name, rf"\mathrm{{{name.replace('_', r'\ ')}}}"))
+        return known.get(name, rf"\text{{{name.lower().replace('_', ' ')}}}")
 
     return _WORD.sub(swapped, latex)
 
@@ -77,7 +86,9 @@ def with_symbols(latex: str, known: dict[str, str]) -> str:
 def mathml(function: Callable[..., float], known: dict[str, str]) -> str:
     """MathML of one closed-form formula, made from its code."""
     latex = latexify.get_latex(function, use_math_symbols=False, reduce_assignments=False)
-    body = with_symbols(latex, known)
+    head = re.escape(rf"\mathrm{{{function.__name__.replace('_', r'\_')}}}") + r"\([^=]*\) ="
+    words = function.__name__.replace("_", " ")
+    body = with_symbols(re.sub(head, lambda _: rf"\text{{{words}}} =", latex), known)
     return latex2mathml.converter.convert(body, display="block")
 
 

@@ -1,6 +1,7 @@
 """Serves `site/` on this machine with the types and headers a host must send."""
 
 import os
+from contextlib import suppress
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -50,10 +51,8 @@ def main() -> None:
     """Serve until stopped."""
     address = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
     print(f"The Benchbook is at {address}  (stop with Ctrl-C)")
-    try:
+    with suppress(KeyboardInterrupt):
         server(address).serve_forever()
-    except KeyboardInterrupt:
-        pass
 
 
 if __name__ == "__main__":

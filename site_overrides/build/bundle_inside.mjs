@@ -1,0 +1,141 @@
+/*
+ * The Node half of the build: runs the pinned Python to compile the library and
+ * to make the memory snapshot.
+ *
+ *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT
+ *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json MODULES.json OUT
+ */
+
+import crypto from "node:crypto";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+
+/* Nothing of the day or of chance may get into what is built. */
+function freezeClockAndChance() {
+  const moment = 1_577_836_800_000;
+  const RealDate = Date;
+  globalThis.Date = class extends RealDate {
+    constructor(...given) { super(...(given.length ? given : [moment])); }
+    static now() { return moment; }
+  };
+  performance.now = () => 1000;
+  let seed = 1;
+  const fill = (view) => {
+    const bytes = new Uint8Array(view.buffer, view.byteOffset, view.byteLength);
+    for (let i = 0; i < bytes.length; i++) {
+      seed = (Math.imul(seed, 1103515245) + 12345) >>> 0;
+      bytes[i] = seed >>> 16;
+    }
+    return view;
+  };
+  crypto.randomFillSync = fill;
+  globalThis.crypto.getRandomValues = fill;
+}
+
+/* The memory as the module itself lays it down, before any code has run. */
+function catchLaidDownMemory() {
+  const caught = {};
+  const instantiate = WebAssembly.instantiate;
+  WebAssembly.instantiate = async (...given) => {
+    const made = await instantiate.apply(WebAssembly, given);
+    const memory = (made.instance ?? made).exports.memory;
+    if (memory && !caught.bytes) caught.bytes = new Uint8Array(memory.buffer).slice();
+    return made;
+  };
+  return caught;
+}
+
+async function loaded(runtime, options = {}) {
+  const { loadPyodide } = await import(pathToFileURL(join(runtime, "pyodide.mjs")));
+  const { info } = JSON.parse(readFileSync(join(runtime, "pyodide-lock.json"), "utf8"));
+  return loadPyodide({
+    indexURL: runtime,
+    lockFileContents: { info, packages: {} },
+    packageBaseUrl: "/nowhere/",
+    env: { HOME: "/home/pyodide", LANG: "C.UTF-8" },
+    _sysExecutable: "/python",
+    ...options,
+  });
+}
+
+async function makeLibrary([runtime, wheels, requests, inside, out]) {
+  const python = await loaded(runtime);
+  python.FS.writeFile("/wheels.zip", readFileSync(wheels));
+  python.FS.writeFile("/home/pyodide/inside.py", readFileSync(inside));
+  python.globals.set("requests", readFileSync(requests, "utf8"));
+  python.runPython(`
+import glob, json, sys
+sys.path.insert(0, "/wheels.zip")
+import inside
+roots = ["/wheels.zip", *glob.glob("/lib/python3*.zip")]
+packed = inside.library(roots, json.loads(requests))
+modules = json.dumps(inside.modules_of(roots))
+`);
+  const packed = python.globals.get("packed");
+  writeFileSync(out, packed.toJs());
+  writeFileSync(`${out}.modules.json`, python.globals.get("modules"));
+}
+
+/* Runs of bytes that differ, joined where the gap is shorter than naming a new run. */
+function differingRuns(memory, laidDown, gap = 8) {
+  const [now, before] = [memory, laidDown].map((b) => new Uint32Array(b.buffer, b.byteOffset, b.byteLength / 4));
+  const runs = [];
+  let last = null;
+  for (let word = 0; word < now.length; word++) {
+    if (now[word] === (word < before.length ? before[word] : 0)) continue;
+    if (last && word - last.end <= gap) last.end = word + 1;
+    else runs.push(last = { start: word, end: word + 1 });
+  }
+  return runs.map(({ start, end }) => [4 * start, 4 * (end - start)]);
+}
+
+/* Marker, length of the head, number of runs, 0; the head; offset and length of each run; the bytes. */
+function sparse(memory, laidDown, state) {
+  const runs = differingRuns(memory, laidDown);
+  let head = JSON.stringify({ memory: memory.length, state });
+  head = head.padEnd(4 * Math.ceil(head.length / 4));
+  const encoded = new TextEncoder().encode(head);
+  if (encoded.length % 4) throw new Error("the state holds letters beyond ASCII");
+  return Buffer.concat([
+    new Uint8Array(new Uint32Array([0x31575358, encoded.length, runs.length, 0]).buffer),
+    encoded,
+    new Uint8Array(new Uint32Array(runs.flat()).buffer),
+    ...runs.map(([from, length]) => memory.subarray(from, from + length)),
+  ]);
+}
+
+async function makeSnapshot([runtime, library, requests, modules, out]) {
+  freezeClockAndChance();
+  const caught = catchLaidDownMemory();
+  const python = await loaded(runtime, { stdLibURL: library, _makeSnapshot: true });
+  python.globals.set("_todo", readFileSync(modules, "utf8"));
+  python.globals.set("_asked", readFileSync(requests, "utf8"));
+  const replies = python.runPython(`
+import gc, importlib, json
+for _name in json.loads(_todo): importlib.import_module(_name)
+_run = importlib.import_module("calc.bridge").run
+_replies = json.dumps([_run(_request) for _request in json.loads(_asked)])
+del _name, _todo, _asked, _run
+gc.collect()
+_replies
+`);
+  python.runPython("del _replies, gc, importlib, json; import gc as _gc; _gc.collect(); del _gc");
+  const state = python._api.serializeHiwireState();
+  const memory = new Uint8Array(python._module.HEAP8.buffer).slice();
+  let end = caught.bytes.length;
+  while (end && !caught.bytes[end - 1]) end--;
+  end = 16 * Math.ceil(end / 16);
+  if (memory.length !== caught.bytes.length) throw new Error(`the heap grew to ${memory.length} bytes`);
+  writeFileSync(out, sparse(memory, caught.bytes.slice(0, end), state));
+  writeFileSync(`${out}.json`, JSON.stringify({
+    laid: end,
+    memory: memory.length,
+    memory_sha256: crypto.createHash("sha256").update(memory).digest("hex"),
+    replies: JSON.parse(replies),
+  }));
+}
+
+const [what, ...given] = process.argv.slice(2);
+await { library: makeLibrary, snapshot: makeSnapshot }[what](given);
+process.exit(0);

@@ -1,0 +1,215 @@
+"""The blocks of a page, as custom fences.
+
+SuperFences swallows any exception but its own and then shows raw text, so every
+failure is passed on as SuperFencesException and stops the build.
+"""
+
+import csv
+import functools
+from collections.abc import Callable
+from html import escape
+from importlib import import_module
+from importlib.resources import files
+from typing import Any
+
+from markdown import Markdown
+from pymdownx.superfences import SuperFencesException
+
+from calc.declare import Picture
+from calc.reading import typed
+from calc.tables import HOW_SURE, source_words, sources, table as checked_table
+from calc.units import from_si, to_si, written
+from site_overrides.build.figures import filled, used_on
+from site_overrides.build.procedures import procedure as read_procedure, procedure_html
+
+DISAGREEMENTS = "disagreements-benchbook-2026"
+
+OTHER_UNIT = {
+    "in": "mm", "mm": "in", "ft": "m", "m": "ft", "psi": "bar", "bar": "psi", "kPa": "psi",
+    "degF": "degC", "degC": "degF", "ft^3": "m^3", "m^3": "ft^3", "lb": "kg", "kg": "lb",
+    "cfh": "L/h", "L/h": "cfh", "L": "ft^3",
+}  # fmt: skip
+"""The unit of the other system that a table shows beside its own."""
+
+Fence = Callable[..., str]
+
+
+def _fence(build: Callable[[str, Markdown], str]) -> Fence:
+    @functools.wraps(build)
+    def formatter(
+        source: str, language: str, css_class: str, options: Any, md: Markdown, **more: Any
+    ) -> str:
+        try:
+            return build(source, md)
+        except Exception as error:
+            raise SuperFencesException(f"{build.__name__} fence: {error}") from error
+
+    return formatter
+
+
+def parts(source: str) -> tuple[str, dict[str, str]]:
+    """The first line of a fence, and its `name = text` lines.
+
+    Raises:
+        ValueError: The fence is empty, or a line has no `=`.
+    """
+    lines = [line.strip() for line in source.splitlines() if line.strip()]
+    if not lines:
+        raise ValueError("the fence is empty")
+    settings = {}
+    for line in lines[1:]:
+        name, equals, text = line.partition("=")
+        if not equals:
+            raise ValueError(f"write name = text, not {line!r}")
+        settings[name.strip()] = text.strip()
+    return lines[0], settings
+
+
+@_fence
+def calculator(source: str, md: Markdown) -> str:
+    """Form and example answer of a calculator: its id, then example texts."""
+    from calc.show.form import block  # noqa: PLC0415 - imports every calculator
+
+    calculator_id, texts = parts(source)
+    return block(calculator_id, texts)
+
+
+@_fence
+def procedure(source: str, md: Markdown) -> str:
+    """A procedure, from TOML."""
+    used = used_on(md)
+    return procedure_html(read_procedure(source), lambda text: filled(text, used))
+
+
+def _picture_html(picture: Picture, key: str) -> str:
+    return (
+        f'<figure class="bb-picture">{picture.svg}<figcaption><strong>{escape(picture.title)}.'
+        f"</strong> {escape(picture.sentence)}{key}</figcaption></figure>"
+    )
+
+
+def _given(text: str) -> float | str:
+    try:
+        got = typed(text)
+    except ValueError:
+        return text
+    return to_si(got.number, got.unit) if got.unit else got.number
+
+
+@_fence
+def figure(source: str, md: Markdown) -> str:
+    """A drawing of `calc.show.drawings`: its name, then what it is given."""
+    name, settings = parts(source)
+    module = import_module(f"calc.show.drawings.{name}")
+    picture = module.drawing(**{key: _given(text) for key, text in settings.items()})
+    key = ""
+    if hasattr(module, "PARTS"):
+        items = "".join(f"<li>{filled(escape(part), used_on(md))}</li>" for part in module.PARTS)
+        key = f'<ol class="bb-key">{items}</ol>'
+    return _picture_html(picture, key)
+
+
+def table_html(caption: str, columns: list[str], rows: list[list[str]]) -> str:
+    """A table that scrolls by itself on a narrow screen; cells are HTML already."""
+    head = "".join(f'<th scope="col">{escape(column)}</th>' for column in columns)
+    body = "".join(
+        f'<tr><th scope="row">{row[0]}</th>' + "".join(f"<td>{c}</td>" for c in row[1:]) + "</tr>"
+        for row in rows
+    )
+    return (
+        f'<div class="bb-table" tabindex="0" role="region" aria-label="{escape(caption)}"><table>'
+        f"<caption>{escape(caption)}</caption><thead><tr>{head}</tr></thead>"
+        f"<tbody>{body}</tbody></table></div>"
+    )
+
+
+def _source_rows() -> list[list[str]]:
+    rows = []
+    for entry in sources().values():
+        year = str(entry.get("year", ""))
+        told = [entry["title"], entry.get("author", ""), year, entry.get("note", "")]
+        rows.append([escape(entry["short"]), escape("; ".join(part for part in told if part))])
+    return sorted(rows, key=lambda row: row[0].lower())
+
+
+def _cell(text: str, unit: str) -> list[str]:
+    """A cell, and where it has a unit of two systems, the other system's beside it."""
+    if unit not in OTHER_UNIT:
+        return [escape(text)]
+    if not text:
+        return ["", ""]
+    value = from_si(to_si(float(text), unit), OTHER_UNIT[unit])
+    return [escape(text), f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"]
+
+
+def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[str, str]], dict[str, str]]:
+    checked_table(name)  # refuses a row without a source
+    text = files("calc").joinpath(f"data/{name}.csv").read_text(encoding="utf-8")
+    heads, *lines = [line for line in csv.reader(text.splitlines()) if line]
+    names = [head.partition(" [")[0] for head in heads]
+    units = {n: head.partition(" [")[2].rstrip("]") for n, head in zip(names, heads, strict=True)}
+    rows = [dict(zip(names, line, strict=True)) for line in lines]
+    if "where" in settings:
+        column, _, wanted = (part.strip() for part in settings["where"].partition(":"))
+        rows = [row for row in rows if row[column] == wanted]
+        if not rows:
+            raise ValueError(f"{name} has no row where {column} is {wanted!r}")
+    return names, rows, units
+
+
+@_fence
+def table(source: str, md: Markdown) -> str:
+    """Rows of a data file, each with source and how sure.
+
+    Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
+    and `where = column: text`. `sources` and `grades` list what calc/tables.py knows.
+    """
+    name, settings = parts(source)
+    caption = settings["caption"]
+    if name == "sources":
+        return table_html(caption, ["Short name", "Publication"], _source_rows())
+    if name == "grades":
+        rows = [[escape(grade), escape(words)] for grade, words in HOW_SURE.items()]
+        return table_html(caption, ["Grade in the tables", "What it means"], rows)
+    names, lines, units = _columns(name, settings)
+    shown = {n: n.replace("_", " ").capitalize() for n in names[:-2]}
+    if "columns" in settings:
+        pairs = (pair.partition(":") for pair in settings["columns"].split(","))
+        shown = {n.strip(): heading.strip() for n, _, heading in pairs}
+    heads: list[str] = []
+    for n, heading in shown.items():
+        unit = units[n]
+        both = [unit, OTHER_UNIT[unit]] if unit in OTHER_UNIT else [unit]
+        heads += [f"{heading}, {written(u)}" if u and u != "1" else heading for u in both]
+    rows = []
+    for line in lines:
+        cells = [cell for n in shown for cell in _cell(line[n], units[n])]
+        rows.append([*cells, escape(source_words(line["source"])), escape(HOW_SURE[line["how_sure"]])])
+    return table_html(caption, [*heads, "Source", "How sure"], rows)
+
+
+@_fence
+def disagreement(source: str, md: Markdown) -> str:
+    """One point on which books disagree: what is in print, why, what this site follows."""
+    point, settings = parts(source)
+    rows = [row for row in checked_table(DISAGREEMENTS) if row.point == point]
+    says = [row for row in rows if row.kind == "says"]
+    (why,) = (row for row in rows if row.kind == "why")
+    (follows,) = (row for row in rows if row.kind == "follows")
+    if len(says) < 2:
+        raise ValueError(f"{point}: fewer than two statements do not disagree")
+    printed = table_html(
+        settings["caption"],
+        ["In print", "Who says so", "How sure"],
+        [
+            [escape(row.text), escape(source_words(row.source)), escape(HOW_SURE[row.how_sure])]
+            for row in says
+        ],
+    )
+    behind = source_words(follows.source)
+    after = f" ({escape(behind)})" if behind else ""
+    return (
+        f'{printed}<p><b>Why they differ.</b> {escape(why.text)}</p>'
+        f"<p><b>This site follows:</b> {escape(follows.text)}{after}. "
+        "Your outfit’s instructions win.</p>"
+    )

@@ -1,0 +1,149 @@
+"""Figures and words in prose: `{acetylene-limit}` and `{tip}` are filled from tables.
+
+A Markdown extension, named in mkdocs.yml. Every figure a page used is listed at
+its end with source and how sure, so no number is typed twice and none stands
+without its source. An id that no table has stops the build.
+"""
+
+import re
+import xml.etree.ElementTree as etree
+from functools import cache
+from html import escape
+from typing import Any
+
+from markdown import Extension, Markdown
+from markdown.preprocessors import Preprocessor
+from markdown.treeprocessors import Treeprocessor
+
+from calc.tables import HOW_SURE, source_words, table
+
+FIGURES = "figures-benchbook-2026"
+WORDS = "words-benchbook-2026"
+
+_BRACES = re.compile(r"\{([a-z][a-z0-9-]*)\}")
+_CODE_SPAN = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)", re.DOTALL)
+
+
+class UnknownIdError(ValueError):
+    """A page names a figure or a word that no table has."""
+
+
+@cache
+def _figures() -> dict[str, Any]:
+    return {row.id: row for row in table(FIGURES)}
+
+
+@cache
+def _words() -> dict[str, Any]:
+    return {row.id: row for row in table(WORDS)}
+
+
+def figure_text(row: Any) -> str:
+    """A figure as it stands in a sentence: US first, metric in brackets."""
+    return f"{row.us} ({row.metric})" if row.metric else str(row.us)
+
+
+def word_html(row: Any) -> str:
+    """A word in every rule set's usage.
+
+    Read without a script it is the US word with the others in brackets; the page
+    script sets `data-rules` on the root element and one is left.
+    """
+    usages: dict[str, list[str]] = {}
+    for rules in ("us", "uk", "iso"):
+        usages.setdefault(getattr(row, rules), []).append(rules)
+    if len(usages) == 1:
+        return escape(row.us)
+    spans = [
+        f'<span class="{" ".join(f"bb-for-{r}" for r in rules)}">{escape(word)}</span>'
+        for word, rules in usages.items()
+    ]
+    first, *others = spans
+    separator = '<span class="bb-for-none">, </span>'
+    return (
+        f'<span class="bb-word">{first}<span class="bb-for-none"> (</span>'
+        f'{separator.join(others)}<span class="bb-for-none">)</span></span>'
+    )
+
+
+def filled(text: str, used: dict[str, Any]) -> str:
+    """Text with every figure and word in it filled.
+
+    Args:
+        text: Markdown or HTML with `{id}` in it.
+        used: The figures met so far, by id; those met here are added.
+
+    Returns:
+        The text with HTML in place of each id.
+
+    Raises:
+        UnknownIdError: No table has the id.
+    """
+
+    def fill(found: re.Match[str]) -> str:
+        name = found[1]
+        if name in _figures():
+            used[name] = _figures()[name]
+            return f'<span class="bb-figure">{escape(figure_text(used[name]))}</span>'
+        if name in _words():
+            return word_html(_words()[name])
+        raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
+
+    return _BRACES.sub(fill, text)
+
+
+def used_on(md: Markdown) -> dict[str, Any]:
+    """The figures that the page being read has used, by id."""
+    if not hasattr(md, "benchbook_used"):
+        md.benchbook_used = {}  # type: ignore[attr-defined]
+    used: dict[str, Any] = md.benchbook_used  # type: ignore[attr-defined]
+    return used
+
+
+class _Fill(Preprocessor):
+    def run(self, lines: list[str]) -> list[str]:
+        text = "\n".join(lines)
+        parts, end = [], 0
+        for code in _CODE_SPAN.finditer(text):
+            parts += [filled(text[end : code.start()], used_on(self.md)), code[0]]
+            end = code.end()
+        return "".join([*parts, filled(text[end:], used_on(self.md))]).split("\n")
+
+
+class _List(Treeprocessor):
+    def run(self, root: etree.Element) -> None:
+        used = used_on(self.md)
+        if not used:
+            return
+        section = etree.SubElement(root, "section", {"class": "bb-figures"})
+        heading = etree.SubElement(section, "h2", {"id": "figures-on-this-page"})
+        heading.text = "Figures on this page"
+        items = etree.SubElement(section, "ul")
+        for row in used.values():
+            source = source_words(row.source)
+            sure = HOW_SURE[row.how_sure]
+            item = etree.SubElement(items, "li")
+            item.text = f"{row.what[:1].upper()}{row.what[1:]}: "
+            number = etree.SubElement(item, "strong")
+            number.text = figure_text(row)
+            number.tail = f". {source}, {sure}." if source else f". {sure[:1].upper()}{sure[1:]}."
+
+
+class FiguresExtension(Extension):
+    """Fills figures and words, and lists the figures at the end of the page."""
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - the base names it so
+        """Run after the fences are taken out and after the table of contents is made."""
+        md.registerExtension(self)
+        self.md = md
+        md.preprocessors.register(_Fill(md), "benchbook-figures", 22)
+        md.treeprocessors.register(_List(md), "benchbook-figures", 1)
+
+    def reset(self) -> None:
+        """Forget the figures of the page before."""
+        used_on(self.md).clear()
+
+
+def makeExtension(**settings: Any) -> FiguresExtension:  # noqa: N802 - Markdown looks for this name
+    """The extension, as Markdown asks for it."""
+    return FiguresExtension(**settings)

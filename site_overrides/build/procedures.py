@@ -1,0 +1,229 @@
+"""A procedure: steps with their hazards, read from TOML and shown as HTML.
+
+    id, title, kind, revised, completion, optional call
+    [[pause]] id, title
+    [[pause.step]] id, do, want; optional only, source, how_sure
+    [pause.step.hazard] signal, hazard, consequence, avoidance, source, how_sure
+
+A hazard is a part of the step it guards, so it cannot drift away from it; it is
+shown directly before the step, always open, and it prints.
+"""
+
+import re
+import tomllib
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from html import escape
+from typing import Any
+
+from calc.tables import HOW_SURE, source_key, source_words, sources
+
+KINDS = {
+    "read-then-do": "Read, then do: read each step, then do it.",
+    "do-then-confirm": "Do, then confirm: act first, then see that nothing was left out.",
+}
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+MOST_STEPS = 9
+"""Under ten items to a pause point."""
+
+_EMPTY_WANT = re.compile(r"\b(check|checked|ok|okay|fine|done|verified)\b", re.IGNORECASE)
+
+
+class ProcedureError(ValueError):
+    """A procedure is written wrongly; the message says where and what to change."""
+
+
+@dataclass(frozen=True)
+class Hazard:
+    """What guards a step: hazard, consequence, how to avoid it."""
+
+    signal: str
+    hazard: str
+    consequence: str
+    avoidance: str
+    source: str
+    how_sure: str
+
+
+@dataclass(frozen=True)
+class Step:
+    """One act, and the state or value wanted after it."""
+
+    id: str
+    do: str
+    want: str
+    only: str = ""
+    source: str = ""
+    how_sure: str = "practice"
+    hazard: Hazard | None = None
+
+
+@dataclass(frozen=True)
+class Pause:
+    """Steps between two places where one may stop."""
+
+    id: str
+    title: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
+class Procedure:
+    """One procedure, whole."""
+
+    id: str
+    title: str
+    kind: str
+    revised: date
+    completion: str
+    pauses: tuple[Pause, ...]
+    call: str = ""
+
+
+def _taken(given: dict[str, Any], where: str, needed: tuple[str, ...], may: tuple[str, ...]) -> None:
+    for name in needed:
+        if not given.get(name):
+            raise ProcedureError(f"{where}: {name} is missing")
+    for name in given:
+        if name not in needed + may:
+            raise ProcedureError(f"{where}: {name} is not known here")
+
+
+def _held_source(source: str, how_sure: str, where: str) -> None:
+    if how_sure not in HOW_SURE:
+        raise ProcedureError(f"{where}: how_sure says {how_sure!r}")
+    if source and source_key(source) not in sources():
+        raise ProcedureError(f"{where}: no source named {source!r} in sources.toml")
+    if not source and how_sure not in ("practice", "memory"):
+        raise ProcedureError(f"{where}: a source is missing")
+
+
+def _hazard(given: dict[str, Any], where: str) -> Hazard:
+    _taken(given, where, ("signal", "hazard", "consequence", "avoidance", "how_sure"), ("source",))
+    hazard = Hazard(**({"source": ""} | given))
+    if hazard.signal not in SIGNALS:
+        raise ProcedureError(f"{where}: signal says {hazard.signal!r}; use one of {SIGNALS}")
+    _held_source(hazard.source, hazard.how_sure, where)
+    return hazard
+
+
+def _step(given: dict[str, Any], where: str) -> Step:
+    where = f"{where}, step {given.get('id', '?')}"
+    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard"))
+    if _EMPTY_WANT.search(given["want"]):
+        raise ProcedureError(f"{where}: want names a state or a value, not {given['want']!r}")
+    hazard = _hazard(given["hazard"], f"{where}, hazard") if "hazard" in given else None
+    step = Step(**(given | {"hazard": hazard}))
+    _held_source(step.source, step.how_sure, where)
+    return step
+
+
+def _pause(given: dict[str, Any], where: str) -> Pause:
+    where = f"{where}, pause {given.get('id', '?')}"
+    _taken(given, where, ("id", "title", "step"), ())
+    steps = tuple(_step(step, where) for step in given["step"])
+    if len(steps) > MOST_STEPS:
+        raise ProcedureError(f"{where}: {len(steps)} steps; at most {MOST_STEPS} to a pause point")
+    return Pause(given["id"], given["title"], steps)
+
+
+def procedure(text: str) -> Procedure:
+    """A procedure read from its TOML.
+
+    Raises:
+        ProcedureError: Something is missing, unknown, too long or without a source.
+    """
+    try:
+        given = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise ProcedureError(f"procedure: {error}") from error
+    where = f"procedure {given.get('id', '?')}"
+    _taken(given, where, ("id", "title", "kind", "revised", "completion", "pause"), ("call",))
+    if given["kind"] not in KINDS:
+        raise ProcedureError(f"{where}: kind says {given['kind']!r}; use one of {tuple(KINDS)}")
+    if not isinstance(given["revised"], date):
+        raise ProcedureError(f"{where}: revised is not a date")
+    pauses = tuple(_pause(pause, where) for pause in given.pop("pause"))
+    ids = [pause.id for pause in pauses] + [step.id for pause in pauses for step in pause.steps]
+    if len(set(ids)) != len(ids):
+        raise ProcedureError(f"{where}: an id is used twice")
+    return Procedure(**given, pauses=pauses)
+
+
+def _named(source: str, how_sure: str) -> str:
+    return f"{source_words(source)}, {HOW_SURE[how_sure]}" if source else HOW_SURE[how_sure]
+
+
+def hazard_html(hazard: Hazard, fill: Callable[[str], str]) -> str:
+    """The hazard message as it stands before its step."""
+    said = " ".join(
+        fill(escape(part)) for part in (hazard.hazard, hazard.consequence, hazard.avoidance)
+    )
+    return (
+        f'<div class="bb-caution bb-{hazard.signal.lower()}" role="note">'
+        f"<strong>{hazard.signal}</strong> <span>{said}</span> "
+        f'<cite class="bb-source">{escape(_named(hazard.source, hazard.how_sure))}</cite></div>'
+    )
+
+
+def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
+    only = f'<span class="bb-only">{fill(escape(step.only))} only.</span> ' if step.only else ""
+    guard = hazard_html(step.hazard, fill) if step.hazard else ""
+    return (
+        f'<li class="bb-step" id="{mark}-{step.id}" data-step="{step.id}">{guard}'
+        f'<label class="bb-do"><input type="checkbox" data-tick="{step.id}" autocomplete="off">'
+        f"<span>{only}{fill(escape(step.do))}</span></label>"
+        f'<p class="bb-want"><b>Wanted:</b> {fill(escape(step.want))}</p></li>'
+    )
+
+
+def _pause_html(pause: Pause, mark: str, count: int, start: int, fill: Callable[[str], str]) -> str:
+    steps = "".join(_step_html(step, mark, fill) for step in pause.steps)
+    return (
+        f'<section class="bb-pause" id="{mark}-{pause.id}" data-pause="{pause.id}" '
+        f'aria-labelledby="{mark}-{pause.id}-title">'
+        f'<h3 id="{mark}-{pause.id}-title">Pause point {count}: {fill(escape(pause.title))}</h3>'
+        f'<ol start="{start}">{steps}</ol></section>'
+    )
+
+
+def _origins(procedure: Procedure) -> str:
+    lines, number = [], 0
+    for pause in procedure.pauses:
+        for step in pause.steps:
+            number += 1
+            lines.append(f"<li>Step {number}: {escape(_named(step.source, step.how_sure))}.</li>")
+    return (
+        '<details class="bb-basis"><summary>Where the steps come from</summary>'
+        f"<ul>{''.join(lines)}</ul></details>"
+    )
+
+
+def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
+    """A procedure as HTML, whole without a script.
+
+    Args:
+        procedure: The procedure.
+        fill: Fills `{id}` in escaped text with figures and words.
+
+    Returns:
+        HTML with the hooks data-procedure, data-pause, data-step and data-tick.
+    """
+    mark, start, parts = procedure.id, 1, []
+    for count, pause in enumerate(procedure.pauses, start=1):
+        parts.append(_pause_html(pause, mark, count, start, fill))
+        start += len(pause.steps)
+    call = f'<p class="bb-call">{fill(escape(procedure.call))}</p>' if procedure.call else ""
+    return (
+        f'<section class="bb-procedure" id="{mark}" data-procedure="{mark}" '
+        f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
+        f'aria-labelledby="{mark}-title">'
+        f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'
+        f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'
+        f'<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
+        f'<p class="bb-completion"><b>Say aloud:</b> {fill(escape(procedure.completion))}</p>'
+        '<p class="bb-kind">Interrupted? Start again at the last pause point. '
+        "Ticks run out by themselves; this list is not a record.</p>"
+        f"{_origins(procedure)}</section>"
+    )
