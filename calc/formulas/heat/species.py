@@ -28,15 +28,15 @@ class Species:
         elements: Atoms of each element in one molecule.
         upper: Highest temperature of each set of coefficients, K.
         coefficients: One set of nine for each span of temperature.
-        product: Whether burnt gas may hold it. Fuels that burnt gas holds only
-            in traces are kept for their heat content alone.
+        role: `product` where burnt gas may hold it, `solid`, or `fuel`: kept for its
+            heat content alone, since burnt gas holds no more than a trace.
     """
 
     name: str
     elements: Mapping[str, float]
     upper: tuple[Temperature, ...]
     coefficients: tuple[Coefficients, ...]
-    product: bool
+    role: str
 
     def at(self, temperature: Temperature) -> Coefficients:
         """Coefficients that hold at a temperature."""
@@ -58,10 +58,9 @@ def species() -> Mapping[str, Species]:
             upper=(*(before.upper if before else ()), row.hottest),
             coefficients=(
                 *(before.coefficients if before else ()),
-                tuple(getattr(row, name) for name in ("a1", "a2", "a3", "a4", "a5", "a6", "a7"))
-                + (row.b1, row.b2),
+                (row.a1, row.a2, row.a3, row.a4, row.a5, row.a6, row.a7, row.b1, row.b2),
             ),
-            product=row.role == "product",
+            role=row.role,
         )
     return found
 
@@ -135,8 +134,8 @@ def molar_enthalpy(name: str, temperature: Temperature = 298.15) -> MolarEnergy:
         [nasa-tp-2002-211556]
 
     Examples:
-        >>> round(molar_enthalpy("H2O"))
-        -241826
+        >>> round(molar_enthalpy("H2O") / 1000, 1)
+        -241.8
     """
     coefficients = species()[name].at(temperature)
     row = basis_of_temperature(temperature)[1]

@@ -1,0 +1,373 @@
+"""The flame: how hot the burnt gas is, what it holds, and what it does to iron.
+
+All figures are adiabatic equilibrium: no heat is lost, and the gas has had time to
+settle. A real flame is a little cooler. The ratio is what the torch delivers, oxygen
+to fuel by volume; air that the outer flame draws in is counted apart.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from math import isfinite, sqrt
+
+from calc.formulas.heat.equilibrium import (
+    Equilibrium,
+    Start,
+    equilibrium_at_enthalpy,
+    equilibrium_at_temperature,
+)
+from calc.formulas.heat.fuels import (
+    EXAMPLE_PROPYNE_SHARE,
+    atoms_in,
+    fuel_shares,
+    mixture_enthalpy,
+    oxygen_to_burn,
+)
+from calc.quantities import ATMOSPHERE, Amount, Pressure, Ratio, Temperature
+
+ROOM: Temperature = 298.15
+AIR: Mapping[str, Ratio] = {"N2": 0.78084, "O2": 0.20946, "Ar": 0.00934, "CO2": 0.00036}
+"""Dry air, mole shares [us-standard-atmosphere], carbon dioxide taking what the others leave."""
+IRON_MELTS: Temperature = 1811.0
+CARBON_ACTIVITY_OF_MILD_STEEL: Ratio = 0.006
+"""Molten iron with 0.2 % carbon, graphite as 1. From memory: 1 % by weight stands at
+exp((22590 - 42.26 T)/RT), which is 0.028 at 1811 K; a fifth of it, with a little for
+the carbon's own effect."""
+WATER_TO_HYDROGEN_FOR_MANGANESE: Ratio = 0.3
+"""Where half a percent of manganese in molten steel turns to oxide. From memory: the
+product of manganese and oxygen, 0.028 at 1811 K, and log K = 7050/T - 3.17 for oxygen
+from steam. Silicon, chromium, aluminium and zinc turn at far less."""
+WATER_TO_HYDROGEN_FOR_IRON: Ratio = 0.80
+"""Where iron itself turns to oxide at 1811 K; thermochemical tables, from memory."""
+
+GIVES_CARBON = "gives carbon"
+LITTLE_OF_EITHER = "little of either"
+OXIDISES_ALLOYING_ELEMENTS = "oxidises alloying elements"
+OXIDISES_IRON = "oxidises iron"
+
+_LEAST_OXYGEN = 0.179  # a fifth, from oxygen of 90 % purity, with a hair to spare
+_MOST_OXYGEN = 3.0
+_MOST_AIR = 25.0
+_COLDEST_GAS, _HOTTEST_GAS = 230.0, 500.0
+_LOWEST_PRESSURE, _HIGHEST_PRESSURE = 0.8e5, 5e5
+_LOWEST_PURITY = 0.9
+
+
+@dataclass(frozen=True, slots=True)
+class BurntGas:
+    """What a flame turns to, for one mole of fuel.
+
+    Attributes:
+        temperature: K.
+        shares: Mole share of each species, soot counted as `C(gr)`.
+        moles: Amount of burnt gas and soot, mol.
+        soot: Solid carbon, mol.
+        carbon_activity: Carbon in the gas against graphite; 1 where soot is present.
+        elements: Amount of each element, mol.
+        pressure: Pa.
+        end: Where the search for a neighbour may start.
+    """
+
+    temperature: Temperature
+    shares: Mapping[str, Ratio]
+    moles: Amount
+    soot: Amount
+    carbon_activity: Ratio
+    elements: Mapping[str, Amount]
+    pressure: Pressure
+    end: Start
+
+
+def unburnt_mixture(
+    fuel: str,
+    oxygen_ratio: Ratio,
+    air: Ratio = 0.0,
+    oxygen_purity: Ratio = 1.0,
+    propyne_share: Ratio = EXAMPLE_PROPYNE_SHARE,
+) -> dict[str, Amount]:
+    """Substances that go into a flame, for one mole of fuel.
+
+    Args:
+        fuel: One of `fuels.FUELS`.
+        oxygen_ratio: Volumes of gas from the oxygen hose for one of fuel.
+        air: Volumes of air for one of fuel.
+        oxygen_purity: Oxygen in the gas from the oxygen hose. The rest counts as
+            nitrogen: in a cylinder it is mostly argon, which would leave the flame
+            about a tenth less cooled by it.
+        propyne_share: Mole share of propyne in methylacetylene-propadiene.
+
+    Returns:
+        Moles of each substance.
+    """
+    mixture = dict(fuel_shares(fuel, propyne_share))
+    for name, moles in (
+        ("O2", oxygen_ratio * oxygen_purity),
+        ("N2", oxygen_ratio * (1.0 - oxygen_purity)),
+        *((name, air * share) for name, share in AIR.items()),
+    ):
+        if moles:
+            mixture[name] = mixture.get(name, 0.0) + moles
+    return mixture
+
+
+def _refuse_what_was_not_tried(
+    fuel: str,
+    oxygen_ratio: Ratio,
+    air: Ratio,
+    oxygen_purity: Ratio,
+    gas_temperature: Temperature,
+    pressure: Pressure,
+) -> None:
+    numbers = (oxygen_ratio, air, oxygen_purity, gas_temperature, pressure)
+    if not all(isfinite(x) for x in numbers):
+        raise ValueError("A flame needs plain numbers.")
+    if not _COLDEST_GAS <= gas_temperature <= _HOTTEST_GAS:
+        raise ValueError("The gas must come at 230 to 500 K.")
+    if not _LOWEST_PRESSURE <= pressure <= _HIGHEST_PRESSURE:
+        raise ValueError("The pressure of the flame must be 0.8 to 5 bar.")
+    if not _LOWEST_PURITY <= oxygen_purity <= 1.0:
+        raise ValueError("The purity of the oxygen must be 90 to 100 percent.")
+    if not 0.0 <= air <= _MOST_AIR:
+        raise ValueError("The air must be 0 to 25 volumes for one of fuel.")
+    atoms = atoms_in(fuel_shares(fuel))
+    whole = oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
+    if not 0.0 <= oxygen_ratio <= _MOST_OXYGEN * whole:
+        raise ValueError(
+            f"The oxygen must be 0 to {_MOST_OXYGEN * whole:g} volumes for one of {fuel}."
+        )
+    if oxygen_ratio * oxygen_purity + air * AIR["O2"] < _LEAST_OXYGEN * whole:
+        raise ValueError(f"There is too little oxygen here for {fuel} to burn.")
+
+
+def burnt_gas(
+    fuel: str,
+    oxygen_ratio: Ratio,
+    air: Ratio = 0.0,
+    oxygen_purity: Ratio = 1.0,
+    gas_temperature: Temperature = ROOM,
+    pressure: Pressure = ATMOSPHERE,
+    propyne_share: Ratio = EXAMPLE_PROPYNE_SHARE,
+    start: Start | None = None,
+) -> BurntGas:
+    """Burnt gas of a flame that loses no heat.
+
+    A solver: it searches for the equilibrium.
+
+    Args:
+        fuel: One of `fuels.FUELS`.
+        oxygen_ratio: Volumes of gas from the oxygen hose for one of fuel; may be 0
+            where air is mixed in.
+        air: Volumes of air for one of fuel.
+        oxygen_purity: Oxygen in the gas from the oxygen hose; the rest counts as nitrogen.
+        gas_temperature: Temperature of the unburnt gas, K.
+        pressure: Absolute pressure of the flame, Pa.
+        propyne_share: Mole share of propyne in methylacetylene-propadiene.
+        start: End of a neighbour's search.
+
+    Returns:
+        Temperature and make-up of the burnt gas.
+
+    Raises:
+        ValueError: An input is outside what the sum was checked for.
+
+    Valid for:
+        Adiabatic equilibrium, gas at 230-500 K, 0.8-5 bar, oxygen from a fifth of to
+        three times what complete burning takes.
+
+    Source:
+        [nasa-rp-1311], [nasa-tp-2002-211556].
+    """
+    _refuse_what_was_not_tried(fuel, oxygen_ratio, air, oxygen_purity, gas_temperature, pressure)
+    mixture = unburnt_mixture(fuel, oxygen_ratio, air, oxygen_purity, propyne_share)
+    elements = atoms_in(mixture)
+    enthalpy = mixture_enthalpy(mixture, gas_temperature)
+    found = equilibrium_at_enthalpy(elements, enthalpy, pressure, start)
+    return BurntGas(
+        temperature=found.temperature,
+        shares=found.shares,
+        moles=found.moles,
+        soot=found.graphite,
+        carbon_activity=found.carbon_activity,
+        elements=elements,
+        pressure=pressure,
+        end=found.end,
+    )
+
+
+def flame_curve(
+    fuel: str,
+    oxygen_ratios: Iterable[Ratio],
+    air: Ratio = 0.0,
+    oxygen_purity: Ratio = 1.0,
+    gas_temperature: Temperature = ROOM,
+    pressure: Pressure = ATMOSPHERE,
+    propyne_share: Ratio = EXAMPLE_PROPYNE_SHARE,
+) -> tuple[BurntGas, ...]:
+    """Burnt gas along a row of ratios, each sum begun where its neighbour ended.
+
+    A solver, for the same reason as `burnt_gas`.
+
+    Args:
+        fuel: One of `fuels.FUELS`.
+        oxygen_ratios: Ratios in rising or falling order.
+        air: Volumes of air for one of fuel.
+        oxygen_purity: Oxygen in the gas from the oxygen hose.
+        gas_temperature: Temperature of the unburnt gas, K.
+        pressure: Absolute pressure of the flame, Pa.
+        propyne_share: Mole share of propyne in methylacetylene-propadiene.
+
+    Returns:
+        One burnt gas for each ratio.
+
+    Raises:
+        ValueError: An input is outside what the sum was checked for.
+
+    Valid for:
+        As `burnt_gas`.
+
+    Source:
+        [nasa-rp-1311], [nasa-tp-2002-211556].
+    """
+    curve: list[BurntGas] = []
+    start = None
+    for ratio in oxygen_ratios:
+        gas = burnt_gas(
+            fuel, ratio, air, oxygen_purity, gas_temperature, pressure, propyne_share, start
+        )
+        curve.append(gas)
+        start = gas.end
+    return tuple(curve)
+
+
+def ratio_at_peak_temperature(
+    fuel: str,
+    oxygen_purity: Ratio = 1.0,
+    gas_temperature: Temperature = ROOM,
+    pressure: Pressure = ATMOSPHERE,
+    propyne_share: Ratio = EXAMPLE_PROPYNE_SHARE,
+) -> Ratio:
+    """Oxygen to fuel at which the flame without air is hottest.
+
+    A solver: golden section on the one top that the curve has.
+
+    Args:
+        fuel: One of `fuels.FUELS`.
+        oxygen_purity: Oxygen in the gas from the oxygen hose.
+        gas_temperature: Temperature of the unburnt gas, K.
+        pressure: Absolute pressure of the flame, Pa.
+        propyne_share: Mole share of propyne in methylacetylene-propadiene.
+
+    Returns:
+        Volumes of oxygen for one of fuel, found to about 0.1 % of complete burning.
+        The top is so flat that 1 % either way changes the flame by less than a kelvin.
+
+    Raises:
+        ValueError: An input is outside what the sum was checked for.
+
+    Valid for:
+        As `burnt_gas`.
+
+    Source:
+        [nasa-rp-1311], [nasa-tp-2002-211556].
+    """
+    atoms = atoms_in(fuel_shares(fuel, propyne_share))
+    whole = oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
+    start: Start | None = None
+
+    def temperature_at(ratio: Ratio) -> Temperature:
+        nonlocal start
+        gas = burnt_gas(
+            fuel, ratio, 0.0, oxygen_purity, gas_temperature, pressure, propyne_share, start
+        )
+        start = gas.end
+        return gas.temperature
+
+    golden = (sqrt(5.0) - 1.0) / 2.0
+    low, high = 0.4 * whole, 1.3 * whole
+    left, right = high - golden * (high - low), low + golden * (high - low)
+    at_left, at_right = temperature_at(left), temperature_at(right)
+    while high - low > 1e-3 * whole:
+        if at_left > at_right:
+            high, right, at_right = right, left, at_left
+            left = high - golden * (high - low)
+            at_left = temperature_at(left)
+        else:
+            low, left, at_left = left, right, at_right
+            right = low + golden * (high - low)
+            at_right = temperature_at(right)
+    return (low + high) / 2.0
+
+
+def gas_at_metal(gas: BurntGas, temperature: Temperature = IRON_MELTS) -> Equilibrium:
+    """Burnt gas that has come to the temperature of the metal, before any soot falls out.
+
+    A solver: it searches for the equilibrium.
+
+    Args:
+        gas: Burnt gas.
+        temperature: Temperature of the metal, K.
+
+    Returns:
+        The gas at rest again. Its carbon activity tells whether it gives carbon.
+
+    Raises:
+        ValueError: The temperature is outside 600-3500 K.
+
+    Source:
+        [nasa-rp-1311], [nasa-tp-2002-211556].
+    """
+    if not 600.0 <= temperature <= 3500.0:
+        raise ValueError("The metal must be at 600 to 3500 K.")
+    return equilibrium_at_temperature(gas.elements, temperature, gas.pressure, soot=False)
+
+
+@dataclass(frozen=True, slots=True)
+class EffectOnIron:
+    """What burnt gas does to molten iron under it.
+
+    Attributes:
+        effect: One of four phrases.
+        carbon_activity: Carbon in the gas against graphite.
+        water_to_hydrogen: Steam over hydrogen, the gas's pull to oxidise.
+        dioxide_to_monoxide: Carbon dioxide over monoxide; 0 without carbon.
+    """
+
+    effect: str
+    carbon_activity: Ratio
+    water_to_hydrogen: Ratio
+    dioxide_to_monoxide: Ratio
+
+
+def effect_on_iron(gas: BurntGas) -> EffectOnIron:
+    """What a flame does to molten iron: gives carbon, oxidises, or little of either.
+
+    A solver: it brings the gas to equilibrium at the melting point of iron.
+
+    Args:
+        gas: Burnt gas, with the air that reaches the pool where there is any.
+
+    Returns:
+        The effect in a phrase, and the three figures it rests on.
+
+    Valid for:
+        The direction of change at the pool, not its speed. It is not the trade's
+        name of the flame, which follows the look of the cone and a ratio band.
+
+    Source:
+        [nasa-rp-1311] for the gas; the three borders are from memory.
+    """
+    at_pool = gas_at_metal(gas)
+    shares = at_pool.shares
+    water_to_hydrogen = shares["H2O"] / shares["H2"]
+    dioxide_to_monoxide = shares["CO2"] / shares["CO"] if "CO" in shares else 0.0
+    if water_to_hydrogen > WATER_TO_HYDROGEN_FOR_IRON:
+        effect = OXIDISES_IRON
+    elif water_to_hydrogen > WATER_TO_HYDROGEN_FOR_MANGANESE:
+        effect = OXIDISES_ALLOYING_ELEMENTS
+    elif at_pool.carbon_activity > CARBON_ACTIVITY_OF_MILD_STEEL:
+        effect = GIVES_CARBON
+    else:
+        effect = LITTLE_OF_EITHER
+    return EffectOnIron(effect, at_pool.carbon_activity, water_to_hydrogen, dioxide_to_monoxide)
+
+
+SOLVERS = (burnt_gas, flame_curve, ratio_at_peak_temperature, gas_at_metal, effect_on_iron)
