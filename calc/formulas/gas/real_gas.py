@@ -25,10 +25,10 @@ from calc.quantities import (
 )
 from calc.tables import table
 
-COLDEST: Temperature = 243.15
-HOTTEST: Temperature = 338.15
-"""Ends of the fit: −30 °C and 65 °C."""
-HIGHEST: Pressure = 40_101_325.0
+COLDEST: Temperature = 243.149
+HOTTEST: Temperature = 338.151
+"""Ends of the fit, −30 °C and 65 °C, a hair wider so that rounding refuses neither."""
+HIGHEST: Pressure = 40_101_330.0
 """Top of the fit, absolute: 400 bar on the gauge."""
 WARM: Temperature = 298.15
 DENSITY_SCALE = 1e4  # mol/m³
