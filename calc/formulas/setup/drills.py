@@ -1,8 +1,8 @@
 """Number twist drills: the size of a tip's hole, told without any maker's number."""
 
 from dataclasses import dataclass
-from math import isfinite
 
+from calc.formulas.setup.printed import HAIR
 from calc.quantities import Length
 from calc.tables import table
 
@@ -78,13 +78,14 @@ def nearest_drill(diameter: Length) -> Drill:
         '68'
     """
     rows = table(_TABLE)
-    hair = 1e-9
-    if not isfinite(diameter) or not (
-        rows[-1].diameter - hair <= diameter <= rows[0].diameter + hair
-    ):
+    smallest, largest = rows[-1].diameter, rows[0].diameter
+    if not smallest * (1 - HAIR) <= diameter <= largest * (1 + HAIR):
         raise ValueError(
             "no number drill has that size; they run from "
-            f"{rows[-1].diameter * 1000:.2f} mm to {rows[0].diameter * 1000:.2f} mm"
+            f"{smallest * 1000:.2f} mm to {largest * 1000:.2f} mm"
         )
     row = min(rows, key=lambda each: abs(each.diameter - diameter))
     return Drill(row.drill, row.diameter, row.source, row.how_sure)
+
+
+SOLVERS = (drill_diameter, nearest_drill)

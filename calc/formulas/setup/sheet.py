@@ -107,3 +107,6 @@ def sheet_thickness(gauge_number: float, metal: str, rules: str) -> Sheet:
     if rules == "uk":
         return swg_thickness(gauge_number)
     return _thickness_in(series, name, gauge_number)
+
+
+SOLVERS = (swg_thickness, sheet_thickness)
