@@ -2,8 +2,8 @@
  * The Node half of the build: runs the pinned Python to compile the library and
  * to make the memory snapshot.
  *
- *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT
- *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json MODULES.json OUT
+ *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip MODULES.json
+ *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json MODULES.json OUT.bin
  */
 
 import crypto from "node:crypto";
@@ -59,7 +59,7 @@ async function loaded(runtime, options = {}) {
   });
 }
 
-async function makeLibrary([runtime, wheels, requests, inside, out]) {
+async function makeLibrary([runtime, wheels, requests, inside, out, modules]) {
   const python = await loaded(runtime);
   python.FS.writeFile("/wheels.zip", readFileSync(wheels));
   python.FS.writeFile("/home/pyodide/inside.py", readFileSync(inside));
@@ -74,7 +74,7 @@ modules = json.dumps(inside.modules_of(roots))
 `);
   const packed = python.globals.get("packed");
   writeFileSync(out, packed.toJs());
-  writeFileSync(`${out}.modules.json`, python.globals.get("modules"));
+  writeFileSync(modules, python.globals.get("modules"));
 }
 
 /* Runs of bytes that differ, joined where the gap is shorter than naming a new run. */
@@ -128,7 +128,7 @@ _replies
   end = 16 * Math.ceil(end / 16);
   if (memory.length !== caught.bytes.length) throw new Error(`the heap grew to ${memory.length} bytes`);
   writeFileSync(out, sparse(memory, caught.bytes.slice(0, end), state));
-  writeFileSync(`${out}.json`, JSON.stringify({
+  writeFileSync(out.replace(/\.bin$/, ".json"), JSON.stringify({
     laid: end,
     memory: memory.length,
     memory_sha256: crypto.createHash("sha256").update(memory).digest("hex"),

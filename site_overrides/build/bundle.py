@@ -1,0 +1,195 @@
+"""Python and `calc` for the browser: makes `.build/engine/` and copies it into a site.
+
+    python -m site_overrides.build.bundle [FOLDER]
+
+Wheels, checked against their lock, become one library of compiled files; a
+snapshot of Python's memory with that library imported makes it start fast. All
+is named by content, packed by us (a host may compress nothing) and listed in
+`manifest.json` for the release and in `files.js` for the engine.
+"""
+
+import base64
+import hashlib
+import json
+import lzma
+import re
+import shutil
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from site_overrides.build import bundle_wheels as wheels
+from site_overrides.build.node import node, node_modules
+
+ROOT = Path(__file__).parents[2]
+HERE = Path(__file__).parent
+WORK = ROOT / ".build"
+ENGINE = WORK / "engine"
+
+_LZMA = {"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 24}
+# Machine code is bytes without alignment, a snapshot is words: measured, see DEVELOPERS.md.
+_BYTES = _LZMA | {"lc": 3, "lp": 0, "pb": 0}
+_WORDS = _LZMA | {"lc": 2, "lp": 2, "pb": 2}
+
+
+@dataclass(frozen=True)
+class Made:
+    """One file of the engine before it is named."""
+
+    role: str
+    name: str
+    content: bytes
+    packed: dict[str, int] | None = None  # how, or None to send it as it is
+
+
+def _sha256(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+def _packed(content: bytes, how: dict[str, int]) -> bytes:
+    kept = WORK / "packed" / f"{_sha256(content + repr(sorted(how.items())).encode())}.xz"
+    if not kept.is_file():
+        kept.parent.mkdir(parents=True, exist_ok=True)
+        kept.write_bytes(
+            lzma.compress(content, lzma.FORMAT_XZ, check=lzma.CHECK_CRC32, filters=[how])
+        )
+    return kept.read_bytes()
+
+
+def example_requests() -> list[str]:
+    """A request for every calculator on its example values, under each rule set."""
+    import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
+    from calc.declare import CALCULATORS, RULE_SETS  # noqa: PLC0415
+
+    return [
+        json.dumps(
+            {
+                "calculator": calculator.id,
+                "texts": {"rules": rules}
+                | {n: f.example for n, f in calculator.inputs.items() if f.example is not None},
+            }
+        )
+        for calculator in CALCULATORS.values()
+        for rules in RULE_SETS
+    ]
+
+
+def _unpacker() -> bytes:
+    """The .xz unpacker, out of the script of the npm package that carries it."""
+    script = node_modules() / "xz-decompress" / "dist" / "package" / "xz-decompress.js"
+    found = re.search(r"wasm;base64,([A-Za-z0-9+/=]+)", script.read_text(encoding="utf-8"))
+    if found is None:
+        raise ValueError(f"{script} no longer carries its wasm as base64")
+    return base64.b64decode(found[1])
+
+
+def _inside(what: str, *words: str | Path) -> None:
+    subprocess.run(node(HERE / "bundle_inside.mjs", what, *words), check=True)
+
+
+def _checked_replies(replies: list[str]) -> None:
+    faults = [reply for reply in replies if '"errors"' in reply[:12]]
+    if faults:
+        raise ValueError(f"the browser's Python could not answer an example: {faults[0]}")
+
+
+def _named(made: Made, folder: Path) -> dict[str, Any]:
+    stem, _, ending = made.name.partition(".")
+    name = f"{stem}-{_sha256(made.content)[:12]}.{ending}"
+    sent = made.content if made.packed is None else _packed(made.content, made.packed)
+    entry: dict[str, Any] = {
+        "role": made.role,
+        "name": name if made.packed is None else f"{name}.xz",
+        "bytes": len(sent),
+        "sha256": _sha256(sent),
+    }
+    if made.packed is not None:
+        entry["unpacked"] = {
+            "name": name, "bytes": len(made.content), "sha256": _sha256(made.content),
+        }  # fmt: skip
+    (folder / entry["name"]).write_bytes(sent)
+    return entry
+
+
+def build(
+    calc: Path = ROOT / "calc", requests: list[str] | None = None, folder: Path = ENGINE
+) -> Path:
+    """Make the engine's files.
+
+    Args:
+        calc: Source folder of our package.
+        requests: Requests answered once before the snapshot is taken; left out,
+            every calculator's example under each rule set.
+        folder: Where the files go; emptied first.
+
+    Returns:
+        The folder.
+
+    Raises:
+        ValueError: A wheel, a reply or a runtime file is not as it should be.
+    """
+    runtime = node_modules() / "pyodide"
+    work = folder.with_name(f"{folder.name}-work")
+    for emptied in (folder, work):
+        shutil.rmtree(emptied, ignore_errors=True)
+        emptied.mkdir(parents=True)
+    lock = work / "pyodide-lock.json"
+    wheels.write_lock(
+        wheels.write_wheels(work / "wheels", calc=calc),
+        lock,
+        runtime_lock=runtime / "pyodide-lock.json",
+    )
+    (work / "wheels.zip").write_bytes(wheels.zipped(wheels.locked_files(work / "wheels", lock)))
+    asked = work / "requests.json"
+    asked.write_text(
+        json.dumps(example_requests() if requests is None else requests), encoding="utf-8"
+    )
+    library, modules, snapshot = work / "library.zip", work / "modules.json", work / "snapshot.bin"
+    _inside(
+        "library", runtime, work / "wheels.zip", asked, HERE / "bundle_inside.py", library, modules
+    )
+    _inside("snapshot", runtime, library, asked, modules, snapshot)
+    facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
+    _checked_replies(facts.pop("replies"))
+
+    entries = [
+        _named(made, folder)
+        for made in (
+            Made("script", "python.mjs", (runtime / "pyodide.asm.mjs").read_bytes()),
+            Made("unpacker", "unxz.wasm", _unpacker()),
+            Made("wasm", "python.wasm", (runtime / "pyodide.asm.wasm").read_bytes(), _BYTES),
+            Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
+            Made("library", "library.zip", library.read_bytes(), _BYTES),
+            Made("lock", "lock.json", lock.read_bytes()),
+        )
+    ]
+    (folder / "manifest.json").write_text(
+        json.dumps({"release": wheels.release(), "files": entries}, indent=1), encoding="utf-8"
+    )
+    by_role = {entry.pop("role"): entry for entry in entries}
+    by_role["snapshot"] |= facts
+    del by_role["lock"]  # a record for people and tests; the engine only needs its platform
+    by_role["platform"] = json.loads(lock.read_text(encoding="utf-8"))["info"]
+    (folder / "files.js").write_text(
+        f"/* Written by the build. */\nexport const FILES = {json.dumps(by_role, indent=1)};\n",
+        encoding="utf-8",
+    )
+    return folder
+
+
+def copy(engine: Path, folder: Path) -> None:
+    """Copy the engine's files into a site.
+
+    Args:
+        engine: What `build` made.
+        folder: The site's folder for them, such as `site/assets/engine`.
+    """
+    shutil.copytree(engine, folder, dirs_exist_ok=True)
+
+
+if __name__ == "__main__":
+    built = build()
+    for target in sys.argv[1:]:
+        copy(built, Path(target))
