@@ -8,7 +8,6 @@ to trust.
 import base64
 import hashlib
 import json
-import re
 import sys
 from html.parser import HTMLParser
 from pathlib import Path
@@ -17,13 +16,11 @@ from calc.release import RELEASE
 
 MANIFEST = "release.json"
 WORKER = "sw.js"
-MARK = "written by site_overrides/build/offline.py"
 ENGINE = "assets/engine/"
+PLACE = "<!-- content-security-policy -->"
+"""Where the theme wants the policy: in the head, before any script."""
 NEEDLESS = ("*.map", "sitemap.xml.gz", "assets/javascripts/lunr/**/*")
 """Files of the theme that no page asks for: source maps, other languages' search."""
-
-_HEAD = re.compile(r"<head[^>]*>", re.IGNORECASE)
-_POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy"[^>]*>', re.IGNORECASE)
 
 
 class _InlineScripts(HTMLParser):
@@ -88,15 +85,17 @@ def policy(pages: list[str]) -> str:
     )
 
 
-def _write_policy(site: Path) -> None:
+def _write_head(site: Path, key: str) -> None:
+    """Write policy and release into every page."""
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
-    tag = f'<meta http-equiv="Content-Security-Policy" content="{policy(list(pages.values()))}">'
+    tags = (
+        f'<meta http-equiv="Content-Security-Policy" content="{policy(list(pages.values()))}">'
+        f'<meta name="benchbook-release" content="{key}">'
+    )
     for path, page in pages.items():
-        bare = _POLICY.sub("", page)
-        head = _HEAD.search(bare)
-        if head is None:
-            raise ValueError(f"{path} has no head to write the policy into")
-        path.write_text(bare[: head.end()] + tag + bare[head.end() :], encoding="utf-8")
+        if page.count(PLACE) != 1:
+            raise ValueError(f"{path} must have {PLACE} once, in its head")
+        path.write_text(page.replace(PLACE, tags), encoding="utf-8")
 
 
 def _drop_needless(site: Path) -> None:
@@ -109,30 +108,49 @@ def _drop_needless(site: Path) -> None:
             folder.rmdir()
 
 
-def manifest(site: Path) -> dict[str, object]:
+def _engine_files(site: Path) -> dict[str, dict[str, str]]:
+    """Roles of the engine's large files, and their names once unpacked."""
+    listed = site / ENGINE / "manifest.json"
+    if not listed.is_file():
+        raise ValueError(f"{listed} is missing: the engine was not copied into the site")
+    files = {}
+    for entry in json.loads(listed.read_text(encoding="utf-8"))["files"]:
+        kept = {"role": "spare" if entry["role"] in ("library", "lock") else "engine"}
+        if "unpacked" in entry:
+            kept["unpacked"] = ENGINE + entry["unpacked"]["name"]
+        files[ENGINE + entry["name"]] = kept
+    return files
+
+
+def listing(site: Path) -> dict[str, dict[str, int | str]]:
     """Every file of a built site but the manifest and the worker that trusts it.
 
     Args:
         site: Folder of the built site.
 
     Returns:
-        The release, and for each file its bytes, SHA-256 and role: `text` is
-        kept by itself, `engine` when it is used or saved. A page's name is
-        `page/`, as a browser asks for it.
+        Bytes, SHA-256 and role of each file by address: `text` is kept by
+        itself, `engine` when it is used or saved, `spare` when all is saved. A
+        page's address is `page/`, as a browser asks for it.
     """
-    files = {}
+    engine = _engine_files(site)
+    files: dict[str, dict[str, int | str]] = {}
     for path in sorted(site.rglob("*")):
         name = path.relative_to(site).as_posix()
         if not path.is_file() or name in (MANIFEST, WORKER):
             continue
         content = path.read_bytes()
         address = name.removesuffix("index.html") if path.name == "index.html" else name
-        files[address] = {
-            "bytes": len(content),
-            "sha256": hashlib.sha256(content).hexdigest(),
-            "role": "engine" if name.startswith(ENGINE) else "text",
-        }
-    return {"release": RELEASE, "files": files}
+        sha256 = hashlib.sha256(content).hexdigest()
+        files[address] = {"bytes": len(content), "sha256": sha256, "role": "text"}
+        files[address] |= engine.get(name, {})
+    return files
+
+
+def _key(files: dict[str, dict[str, int | str]]) -> str:
+    """Name of a release: what its files hold, whatever it calls itself."""
+    sums = "".join(f"{address} {file['sha256']}\n" for address, file in files.items())
+    return hashlib.sha256(f"{RELEASE}\n{sums}".encode()).hexdigest()[:16]
 
 
 def write(site: Path) -> None:
@@ -142,17 +160,21 @@ def write(site: Path) -> None:
         site: Folder of the built site.
 
     Raises:
-        ValueError: A page without a head, or a worker without the mark.
+        ValueError: A page or the worker has no place to write into, or there is
+            no engine.
     """
     _drop_needless(site)
-    _write_policy(site)
-    listed = json.dumps(manifest(site), indent=0, sort_keys=True).encode()
+    key = _key(listing(site))
+    _write_head(site, key)
+    manifest = {"release": RELEASE, "key": key, "files": listing(site)}
+    listed = json.dumps(manifest, indent=0, sort_keys=True).encode()
     (site / MANIFEST).write_bytes(listed)
     worker = (site / WORKER).read_text(encoding="utf-8")
-    if worker.count(MARK) != 1:
-        raise ValueError(f"{WORKER} must name {MARK!r} once")
-    trusted = worker.replace(MARK, hashlib.sha256(listed).hexdigest())
-    (site / WORKER).write_text(trusted, encoding="utf-8")
+    for mark, text in (("@key@", key), ("@digest@", hashlib.sha256(listed).hexdigest())):
+        if worker.count(mark) != 1:
+            raise ValueError(f"{WORKER} must name {mark} once")
+        worker = worker.replace(mark, text)
+    (site / WORKER).write_text(worker, encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -1,0 +1,112 @@
+/* One field of a form. What was typed is what is sent, until the reader edits it. */
+
+import { ask } from "./starter.js";
+import { element } from "./page.js";
+
+const NAMES_ITS_UNIT = /[\p{L}#№"'″′”’%°º]/u;
+
+/* What was typed with the unit chosen beside it, unless it names one itself. */
+export function withUnit(text, unit) {
+  const bare = text.replace(/(\d)[eE]([+-]?\d)/g, "$1$2");
+  return !unit || NAMES_ITS_UNIT.test(bare) ? text : `${text} ${unit}`;
+}
+
+/* Number and unit of a text whose end is one of the units offered. */
+export function splitUnit(text, units) {
+  for (const unit of units) {
+    const number = unit && text.endsWith(unit) ? text.slice(0, -unit.length).trim() : "";
+    if (number && !NAMES_ITS_UNIT.test(number)) return { number, unit };
+  }
+  return null;
+}
+
+export function createField(wrap, calculator) {
+  const name = wrap.dataset.field;
+  const box = wrap.querySelector(`[name="${name}"]`);
+  const unit = wrap.querySelector("[data-unit]");
+  const error = wrap.querySelector("[data-error]");
+  const units = unit ? Array.from(unit.options, (option) => option.value) : [];
+  const first = { value: box.value, unit: unit?.value };
+  const isChoice = box instanceof HTMLSelectElement;
+  const mark = "example" in box.dataset ? markExample(box) : null;
+  let original = null; // text as typed or linked, where the box shows something else
+  let shownUnit = unit?.value;
+  let turn = 0;
+
+  /* The box takes other words: a conversion that is on its way no longer counts. */
+  function take(asTyped, isExample = false) {
+    turn += 1;
+    original = asTyped;
+    field.isExample = isExample;
+    if (mark) mark.hidden = !isExample;
+  }
+
+  box.addEventListener("input", () => {
+    take(null);
+    field.touched = true;
+  });
+  unit?.addEventListener("change", async () => {
+    const wanted = unit.value;
+    const typed = box.value.trim();
+    if (typed) original ??= withUnit(typed, shownUnit);
+    shownUnit = wanted;
+    if (!typed) return;
+    const exact = splitUnit(original, units);
+    if (exact?.unit === wanted) {
+      box.value = exact.number;
+      return;
+    }
+    box.value = original; // true by itself until its conversion is here
+    const mine = (turn += 1);
+    const convert = { calculator, field: name, text: original, unit: wanted };
+    const reply = await ask({ convert }).catch(() => ({}));
+    if (mine === turn && typeof reply.text === "string") box.value = reply.text;
+  });
+
+  const field = {
+    name,
+    box,
+    isChoice,
+    isExample: false,
+    touched: false,
+    sent() {
+      if (original !== null) return original;
+      const typed = isChoice ? box.value : box.value.trim();
+      return typed && withUnit(typed, isChoice ? "" : unit?.value);
+    },
+    show(text) {
+      const split = splitUnit(text, units);
+      box.value = split ? split.number : text;
+      if (split) unit.value = shownUnit = split.unit;
+      take(isChoice && box.value === text ? null : text, text === box.dataset.example);
+    },
+    showFirst() {
+      box.value = first.value;
+      if (unit) unit.value = shownUnit = first.unit;
+      take(null, mark !== null && first.value !== "");
+      field.touched = false;
+    },
+    clear() {
+      box.value = "";
+      take(null);
+      field.touched = false;
+    },
+    setError(message) {
+      error.textContent = message;
+      error.hidden = !message;
+      if (message) box.setAttribute("aria-invalid", "true");
+      else box.removeAttribute("aria-invalid");
+      if (message) error.closest("details")?.setAttribute("open", "");
+    },
+  };
+  field.showFirst();
+  return field;
+}
+
+/* The mark goes into the hint, which screen readers read with the box. */
+function markExample(box) {
+  const hint = document.getElementById((box.getAttribute("aria-describedby") ?? "").split(" ")[0]);
+  const mark = element("span", { text: "Example value. ", class: "bb-mark" });
+  hint?.prepend(mark);
+  return mark;
+}

@@ -1,0 +1,187 @@
+/* One calculator on a page: its fields, its link, its answer. */
+
+import { createAnswer } from "./answer.js";
+import { createField } from "./fields.js";
+import { readLink, showAddress, writeLink } from "./link.js";
+import { element } from "./page.js";
+import { reflectRules, storedRules } from "./rules.js";
+import { ask, engineState, onEngine, start } from "./starter.js";
+import { createStatus } from "./status.js";
+import { mountTools } from "./tools.js";
+
+const CHANGED = "Inputs changed: leave the field or press Calculate for a new answer.";
+const mounted = new Set();
+
+export function mountCalculator(block) {
+  const form = block.querySelector("[data-form]");
+  const id = block.dataset.calculator;
+  const fields = Array.from(form.querySelectorAll("[data-field]"), (wrap) => createField(wrap, id));
+  const rules = fields.find((field) => field.box.matches("[data-rules-choice]"));
+  const status = createStatus(form.querySelector("[data-engine]"));
+  const answer = createAnswer(block.querySelector("[data-answer]"));
+  const linkNote = element("div", { "data-link-note": "", class: "bb-link", hidden: "" });
+  form.prepend(linkNote);
+  let answered = JSON.stringify(request()); // what the answer on the page rests on
+  const first = answered;
+  let turn = 0;
+  let isTyping = false; // between a keystroke and leaving the field
+
+  function texts() {
+    return Object.fromEntries(fields.map((field) => [field.name, field.sent()]).filter(([, text]) => text));
+  }
+
+  function request() {
+    return { calculator: id, texts: texts(), units: {} };
+  }
+
+  const isAlone = () => document.querySelectorAll("[data-calculator]").length === 1;
+  const link = () => writeLink(location, texts(), id, isAlone());
+  const isFirst = () => document.querySelector("[data-calculator]") === block;
+
+  function showErrors(errors, all, focus) {
+    for (const field of fields) field.setError("");
+    const elsewhere = [];
+    let shown = null;
+    for (const { field: name, message } of errors) {
+      const field = fields.find((each) => each.name === name);
+      if (!field) elsewhere.push(message);
+      else if (all || field.touched || field.sent()) {
+        field.setError(message);
+        shown ??= field;
+      }
+    }
+    if (focus) shown?.box.focus();
+    return { elsewhere, shown };
+  }
+
+  /* Nothing is asked twice, and an answer that was overtaken is not shown. */
+  async function calculate({ all = false } = {}) {
+    const asked = request();
+    const key = JSON.stringify(asked);
+    if (key === answered && !all) {
+      showErrors([], all, false);
+      answer.setStale(false);
+      return null;
+    }
+    const mine = (turn += 1);
+    answer.setStale(true);
+    let reply;
+    try {
+      reply = await ask(asked);
+    } catch {
+      if (mine === turn && engineState() !== "failed") status.sayNow("The calculator gave no answer. Use the table on this page, or press Calculate to try again.");
+      return null;
+    }
+    if (mine !== turn) return null;
+    const { elsewhere, shown } = showErrors(reply.errors ?? [], all, all);
+    if (reply.errors) {
+      answered = null;
+      answer.showNone(elsewhere);
+      status.say(elsewhere[0] ?? (shown ? `No answer. ${reply.errors[0].message}` : "No answer yet: values are missing."));
+      return null;
+    }
+    answered = key;
+    answer.show(reply);
+    if ("changed" in block.dataset) showAddress(link());
+    const [result] = Object.values(reply.answer.results);
+    status.say(`New answer. ${result.label}: ${result.text}.`);
+    return reply;
+  }
+
+  function markChanged() {
+    isTyping = true;
+    block.dataset.changed = "";
+    turn += 1;
+    const same = JSON.stringify(request()) === answered;
+    answer.setStale(!same);
+    status.say(same ? "" : CHANGED);
+  }
+
+  /* Back to the values and the answer that the page came with. */
+  function reset() {
+    for (const field of fields) {
+      if (field !== rules) field.showFirst();
+      field.setError("");
+    }
+    linkNote.hidden = true;
+    delete block.dataset.changed;
+    showAddress(location.pathname);
+    if (JSON.stringify(request()) === first) {
+      turn += 1;
+      answered = first;
+      answer.showFirst();
+      status.say("These are the example values again.");
+    } else {
+      calculate();
+    }
+  }
+
+  function clearExamples() {
+    for (const field of fields) if (field.isExample && !field.isChoice) field.clear();
+    answer.showNone(["No answer yet: write your own values."]);
+    answered = null;
+    block.dataset.changed = "";
+    turn += 1;
+    status.say("The examples are cleared.");
+    fields.find((field) => !field.isChoice && !field.sent())?.box.focus();
+  }
+
+  function readAddress() {
+    const found = readLink(location, id, isFirst());
+    if (!found) return;
+    const { values, problems } = found;
+    for (const field of fields) {
+      const text = values.get(field.name);
+      if (text !== undefined) field.show(text);
+      values.delete(field.name);
+    }
+    for (const name of values.keys()) problems.push(`The link also sets “${name.slice(0, 40)}”, which is not asked here; it is left out.`);
+    if (rules?.sent()) reflectRules(rules.sent());
+    linkNote.replaceChildren(
+      element("p", { text: "Values set by the link. Check each one." }),
+      ...problems.map((text) => element("p", { text })),
+      tools.resetButton(),
+    );
+    linkNote.hidden = false;
+  }
+
+  form.addEventListener("input", markChanged);
+  form.addEventListener("change", () => {
+    isTyping = false;
+    tools.refresh();
+    calculate();
+  });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    status.sayNow("Working it out.");
+    calculate({ all: true });
+  });
+  for (const touch of ["focusin", "pointerdown"]) {
+    form.addEventListener(touch, () => start().catch(() => {}), { once: true });
+  }
+
+  const tools = mountTools(block, { fields, calculate, link, reset, clearExamples, current: () => answer.reply() });
+  const chosen = storedRules();
+  if (rules && chosen && Array.from(rules.box.options).some(({ value }) => value === chosen)) rules.box.value = chosen;
+
+  const entry = { block, apply() { readAddress(); tools.refresh(); settle(); } };
+  function settle() {
+    if (JSON.stringify(request()) === answered) return;
+    answer.setStale(true);
+    status.say("The answer below is of other values; yours follow when the calculator is ready.");
+    if (engineState() === "ready") calculate();
+  }
+  mounted.add(entry);
+  entry.apply();
+  onEngine(({ state, words }) => {
+    if (!block.isConnected) return mounted.delete(entry) && false;
+    if (words) status.sayNow(words);
+    if (state === "ready" && !isTyping) calculate();
+    return true;
+  });
+}
+
+/* The address changed while the page stayed. */
+export function applyLink() {
+  for (const { block, apply } of mounted) if (block.isConnected) apply();
+}

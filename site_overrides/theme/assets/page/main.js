@@ -1,0 +1,41 @@
+/* Mounts what a page holds, once per element; the theme says when a page is there. */
+
+import { mountCalculator, applyLink } from "./form.js";
+import { mountOffline } from "./offline.js";
+import { mountProcedure } from "./procedure.js";
+import { reflectRules } from "./rules.js";
+import { startWhenIdle } from "./starter.js";
+import { mountUpdate, watchReleases } from "./update.js";
+
+const HOOKS = {
+  "[data-calculator]": mountCalculator,
+  "[data-procedure]": mountProcedure,
+  "[data-offline]": mountOffline,
+  "[data-status]": mountUpdate,
+};
+
+function mountPage() {
+  reflectRules();
+  for (const [hook, mount] of Object.entries(HOOKS)) {
+    for (const element of document.querySelectorAll(`${hook}:not([data-mounted])`)) {
+      element.dataset.mounted = "";
+      mount(element);
+    }
+  }
+  if (document.querySelector("[data-calculator]")) startWhenIdle();
+}
+
+/* The theme follows a link to the page that is already open without a new page. */
+let shown = location.pathname;
+function followLink(address) {
+  if (address.pathname === shown && address.search) applyLink();
+  shown = address.pathname;
+}
+
+if (window.document$) {
+  window.document$.subscribe(mountPage);
+  window.location$?.subscribe(followLink);
+} else {
+  mountPage();
+}
+watchReleases();

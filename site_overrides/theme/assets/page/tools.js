@@ -1,0 +1,48 @@
+/* What a reader does with an answer: clear, reset, copy and share. */
+
+import { copyOrShow, share } from "./copying.js";
+import { button } from "./page.js";
+import { answerText } from "./summary.js";
+
+export function mountTools(block, { fields, calculate, link, reset, clearExamples, current }) {
+  const place = block.querySelector("[data-tools]");
+  const note = block.querySelector("[data-example-note]");
+  const clear = button("Clear the examples", () => {
+    clearExamples();
+    refresh();
+  });
+  note?.after(clear);
+
+  const resetButton = () => button("Back to the examples", () => {
+    reset();
+    refresh();
+  });
+
+  /* The answer of the page as built is asked for again, so that its words come from it. */
+  const text = async () => {
+    const reply = current() ?? (await calculate({ all: true }));
+    return reply ? answerText(reply.answer, link()) : null;
+  };
+
+  place?.append(
+    button("Copy link", () => copyOrShow(place, "Link with these values", link())),
+    button("Copy as text", async () => {
+      const words = await text();
+      if (words) copyOrShow(place, "The answer as text", words);
+    }),
+  );
+  if (navigator.share) {
+    place?.append(button("Share", async () => {
+      const words = await text();
+      if (words) share(place, { title: document.title, text: words });
+    }));
+  }
+
+  function refresh() {
+    if (note) note.hidden = !fields.some((field) => field.isExample);
+    clear.hidden = !fields.some((field) => field.isExample && !field.isChoice);
+  }
+
+  refresh();
+  return { refresh, resetButton };
+}

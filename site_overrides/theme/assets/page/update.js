@@ -1,0 +1,68 @@
+/* A newer release: found, offered, and taken only when the reader says so. */
+
+import { button, element, SITE } from "./page.js";
+import { canKeep } from "./store.js";
+
+const HOUR = 3_600_000; // ms
+const BUSY = "[data-changed], [data-timer=running]";
+const places = new Set();
+let waiting = null;
+let wasControlled = false;
+
+const isBusy = () => document.querySelector(BUSY) !== null;
+
+function offer(place) {
+  if (!waiting) return;
+  const words = isBusy()
+    ? "New version ready. It starts when you next open the site, or now: what you typed here is then lost."
+    : "New version ready.";
+  place.replaceChildren(
+    element("span", { text: `${words} ` }),
+    button("Use the new version", () => waiting.postMessage("take over")),
+  );
+}
+
+export function mountUpdate(place) {
+  places.add(place);
+  offer(place);
+}
+
+function offerEverywhere(worker) {
+  waiting = worker;
+  for (const place of places) if (place.isConnected) offer(place);
+}
+
+function watchInstalling(registration) {
+  const worker = registration.installing;
+  worker?.addEventListener("statechange", () => {
+    if (worker.state === "installed" && navigator.serviceWorker.controller) offerEverywhere(worker);
+    if (worker.state === "activated") document.dispatchEvent(new Event("kept"));
+  });
+}
+
+/* Another tab took the new version: this one follows unless the reader is at work. */
+function follow() {
+  if (wasControlled && !isBusy()) location.reload();
+  wasControlled = true;
+}
+
+async function register() {
+  const registration = await navigator.serviceWorker.register(new URL("sw.js", SITE), {
+    type: "module",
+    updateViaCache: "none",
+  });
+  if (registration.waiting) offerEverywhere(registration.waiting);
+  watchInstalling(registration);
+  registration.addEventListener("updatefound", () => watchInstalling(registration));
+  setInterval(() => registration.update().catch(() => {}), HOUR);
+}
+
+/* Saving the text waits until the page itself has come. */
+export function watchReleases() {
+  if (!canKeep()) return;
+  wasControlled = Boolean(navigator.serviceWorker.controller);
+  navigator.serviceWorker.addEventListener("controllerchange", follow);
+  const begin = () => register().catch(() => {});
+  if (document.readyState === "complete") begin();
+  else addEventListener("load", begin, { once: true });
+}
