@@ -65,7 +65,8 @@ class Field:
         metal: The metal that a gauge number belongs to where none is asked.
         drill: Whether a twist drill, `#68`, may be typed.
         whole: Whether only whole numbers will do.
-        optional: Whether the reader may leave it out with nothing assumed.
+        optional: Whether the reader may leave it out with nothing assumed; an
+            example then fills the form all the same.
     """
 
     label: str
@@ -267,11 +268,11 @@ def _declared[T](hint: Any, kind: type[T]) -> T | None:
 
 
 def _check(calculator_id: str, name: str, asked: Field | Choice) -> None:
-    given = [asked.example is not None, asked.assumed is not None, asked.optional]
-    if sum(given) != 1:
+    given = (asked.example is not None, asked.assumed is not None, asked.optional)
+    if sum(given) != 1 and given != (True, False, True):
         raise DeclarationError(
-            f"{calculator_id}: input {name} needs exactly one of example (it is required), "
-            "assumed or optional"
+            f"{calculator_id}: input {name} needs one of example (it is required), assumed, "
+            "optional, or example and optional"
         )
     if isinstance(asked, Choice):
         for text in (asked.example, asked.assumed):

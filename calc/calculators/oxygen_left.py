@@ -29,10 +29,7 @@ from calc.units import from_si, to_si
 GASES = {"oxygen": "Oxygen", "hydrogen": "Hydrogen", "methane": "Methane (natural gas)"}
 HOTTEST = {"us": "125 degF", "iso": "50 degC", "uk": "50 degC"}
 """A cylinder hotter than this is not used; see data/cylinder-temperature."""
-HOT = (
-    "this cylinder is too hot to use. Do not open or move it, move people away, "
-    "see the page Hot cylinder"
-)
+HOT = "this cylinder is too hot to use. Do not open or move it, move people away, see the page Hot cylinder"
 FIT = "coolprop-8 reference equation, our fit within 0.03 %"
 
 
@@ -41,9 +38,7 @@ class OxygenLeft:
     """Gas in the cylinder now."""
 
     gas_left: Annotated[Figure, Shown("Gas left, all of it", FREE_GAS, free_gas=True)]
-    usable: Annotated[
-        Figure, Shown("Usable before the residual", FREE_GAS, free_gas=True, toward="down")
-    ]
+    usable: Annotated[Figure, Shown("Usable before the residual", FREE_GAS, free_gas=True, toward="down")]
     share_of_full: Annotated[Figure, Shown("Share of a full cylinder", ("%",), toward="down")]
     straight_line: Annotated[Figure, Shown("What the straight-line rule says", ("%",))]
 
@@ -58,9 +53,7 @@ def _constant_contents(
     for mark in marks:
         kelvin = to_si(mark, units[0])
         try:
-            reads = pressure_of_contents(gas, water_volume, gas_held, kelvin) - absolute_pressure(
-                0.0
-            )
+            reads = pressure_of_contents(gas, water_volume, gas_held, kelvin) - absolute_pressure(0.0)
         except ValueError:
             continue
         value = from_si(reads, units[1])

@@ -52,7 +52,10 @@ def _split(text: str, field: Field) -> tuple[str, str]:
 def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     mark = f"{block}-{name}"
     described = f'aria-describedby="{mark}-hint {mark}-error"'
-    hooks = ' data-assumed=""' if asked.example is None else f' data-example="{escape(text)}"'
+    may_stay_empty = asked.assumed is not None or asked.optional
+    hooks = ' data-assumed=""' if may_stay_empty else ""
+    if asked.example is not None:
+        hooks += f' data-example="{escape(text)}"'
     if isinstance(asked, Choice):
         empty = '<option value="">(leave to be assumed)</option>' if asked.example is None else ""
         options = empty + "".join(

@@ -1,0 +1,229 @@
+"""Acetylene left in a cylinder: by weight, and what its gauge can tell."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.calculators.oxygen_left import HOT, HOTTEST
+from calc.declare import (
+    FREE_GAS,
+    GAUGE,
+    MASS,
+    TEMPERATURE,
+    Answer,
+    Caution,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
+)
+from calc.errors import InputError
+from calc.formulas.gas.acetylene import (
+    CONTENTS_BAND,
+    acetylene_by_weight,
+    acetylene_pressure,
+    acetylene_share,
+)
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.units import from_si, to_si
+
+BY_WEIGHT = "cga-g1 weighing, 14.7 ft³ for each lb"
+BY_GAUGE = "leeds-1910 solubility; the curve is computed"
+
+
+@dataclass(frozen=True, slots=True)
+class AcetyleneLeft:
+    """Acetylene in the cylinder now."""
+
+    gas_left: Annotated[Figure, Shown("Acetylene left", FREE_GAS, free_gas=True, toward="down")]
+    share_of_full: Annotated[Figure, Shown("Share of a full cylinder", ("%",), toward="down")]
+    share_by_gauge: Annotated[
+        Figure, Shown("What the gauge alone would say", ("%",), toward="down", digits=2)
+    ]
+
+
+def _why_weigh(rules: str, gauge: float | None, temperature: float) -> tuple[Table, Picture]:
+    units = ("degF", "psi") if rules == "us" else ("degC", "bar")
+    degrees = "°F" if rules == "us" else "°C"
+    marks = (
+        (-10, 10, 32, 50, 70, 90, 110, 125, 140)
+        if rules == "us"
+        else (-20, -10, 0, 10, 15, 20, 30, 40, 50, 60)
+    )
+    limit = to_si(125, "degF") if rules == "us" else to_si(50, "degC")
+    shares = (0.25, 0.5, 0.75, 1.0)
+    air = absolute_pressure(0.0)
+
+    def reads(share: float, mark: float) -> float:
+        return from_si(acetylene_pressure(share, to_si(mark, units[0])) - air, units[1])
+
+    low, high = (to_si(marks[0], units[0]), to_si(marks[-1], units[0]))
+    fine = [from_si(low + (high - low) * i / 24, units[0]) for i in range(25)]
+    lines = [
+        Line(f"{share:.0%}".replace("%", " % full"), tuple((m, reads(share, m)) for m in fine))
+        for share in shares
+    ]
+    title = "One gauge reading, many contents"
+    sentence = "A warm cylinder that is half full reads as high as a cold one that is full: weigh it."
+    drawn = [Mark("not for use above", from_si(limit, units[0]), None)]
+    if gauge is not None:
+        drawn.append(Mark("yours", from_si(temperature, units[0]), from_si(gauge, units[1])))
+    rows = tuple(
+        (
+            f"{mark}{' (not for use)' if to_si(mark, units[0]) > limit + 1e-6 else ''}",
+            *(
+                f"{reads(share, mark):.0f}" if units[1] == "psi" else f"{reads(share, mark):.1f}"
+                for share in shares
+            ),
+        )
+        for mark in marks
+    )
+    columns = (
+        f"Temperature {degrees}",
+        *(f"{share:.0%} full, {units[1]}".replace("%", " %") for share in shares),
+    )
+    table = Table(
+        "Gauge of an acetylene cylinder at rest",
+        columns,
+        rows,
+        "Computed; good to 5 % of the pressure at best. While gas is drawn the gauge reads lower.",
+    )
+    chart = line_chart(
+        title, sentence, f"Cylinder temperature, {degrees}", f"Gauge, {units[1]}", lines, drawn
+    )
+    return table, Picture(chart, title, sentence)
+
+
+def _by_gauge(gauge: float | None, temperature: float) -> Figure:
+    if gauge is None:
+        return Figure(None, BY_GAUGE, "computed", words="no gauge reading given")
+    pressure = absolute_pressure(gauge)
+    try:
+        share = acetylene_share(pressure, temperature)
+    except ValueError as error:
+        return Figure(None, BY_GAUGE, "computed", words=f"nothing: {str(error).rstrip('.')}")
+    return Figure(
+        share,
+        BY_GAUGE,
+        "computed",
+        low=share * (1 - CONTENTS_BAND),
+        high=share * (1 + CONTENTS_BAND),
+        basis="Acetylene is dissolved in acetone, so the reading moves with heat as much as with "
+        "contents. The band is for a cylinder at rest for hours; in use it is wider.",
+    )
+
+
+@calculator("acetylene-left", "Acetylene left in a cylinder")
+def acetylene_left(
+    gross_weight: Annotated[
+        float | None,
+        Field("Cylinder weighs now", MASS, example="118 lb", low="5 lb", high="400 lb", optional=True),
+    ],
+    tare_weight: Annotated[
+        float | None,
+        Field(
+            "Tare stamped on it",
+            MASS,
+            example="111 lb",
+            low="5 lb",
+            high="400 lb",
+            optional=True,
+            hint="Empty cylinder with its acetone, as stamped on the shoulder.",
+        ),
+    ],
+    full_contents: Annotated[
+        float,
+        Field(
+            "A full one holds",
+            FREE_GAS,
+            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+            low="5 ft^3",
+            high="500 ft^3",
+            free_gas=True,
+        ),
+    ],
+    gauge: Annotated[
+        float | None, Field("Cylinder gauge reads", GAUGE, low="0 psi", high="400 psi", optional=True)
+    ],
+    temperature: Annotated[
+        float,
+        Field(
+            "Cylinder temperature",
+            TEMPERATURE,
+            low="-10 degF",
+            high=HOTTEST,
+            too_high=HOT,
+            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+        ),
+    ],
+    rules: str,
+) -> Answer[AcetyleneLeft]:
+    """Acetylene left, by weight; and what the gauge alone would have said, with its wide band.
+
+    Weigh the cylinder where you can. The pressure of dissolved gas says little
+    about how much is left.
+    """  # fmt: skip
+    steps: list[Step] = []
+    by_gauge = _by_gauge(gauge, temperature)
+    if gross_weight is None or tare_weight is None:
+        if gauge is None:
+            raise InputError(
+                "gross_weight",
+                "Cylinder weighs now: give this and the tare, or at least the cylinder gauge; "
+                "for example 118 lb.",
+            )
+        if by_gauge.value is None:
+            raise InputError(
+                "gauge",
+                f"Cylinder gauge reads: it tells {by_gauge.words}; weigh the cylinder instead.",
+            )
+        share = by_gauge.value
+        low, high = share * (1 - CONTENTS_BAND), share * (1 + CONTENTS_BAND)
+        basis = "From the gauge alone, so the band is wide. Weigh the cylinder."
+        gas_left = Figure(
+            share * full_contents, BY_GAUGE, "computed", low * full_contents, high * full_contents, basis
+        )
+        left = Figure(share, BY_GAUGE, "computed", low, high, basis)
+    else:
+        if gross_weight < tare_weight:
+            raise InputError(
+                "gross_weight",
+                "Cylinder weighs now: it weighs less than its tare, so one figure is wrong or acetone "
+                "is lost; read both again, and give the tare or more.",
+            )
+        volume = worked(steps, "Gas by weight", acetylene_by_weight, gross=gross_weight, tare=tare_weight)
+        if volume > full_contents * 1.3:
+            raise InputError(
+                "gross_weight",
+                "Cylinder weighs now: that is far more gas than a full one holds; check both weights "
+                "and what a full one holds.",
+            )
+        error = acetylene_by_weight(to_si(0.5, "lb"), 0.0)
+        gas_left = Figure(
+            volume, BY_WEIGHT, "memory", max(volume - error, 0.0), volume + error,
+            "Weight now less tare. The band is half a pound either way on the scale.",
+        )  # fmt: skip
+        left = Figure(
+            volume / full_contents, BY_WEIGHT, "memory",
+            max(volume - error, 0.0) / full_contents, (volume + error) / full_contents,
+            "Gas by weight over what a full one holds.",
+        )  # fmt: skip
+    table, picture = _why_weigh(rules, gauge, temperature)
+    return Answer(
+        AcetyleneLeft(gas_left=gas_left, share_of_full=left, share_by_gauge=by_gauge),
+        cautions=(
+            Caution(
+                "WARNING",
+                "A cylinder that lay on its side can send out liquid acetone, which feeds a fire. Stand it "
+                "upright twice the time it lay, never under 2 h, 24 h if unknown, before you open it.",
+                "faa-h-8083-31",
+            ),
+        ),
+        steps=tuple(steps),
+        tables=(table,),
+        pictures=(picture,),
+    )

@@ -1,0 +1,130 @@
+"""Filter shade for the eyes."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.declare import (
+    FREE_GAS_FLOW,
+    LENGTH,
+    RULE_SETS,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Shown,
+    calculator,
+)
+from calc.errors import InputError
+from calc.formulas.setup.shades import shade
+
+PROCESSES = {
+    "welding": "Gas welding and braze welding",
+    "brazing": "Torch brazing",
+    "soldering": "Torch soldering",
+    "cutting": "Oxygen cutting",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class EyeShade:
+    """Filter shades, darkest first to try."""
+
+    shade_minimum: Annotated[Figure, Shown("Least filter shade", ("",), toward="up", digits=1)]
+    shade_usual: Annotated[Figure, Shown("Usual shades", words=True)]
+
+
+@calculator("eye-shade", "Filter shade for the eyes")
+def eye_shade(
+    process: Annotated[str, Choice("Work", PROCESSES, example="welding")],
+    thickness: Annotated[
+        float,
+        Field(
+            "Thickness of the metal",
+            LENGTH,
+            example={"us": "16 ga", "iso": "1.5 mm", "uk": "1.5 mm"},
+            low="0.3 mm",
+            high="12 in",
+            sheet_gauge=True,
+            metal="low-carbon-steel",
+        ),
+    ],
+    acetylene_flow: Annotated[
+        float | None,
+        Field(
+            "Acetylene through the torch",
+            FREE_GAS_FLOW,
+            low="5 L/h",
+            high="10000 L/h",
+            free_gas=True,
+            optional=True,
+            hint="European and UK filters for welding and brazing go by this flow.",
+        ),
+    ],
+    oxygen_flow: Annotated[
+        float | None,
+        Field(
+            "Oxygen through the torch",
+            FREE_GAS_FLOW,
+            low="100 L/h",
+            high="20000 L/h",
+            free_gas=True,
+            optional=True,
+            hint="European and UK filters for cutting go by this flow.",
+        ),
+    ],
+    rules: str,
+) -> Answer[EyeShade]:
+    """Least filter shade by rule set, and the shades people use.
+
+    The US table goes by thickness, EN 169 by the flow through the torch.
+    """  # fmt: skip
+    flow = oxygen_flow if process == "cutting" else acetylene_flow
+    basis_of_flow = ""
+    if flow is None and rules != "us" and process != "soldering":
+        flow, basis_of_flow = _flow_of(process, thickness)
+    found = shade(process, rules, thickness, flow)
+    lightest = max(found.lightest, found.minimum)
+    usual = f"{lightest}" if lightest >= found.darkest else f"{lightest} to {found.darkest}"
+    foreign = f"{RULE_SETS['us']} figure. {found.note}" if found.note else ""
+    basis = " ".join(part for part in (found.basis, basis_of_flow) if part)
+    return Answer(
+        EyeShade(
+            shade_minimum=Figure(
+                float(found.minimum), found.source, found.how_sure, basis=basis, words=foreign
+            ),
+            shade_usual=Figure(
+                None, found.guide_source, found.how_sure, words=usual,
+                basis="Start too dark and go lighter until you see the weld zone, never below the least.",
+            ),
+        ),
+        cautions=(
+            Caution(
+                "WARNING",
+                "A bare flame and flying scale can blind. Wear goggles or a shield of this shade with side "
+                "protection, and give helpers and onlookers their own.",
+                "cfr1910-133 (a)(2)",
+            ),
+        ),
+    )  # fmt: skip
+
+
+def _flow_of(process: str, thickness: float) -> tuple[float, str]:
+    if process == "cutting":
+        raise InputError(
+            "oxygen_flow",
+            "Oxygen through the torch: this rule set picks the shade by flow; give 100 L/h to 20000 L/h.",
+        )
+    from calc.formulas.setup.flows import acetylene_flow  # noqa: PLC0415
+
+    try:
+        figure = acetylene_flow(thickness, "low-carbon-steel", "leftward")
+    except ValueError as error:
+        raise InputError(
+            "acetylene_flow",
+            f"Acetylene through the torch: no flow is known for that thickness ({error}); "
+            "give 5 L/h to 10000 L/h.",
+        ) from None
+    return figure.high or figure.value or 0.0, (
+        "The flow was taken from the thickness, at the top of what the sources print."
+    )

@@ -1,0 +1,106 @@
+"""A flame by its ratio of oxygen to acetylene: cone, feather, envelope."""
+
+from calc.declare import Picture
+from calc.quantities import Ratio
+from calc.show.drawings import INK, arrow, finite, line, svg, words
+from calc.show.numbers import plain_number
+
+FEATHER = ((0.85, 3.0), (0.95, 2.0), (1.0, 1.25), (1.04, 1.0))
+"""Ratio, and length of the feather in cones: common training figures; 1.04 is US Army OD0017."""
+
+CONE = ((1.14, 1.0), (1.15, 0.9), (1.5, 0.75), (1.7, 0.7))
+"""Ratio, and length of the cone against the neutral one: from memory, 10 to 25 % shorter."""
+
+LOWEST, HIGHEST = 0.85, 1.7
+
+NAMES = {
+    "us": ("carburizing", "neutral", "oxidizing"),
+    "uk": ("carburising", "neutral", "oxidising"),
+    "iso": ("reducing", "neutral", "oxidising"),
+}
+"""Too much fuel, neither, too much oxygen, in the words of each rule set."""
+
+
+def _between(points: tuple[tuple[float, float], ...], x: float) -> float:
+    if x <= points[0][0]:
+        return points[0][1]
+    for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+        if x <= x2:
+            return y1 + (y2 - y1) * (x - x1) / (x2 - x1)
+    return points[-1][1]
+
+
+def flame_name(ratio: Ratio, rules: str = "us") -> str:
+    """Name of the flame at a ratio of oxygen to acetylene.
+
+    Examples:
+        >>> flame_name(0.9), flame_name(1.1), flame_name(1.3, "uk")
+        ('carburizing', 'neutral', 'oxidising')
+    """
+    less, neutral, more = NAMES[rules]
+    if ratio < FEATHER[-1][0]:
+        return less
+    return neutral if ratio <= CONE[0][0] else more
+
+
+def drawing(ratio: Ratio, rules: str = "us") -> Picture:
+    """The flame as it looks at a ratio of oxygen to acetylene.
+
+    Args:
+        ratio: Oxygen for one of acetylene, by volume, at the torch.
+        rules: Rule set, for the words.
+
+    Returns:
+        The picture, its title and its sentence.
+
+    Raises:
+        ValueError: The ratio is outside 0.85 to 1.7, where nothing printed says
+            how the flame looks.
+
+    Examples:
+        >>> drawing(1.1).sentence
+        'Neutral: the feather has just gone into a round cone.'
+    """
+    if not LOWEST <= finite(ratio, "ratio") <= HIGHEST:
+        raise ValueError(f"a flame at a ratio of {ratio:g} is not drawn; 0.85 to 1.7 is")
+    name = flame_name(ratio, rules)
+    cone, feather = 60 * _between(CONE, ratio), 60 * _between(FEATHER, ratio)
+    start, middle = 60, 70
+    end = 320 - 40 * (1 - _between(CONE, ratio)) / 0.3
+    body = (
+        f'<path d="M4 {middle - 12}h44l12 5v14l-12 5H4" {INK}/>'
+        f'<path d="M{start} {middle - 8}Q{start + 120} {middle - 46} {end} {middle}'
+        f'Q{start + 120} {middle + 46} {start} {middle + 8}" {INK} stroke-dasharray="9 4"/>'
+    )
+    pointed = ratio > CONE[0][0]
+    tip = start + cone
+    body += (
+        f'<path d="M{start} {middle - 6}L{tip} {middle}L{start} {middle + 6}z" fill="currentColor"/>'
+        if pointed
+        else f'<path d="M{start} {middle - 6}H{tip - 8}Q{tip} {middle - 6} {tip} {middle}'
+        f'Q{tip} {middle + 6} {tip - 8} {middle + 6}H{start}z" fill="currentColor"/>'
+    )
+    body += words(start, 150, "cone") + arrow(start + 18, 136, start + cone / 2, middle + 9)
+    body += words(250, 150, "envelope") + arrow(280, 136, 262, middle + 18)
+    if feather > cone:
+        reach = start + feather
+        body += (
+            f'<path d="M{start} {middle - 8}L{reach - 16} {middle - 9}L{reach - 24} {middle - 4}'
+            f"L{reach} {middle}L{reach - 24} {middle + 4}L{reach - 16} {middle + 9}"
+            f'L{start} {middle + 8}" {INK}/>'
+        )
+        body += words(reach - 20, 30, "feather", anchor="middle") + arrow(
+            reach - 20, 36, reach - 20, middle - 11
+        )
+    if feather > 1.001 * cone and not pointed:
+        look = f"a feather reaches {plain_number(feather / cone, 2)} times as far as the cone"
+    elif pointed:
+        look = "the cone is short and pointed, and the flame hisses"
+    else:
+        look = "the feather has just gone into a round cone"
+    body += line(4, 165, 336, 165, width=1) + words(
+        4, 186, f"{name}: {plain_number(ratio, 3)} of oxygen to 1"
+    )
+    title = f"The {name} flame"
+    sentence = f"{name.capitalize()}: {look}."
+    return Picture(svg(340, 194, title, sentence, body), title, sentence)
