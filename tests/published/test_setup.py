@@ -1,0 +1,550 @@
+"""Setup lookups against what their publications print; ids say where and how sure."""
+
+import math
+
+import pytest
+
+from calc.formulas.setup.drills import drill_diameter, nearest_drill
+from calc.formulas.setup.flows import acetylene_flow
+from calc.formulas.setup.injector import injector_setting
+from calc.formulas.setup.joints import (
+    cap_area,
+    fillet_area,
+    outside_corner_area,
+    single_v_area,
+    square_butt_area,
+)
+from calc.formulas.setup.rods import (
+    nearest_rod,
+    rod_count,
+    rod_diameter,
+    rod_length_for_seam,
+    rod_mass,
+)
+from calc.formulas.setup.ruled import NO_FIGURE, amount, ruled_row
+from calc.formulas.setup.shades import en169_shade, shade, us_shade
+from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
+from calc.formulas.setup.tips import brazing_tip, orifice_for_flow, welding_orifice
+from calc.formulas.setup.travel import travel_speed, travel_speed_by_law, travel_time
+from calc.formulas.setup.working_gauges import equal_pressure_gauge, welding_gauges_in_print
+
+INCH = 0.0254
+FOOT = 0.3048
+PSI = 6894.757293168
+BAR = 1e5
+LITRE_AN_HOUR = 1e-3 / 3600
+POUND = 0.45359237
+STEEL = 0.2836 * POUND / INCH**3
+
+
+@pytest.mark.parametrize(
+    ("number", "metal", "inches", "tolerance"),
+    [
+        pytest.param(16, "low-carbon-steel", 0.0598, 5e-5, id="sheet-gauge-table-read-16-steel"),
+        pytest.param(10, "low-carbon-steel", 0.1345, 5e-5, id="sheet-gauge-table-read-10-steel"),
+        pytest.param(20, "low-carbon-steel", 0.0359, 5e-5, id="sheet-gauge-table-read-20-steel"),
+        pytest.param(30, "low-carbon-steel", 0.0120, 5e-5, id="sheet-gauge-table-read-30-steel"),
+        pytest.param(16, "galvanised-steel", 0.0635, 5e-5, id="sheet-gauge-table-read-16-zinc"),
+        pytest.param(22, "galvanised-steel", 0.0336, 5e-5, id="sheet-gauge-table-read-22-zinc"),
+        pytest.param(16, "stainless-steel", 0.0625, 5e-5, id="us-standard-gauge-computed-16"),
+        pytest.param(16, "aluminium", 0.0508, 1e-4, id="fluids-1-3-computed-16-aluminium"),
+        pytest.param(16, "brass", 0.0508, 1e-4, id="fluids-1-3-computed-16-brass"),
+    ],
+)
+def test_sheet_gauges_under_us_rules(number: int, metal: str, inches: float, tolerance: float) -> None:
+    assert sheet_thickness(number, metal, "us").thickness / INCH == pytest.approx(inches, abs=tolerance)
+
+
+@pytest.mark.parametrize("metal", ["low-carbon-steel", "galvanised-steel", "aluminium", "copper"])
+def test_uk_rules_take_swg_for_every_metal(metal: str) -> None:
+    sheet = sheet_thickness(16, metal, "uk")
+    assert sheet.thickness == pytest.approx(1.6256e-3, abs=1e-9)
+    assert sheet == swg_thickness(16)
+    assert "SWG" in sheet.series
+
+
+def test_iso_rules_ask_for_millimetres() -> None:
+    with pytest.raises(ValueError, match="millimetres"):
+        sheet_thickness(16, "low-carbon-steel", "iso")
+
+
+@pytest.mark.parametrize("number", [2, 31, 16.5, -1, 0, math.nan, math.inf])
+def test_a_gauge_that_the_series_lacks_is_refused(number: float) -> None:
+    with pytest.raises(ValueError, match="not in the"):
+        sheet_thickness(number, "low-carbon-steel", "us")
+
+
+def test_galvanised_gauge_is_refused_above_its_series() -> None:
+    with pytest.raises(ValueError, match="8 to 30"):
+        sheet_thickness(7, "galvanised-steel", "us")
+
+
+def test_a_metal_without_a_series_is_refused() -> None:
+    for rules in ("us", "uk"):
+        with pytest.raises(ValueError, match="no sheet gauge"):
+            sheet_thickness(16, "lead", rules)
+
+
+@pytest.mark.parametrize(
+    ("drill", "inches"),
+    [
+        pytest.param("1", 0.2280, id="asme-b94-11m-read-m-1"),
+        pytest.param("51", 0.0670, id="asme-b94-11m-read-m-51"),
+        pytest.param("56", 0.0465, id="asme-b94-11m-read-m-56"),
+        pytest.param("60", 0.0400, id="asme-b94-11m-read-m-60-not-stubs-gauge"),
+        pytest.param("68", 0.0310, id="asme-b94-11m-read-m-68"),
+        pytest.param("80", 0.0135, id="asme-b94-11m-read-m-80"),
+    ],
+)
+def test_number_drills(drill: str, inches: float) -> None:
+    assert drill_diameter(drill) / INCH == pytest.approx(inches, abs=1e-9)
+    assert nearest_drill(inches * INCH).drill == drill
+
+
+@pytest.mark.parametrize("drill", ["0", "81", "", "A", "-1"])
+def test_a_drill_that_is_not_made_is_refused(drill: str) -> None:
+    with pytest.raises(ValueError, match="no number drill"):
+        drill_diameter(drill)
+
+
+@pytest.mark.parametrize("diameter", [0.0, 0.0001, 0.01, -1.0, math.nan, math.inf])
+def test_a_hole_beyond_the_drills_is_refused(diameter: float) -> None:
+    with pytest.raises(ValueError, match="no number drill"):
+        nearest_drill(diameter)
+
+
+@pytest.mark.parametrize(
+    ("inches", "drill", "psi"),
+    [
+        pytest.param(1 / 8, "56", 3, id="navy14119-table-9-1-read-1-8"),
+        pytest.param(3 / 8, "44", 7, id="navy14119-table-9-1-read-3-8"),
+        pytest.param(2.0, "30", 9, id="navy14119-table-9-1-read-last-row-and-thicker"),
+    ],
+)
+def test_brazing_tips(inches: float, drill: str, psi: float) -> None:
+    tip = brazing_tip(inches * INCH)
+    assert tip.drill == drill
+    assert tip.oxygen_gauge / PSI == pytest.approx(psi)
+    assert tip.acetylene_gauge / PSI == pytest.approx(psi)
+
+
+def test_brazing_thin_sheet_takes_the_first_row_and_foil_is_refused() -> None:
+    assert brazing_tip(0.0598 * INCH).drill == "68"
+    with pytest.raises(ValueError, match="begins at 1/16 in"):
+        brazing_tip(0.02 * INCH)
+
+
+@pytest.mark.parametrize(
+    ("inches", "orifice"),
+    [
+        pytest.param(0.0598, 0.031, id="faa-ac43-13-1b-memory-16-gauge"),
+        pytest.param(0.100, 0.037, id="faa-ac43-13-1b-memory-0.100"),
+        pytest.param(0.1875, 0.042, id="faa-ac43-13-1b-memory-3-16"),
+        pytest.param(0.3, 0.067, id="faa-ac43-13-1b-memory-0.300"),
+    ],
+)
+def test_welding_orifices(inches: float, orifice: float) -> None:
+    assert welding_orifice(inches * INCH).value == pytest.approx(orifice * INCH)
+
+
+def test_band_of_a_welding_orifice_holds_the_larger_brazing_hole() -> None:
+    figure = welding_orifice(INCH / 8)
+    assert figure.low is not None
+    assert figure.high is not None
+    assert figure.value is not None
+    assert figure.low <= figure.value <= figure.high
+    assert figure.high >= 0.0465 * INCH - 1e-12  # navy14119, read: 1/8 in takes drill 56
+
+
+@pytest.mark.parametrize("inches", [0.01, 0.4, 0.0, -1.0, math.nan, math.inf])
+def test_a_thickness_beyond_the_welding_table_is_refused(inches: float) -> None:
+    with pytest.raises(ValueError, match=r"thickness|table"):
+        welding_orifice(inches * INCH)
+
+
+@pytest.mark.parametrize(
+    ("speed", "litres"),
+    [
+        pytest.param(100, 282.7, id="computed-1mm-jet-100-m-s-leeds-1910"),
+        pytest.param(150, 424.1, id="computed-1mm-jet-150-m-s-leeds-1910"),
+    ],
+)
+def test_a_millimetre_jet_passes_its_flow(speed: float, litres: float) -> None:
+    diameter = orifice_for_flow(litres * LITRE_AN_HOUR, speed)
+    assert diameter == pytest.approx(1e-3, rel=1e-3)
+
+
+def test_three_millimetres_of_steel_take_300_litres_an_hour_practice() -> None:
+    figure = acetylene_flow(0.003, "low-carbon-steel", "leftward")
+    assert figure.value is not None
+    assert figure.value / LITRE_AN_HOUR == pytest.approx(300)
+    assert figure.value / (FOOT**3 / 3600) == pytest.approx(10.59, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "litres"),
+    [
+        pytest.param(3.2, 200, id="davies-memory-3.2"),
+        pytest.param(4.0, 280, id="davies-memory-4.0"),
+        pytest.param(10, 1000, id="davies-memory-10"),
+    ],
+)
+def test_band_of_a_flow_holds_the_textbook_rows(millimetres: float, litres: float) -> None:
+    figure = acetylene_flow(millimetres / 1000, "low-carbon-steel", "leftward")
+    assert figure.low is not None
+    assert figure.high is not None
+    assert figure.low <= litres * LITRE_AN_HOUR * (1 + 1e-9)
+    assert figure.high >= litres * LITRE_AN_HOUR * (1 - 1e-9)
+
+
+@pytest.mark.parametrize(
+    ("metal", "technique", "low", "high"),
+    [
+        pytest.param("low-carbon-steel", "rightward", 120, 150, id="memory-rightward-steel"),
+        pytest.param("copper", "leftward", 150, 200, id="practice-copper"),
+        pytest.param("aluminium", "leftward", 50, 100, id="practice-aluminium"),
+    ],
+)
+def test_flow_bands_of_other_rules(metal: str, technique: str, low: float, high: float) -> None:
+    figure = acetylene_flow(0.001, metal, technique)
+    assert figure.low is not None
+    assert figure.high is not None
+    assert figure.low / LITRE_AN_HOUR == pytest.approx(low)
+    assert figure.high / LITRE_AN_HOUR == pytest.approx(high)
+
+
+@pytest.mark.parametrize("thickness", [0.0, 0.0001, 0.1, math.nan, math.inf, -0.003])
+def test_a_thickness_beyond_the_flows_is_refused(thickness: float) -> None:
+    with pytest.raises(ValueError, match=r"thickness|flows"):
+        acetylene_flow(thickness, "low-carbon-steel", "leftward")
+
+
+def test_a_metal_without_a_flow_rule_is_refused() -> None:
+    with pytest.raises(ValueError, match="no flow is kept"):
+        acetylene_flow(0.003, "lead", "leftward")
+
+
+def test_welding_gauges_spread_over_the_teaching_texts_read_m() -> None:
+    acetylene = welding_gauges_in_print("acetylene")
+    oxygen = welding_gauges_in_print("oxygen")
+    assert (acetylene.low / PSI, acetylene.high / PSI) == pytest.approx((4, 7))
+    assert (oxygen.low / PSI, oxygen.high / PSI) == pytest.approx((2, 25))
+    assert acetylene.how_sure == "read-m"
+    with pytest.raises(ValueError, match="hydrogen"):
+        welding_gauges_in_print("hydrogen")
+
+
+def test_equal_pressure_gauge_davies_memory() -> None:
+    figure = equal_pressure_gauge(0.005)
+    assert figure.value == pytest.approx(0.28 * BAR)
+    with pytest.raises(ValueError, match="series"):
+        equal_pressure_gauge(0.030)
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "litres"),
+    [
+        pytest.param(1.5, 160, id="din-8543-memory-1-to-2"),
+        pytest.param(3, 315, id="din-8543-memory-2-to-4"),
+        pytest.param(25, 2500, id="din-8543-memory-20-to-30"),
+    ],
+)
+def test_injector_set(millimetres: float, litres: float) -> None:
+    setting = injector_setting(millimetres / 1000)
+    assert setting.acetylene_flow / LITRE_AN_HOUR == pytest.approx(litres)
+    oxygen = setting.oxygen_gauge
+    assert (oxygen.low, oxygen.value, oxygen.high) == pytest.approx((1.5e5, 2.5e5, 3.5e5))
+    assert (setting.acetylene_gauge.low, setting.acetylene_gauge.high) == pytest.approx((0.2e5, 0.8e5))
+
+
+@pytest.mark.parametrize("millimetres", [0.4, 31, math.nan])
+def test_a_thickness_without_an_insert_is_refused(millimetres: float) -> None:
+    with pytest.raises(ValueError, match=r"thickness|inserts"):
+        injector_setting(millimetres / 1000)
+
+
+@pytest.mark.parametrize(
+    ("metal", "technique", "millimetres", "rod"),
+    [
+        pytest.param("low-carbon-steel", "leftward", 3, 2.5, id="practice-leftward"),
+        pytest.param("low-carbon-steel", "rightward", 6, 3.0, id="practice-rightward"),
+        pytest.param("low-carbon-steel", "rightward", 20, 6.0, id="practice-rightward-capped"),
+        pytest.param("cast-iron", "leftward", 6, 6.0, id="manly-1916-read-cast-iron"),
+        pytest.param("cast-iron", "leftward", 20, 12.7, id="manly-1916-read-cast-iron-half-inch"),
+    ],
+)
+def test_rod_diameters(metal: str, technique: str, millimetres: float, rod: float) -> None:
+    figure = rod_diameter(millimetres / 1000, metal, technique)
+    assert figure.value is not None
+    assert figure.value * 1000 == pytest.approx(rod)
+
+
+def test_band_of_a_rod_holds_the_handbook_row_carvill_1993_read() -> None:
+    figure = rod_diameter(0.004, "low-carbon-steel", "leftward")
+    assert figure.low is not None
+    assert figure.high is not None
+    assert figure.low <= 0.003
+    assert figure.high >= 0.004
+
+
+@pytest.mark.parametrize(
+    ("inches", "rods"),
+    [
+        pytest.param(1 / 16, 31.9, id="computed-0.2836-lb-in3-1-16"),
+        pytest.param(3 / 32, 14.2, id="computed-0.2836-lb-in3-3-32"),
+        pytest.param(1 / 8, 7.98, id="computed-0.2836-lb-in3-1-8"),
+        pytest.param(3 / 16, 3.55, id="computed-0.2836-lb-in3-3-16"),
+        pytest.param(1 / 4, 2.00, id="computed-0.2836-lb-in3-1-4"),
+    ],
+)
+def test_rods_in_a_pound(inches: float, rods: float) -> None:
+    count = rod_count(POUND, inches * INCH, 36 * INCH, STEEL)
+    assert count == pytest.approx(rods, rel=4e-3)
+
+
+def test_mass_of_an_eighth_rod_computed() -> None:
+    assert rod_mass(INCH / 8, 36 * INCH, STEEL) == pytest.approx(0.0568, abs=5e-5)
+
+
+def test_68_centimetres_of_rod_for_a_fifth_of_a_metre_printed_problem() -> None:
+    area = 3.40 * math.pi * 0.004**2 / 4  # the problem prints 340 cm of rod for each metre
+    assert rod_length_for_seam(area, 0.2, 0.004, 0.0) == pytest.approx(0.68)
+    assert rod_length_for_seam(area, 0.2, 0.004, 0.2) == pytest.approx(0.85)
+
+
+@pytest.mark.parametrize("diameter", [0.0, 0.02, math.nan, math.inf])
+def test_a_rod_that_is_not_sold_is_refused(diameter: float) -> None:
+    with pytest.raises(ValueError, match="rods are kept"):
+        nearest_rod(diameter)
+
+
+@pytest.mark.parametrize("thickness", [0.0, -0.003, math.nan, math.inf])
+def test_a_rod_for_no_thickness_is_refused(thickness: float) -> None:
+    with pytest.raises(ValueError, match="thickness"):
+        rod_diameter(thickness, "low-carbon-steel", "leftward")
+
+
+def test_an_unknown_technique_is_refused() -> None:
+    with pytest.raises(ValueError, match="upward"):
+        rod_diameter(0.003, "low-carbon-steel", "upward")
+    with pytest.raises(ValueError, match="upward"):
+        travel_speed(0.003, "upward")
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "technique", "slow", "fast"),
+    [
+        pytest.param(1.5, "leftward", 100, 127, id="carvill-1993-p207-read-1.5"),
+        pytest.param(3.0, "leftward", 90, 100, id="carvill-1993-p207-read-3.0"),
+        pytest.param(6.0, "rightward", 50, 60, id="carvill-1993-p207-read-inferred-6.0"),
+        pytest.param(8.0, "rightward", 35, 40, id="carvill-1993-p207-read-inferred-8.0"),
+    ],
+)
+def test_travel_speeds(millimetres: float, technique: str, slow: float, fast: float) -> None:
+    figure = travel_speed(millimetres / 1000, technique)
+    assert figure.low is not None
+    assert figure.high is not None
+    assert figure.value is not None
+    assert figure.value * 60000 == pytest.approx((slow + fast) / 2)
+    assert figure.low * 60000 <= slow + 1e-9
+    assert figure.high * 60000 >= fast - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "constant", "speed"),
+    [
+        pytest.param(3, 14, 78, id="memory-leftward-law-3"),
+        pytest.param(8, 18, 37.5, id="memory-rightward-law-8"),
+    ],
+)
+def test_travel_law(millimetres: float, constant: float, speed: float) -> None:
+    law = constant * 1e-3 / 3600
+    assert travel_speed_by_law(millimetres / 1000, law) * 60000 == pytest.approx(speed, abs=0.5)
+
+
+def test_thicknesses_beyond_the_travel_rows_are_refused() -> None:
+    for millimetres in (0.7, 9.0, 0.0, math.nan):
+        with pytest.raises(ValueError, match=r"thickness|travel"):
+            travel_speed(millimetres / 1000, "leftward")
+
+
+def test_a_seam_takes_its_minutes() -> None:
+    assert travel_time(0.3, 0.1 / 60) == pytest.approx(180)
+
+
+@pytest.mark.parametrize(
+    ("process", "inches", "minimum"),
+    [
+        pytest.param("soldering", None, 2, id="cfr1910-133-(a)(5)-read-soldering"),
+        pytest.param("brazing", None, 3, id="cfr1910-133-(a)(5)-read-brazing"),
+        pytest.param("welding", 1 / 16, 4, id="cfr1910-133-(a)(5)-read-weld-1-16"),
+        pytest.param("welding", 1 / 8, 5, id="cfr1910-133-(a)(5)-read-weld-1-8"),
+        pytest.param("welding", 1 / 4, 5, id="cfr1910-133-(a)(5)-read-weld-1-4"),
+        pytest.param("welding", 1 / 2, 5, id="cfr1910-133-(a)(5)-read-weld-1-2"),
+        pytest.param("welding", 3 / 4, 6, id="cfr1910-133-(a)(5)-read-weld-3-4"),
+        pytest.param("cutting", 1 / 2, 3, id="cfr1910-133-(a)(5)-read-cut-1-2"),
+        pytest.param("cutting", 1, 4, id="cfr1910-133-(a)(5)-read-cut-1"),
+        pytest.param("cutting", 2, 4, id="cfr1910-133-(a)(5)-read-cut-2"),
+        pytest.param("cutting", 6, 4, id="cfr1910-133-(a)(5)-read-cut-6"),
+        pytest.param("cutting", 8, 5, id="cfr1910-133-(a)(5)-read-cut-8"),
+    ],
+)
+def test_us_minimum_shades(process: str, inches: float | None, minimum: int) -> None:
+    thickness = None if inches is None else inches * INCH
+    assert us_shade(process, thickness).minimum == minimum
+    assert shade(process, "us", thickness).minimum == minimum
+
+
+def test_25_millimetres_of_plate_count_as_medium_by_the_rules_own_metric_figure() -> None:
+    assert us_shade("cutting", 0.025).minimum == 4
+
+
+@pytest.mark.parametrize(
+    ("process", "inches", "guide"),
+    [
+        pytest.param("brazing", None, (3, 4), id="cfr1910-252-(b)(2)(ii)(H)-read-brazing"),
+        pytest.param("cutting", 0.5, (3, 4), id="cfr1910-252-(b)(2)(ii)(H)-read-cut-1-2"),
+        pytest.param("cutting", 2, (4, 5), id="cfr1910-252-(b)(2)(ii)(H)-read-cut-2"),
+        pytest.param("welding", 1 / 16, (4, 5), id="cfr1910-252-(b)(2)(ii)(H)-read-weld-1-16"),
+        pytest.param("welding", 1 / 4, (5, 6), id="cfr1910-252-(b)(2)(ii)(H)-read-weld-1-4"),
+        pytest.param("welding", 3 / 4, (6, 8), id="cfr1910-252-(b)(2)(ii)(H)-read-weld-3-4"),
+    ],
+)
+def test_us_guide_shades(process: str, inches: float | None, guide: tuple[int, int]) -> None:
+    found = us_shade(process, None if inches is None else inches * INCH)
+    assert (found.lightest, found.darkest) == guide
+    assert found.lightest >= found.minimum
+
+
+@pytest.mark.parametrize(
+    ("process", "litres", "expected"),
+    [
+        *[
+            pytest.param("welding", flow, number, id=f"dguv-209-011-6.3-read-{flow}")
+            for flow, number in ((70, 4), (71, 5), (200, 5), (201, 6), (800, 6), (801, 7))
+        ],
+        *[
+            pytest.param("cutting", flow, number, id=f"dguv-112-192-annex-2-read-{flow}")
+            for flow, number in ((900, 4), (1500, 5), (3000, 6), (6000, 7), (8001, 8))
+        ],
+    ],
+)
+@pytest.mark.parametrize("rules", ["iso", "uk"])
+def test_en169_shades(process: str, litres: float, expected: int, rules: str) -> None:
+    found = shade(process, rules, flow=litres * LITRE_AN_HOUR)
+    assert found.minimum == expected
+    assert (found.rules, found.note) == (rules, "")
+
+
+def test_brazing_shade_outside_the_us_is_the_us_one_and_says_so() -> None:
+    found = shade("brazing", "iso")
+    assert (found.minimum, found.rules, found.note) == (3, "us", NO_FIGURE)
+
+
+def test_a_shade_without_the_size_it_goes_by_is_refused() -> None:
+    with pytest.raises(ValueError, match="give the thickness"):
+        shade("welding", "us")
+    with pytest.raises(ValueError, match="give the flow"):
+        shade("welding", "iso", thickness=0.003)
+    with pytest.raises(ValueError, match="no filter shade"):
+        shade("polishing", "us")
+    for flow in (0.0, -1.0, math.nan, math.inf):
+        with pytest.raises(ValueError, match="flow"):
+            en169_shade("welding", flow)
+    for thickness in (0.0, math.nan, math.inf):
+        with pytest.raises(ValueError, match="thickness"):
+            us_shade("cutting", thickness)
+
+
+@pytest.mark.parametrize(
+    ("rules", "process", "metres", "whose", "note"),
+    [
+        pytest.param("us", "cutting", 35 * FOOT, "us", "", id="cfr1910-252-(a)(2)(iii)-read"),
+        pytest.param("us", "soldering", 35 * FOOT, "us", "", id="cfr1910-252-(a)(2)(iii)-read-2"),
+        pytest.param("iso", "cutting", 10, "iso", "", id="dguv-100-500-read-cutting"),
+        pytest.param("iso", "welding", 7.5, "iso", "", id="dguv-100-500-read-welding"),
+        pytest.param("iso", "brazing", 35 * FOOT, "us", NO_FIGURE, id="iso-brazing-falls-to-us"),
+        pytest.param("uk", "welding", 35 * FOOT, "us", NO_FIGURE, id="uk-falls-to-the-strictest"),
+    ],
+)
+def test_clear_distances(rules: str, process: str, metres: float, whose: str, note: str) -> None:
+    found = ruled_row("clear-distances", rules, amount, process=process)
+    assert amount(found.row) == pytest.approx(metres)
+    assert (found.rules, found.note) == (whose, note)
+
+
+@pytest.mark.parametrize(
+    ("rules", "watch", "monitoring", "longest", "every", "whose"),
+    [
+        pytest.param("us", 60, 0, 180, None, "us", id="nfpa51b-2019-read-m"),
+        pytest.param("uk", 60, 60, 180, 20, "uk", id="joint-code-10-read-m"),
+        pytest.param("iso", 60, 60, 180, 20, "uk", id="iso-falls-to-the-strictest"),
+    ],
+)
+def test_fire_watches(
+    rules: str, watch: float, monitoring: float, longest: float, every: float | None, whose: str
+) -> None:
+    found = ruled_row("fire-watches", rules, lambda row: row.watch + row.monitoring)
+    row = found.row
+    assert (row.watch / 60, row.monitoring / 60, row.longest_monitoring / 60) == pytest.approx(
+        (watch, monitoring, longest)
+    )
+    assert row.check_every == (None if every is None else pytest.approx(every * 60))
+    assert found.rules == whose
+
+
+@pytest.mark.parametrize(
+    ("rules", "kilopascal"),
+    [
+        pytest.param("us", 103.4, id="cfr1910-253-(a)(2)-read-15-psig-is-103-kPa"),
+        pytest.param("iso", 150.0, id="iso-3821-2019-read-1.5-bar"),
+        pytest.param("uk", 150.0, id="iso-3821-2019-read-1.5-bar-uk"),
+    ],
+)
+def test_acetylene_gauge_limits(rules: str, kilopascal: float) -> None:
+    found = ruled_row("acetylene-limits", rules, lambda row: -amount(row), topic="gauge")
+    assert amount(found.row) / 1000 == pytest.approx(kilopascal, abs=0.05)
+
+
+def test_a_limit_that_only_another_rule_set_has_is_the_lowest_of_the_others() -> None:
+    found = ruled_row("acetylene-limits", "iso", lambda row: -amount(row), topic="absolute")
+    assert (found.rules, found.note) == ("us", NO_FIGURE)
+    assert amount(found.row) / 1000 == pytest.approx(206.8, abs=0.1)
+
+
+def test_a_fusible_plug_melts_at_100_celsius_army_od0017_read() -> None:
+    found = ruled_row("acetylene-limits", "uk", amount, topic="fusible-plug")
+    assert amount(found.row) - 273.15 == pytest.approx(100, abs=0.01)
+    assert found.note == ""
+
+
+def test_us_storage_volume_counts_gas_at_70_fahrenheit() -> None:
+    found = ruled_row("storage", "us", amount, topic="indoor-fuel-gas")
+    free = amount(found.row, free_gas=True)
+    assert free == pytest.approx(2000 * FOOT**3 * 288.15 / 294.2611111, rel=1e-9)
+
+
+def test_a_rule_that_nobody_has_is_refused() -> None:
+    with pytest.raises(ValueError, match="no figure"):
+        ruled_row("storage", "us", amount, topic="moon")
+    with pytest.raises(ValueError, match="no number"):
+        amount(ruled_row("withdrawal-limits", "us", lambda r: r.emptied_in, topic="never-past").row)
+
+
+def test_joint_areas_computed_check_values() -> None:
+    assert single_v_area(0.006, 0.002, 0.001, math.radians(60)) * 1e6 == pytest.approx(26.43, abs=0.005)
+    assert fillet_area(0.006) * 1e6 == pytest.approx(18)
+    assert square_butt_area(0.003, 0.0015) * 1e6 == pytest.approx(4.5)
+    assert outside_corner_area(0.003) * 1e6 == pytest.approx(7.0686, abs=1e-4)
+
+
+def test_a_quarter_inch_fillet_weighs_106_thousandths_of_a_pound_a_foot_computed() -> None:
+    assert fillet_area(INCH / 4) * FOOT * STEEL / POUND == pytest.approx(0.106, abs=5e-4)
+
+
+def test_a_cap_as_high_as_half_its_width_is_a_half_circle() -> None:
+    assert cap_area(0.002, 0.001) == pytest.approx(math.pi * 0.001**2 / 2)
+
+
+def test_a_flat_cap_is_two_thirds_of_its_box() -> None:
+    assert cap_area(0.01, 0.0001) == pytest.approx(2 / 3 * 0.01 * 0.0001, rel=1e-3)
