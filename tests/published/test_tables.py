@@ -2,6 +2,7 @@
 
 import tomllib
 from importlib.resources import files
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -124,7 +125,7 @@ def test_neutral_band_army_od0017_read() -> None:
 
 def test_flame_bands_that_we_follow_do_not_overlap() -> None:
     bands = [row for row in table("flame-bands") if row.standing == "followed"]
-    for leaner, richer in zip(bands, bands[1:], strict=False):
+    for leaner, richer in pairwise(bands):
         assert leaner.low < leaner.high <= richer.low, richer.flame
 
 
