@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc.formulas.setup.drills import drill_diameter, nearest_drill
-from calc.formulas.setup.flows import acetylene_flow
+from calc.formulas.setup.flows import acetylene_flow, flows_in_print
 from calc.formulas.setup.injector import injector_setting
 from calc.formulas.setup.joints import (
     cap_area,
@@ -24,7 +24,12 @@ from calc.formulas.setup.rods import (
 from calc.formulas.setup.ruled import NO_FIGURE, amount, ruled_row
 from calc.formulas.setup.shades import en169_shade, shade, us_shade
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
-from calc.formulas.setup.tips import brazing_tip, orifice_for_flow, welding_orifice
+from calc.formulas.setup.tips import (
+    brazing_tip,
+    orifice_for_flow,
+    orifices_in_print,
+    welding_orifice,
+)
 from calc.formulas.setup.travel import travel_speed, travel_speed_by_law, travel_time
 from calc.formulas.setup.working_gauges import equal_pressure_gauge, welding_gauges_in_print
 
@@ -185,16 +190,37 @@ def test_three_millimetres_of_steel_take_300_litres_an_hour_practice() -> None:
     ("millimetres", "litres"),
     [
         pytest.param(3.2, 200, id="davies-memory-3.2"),
+        pytest.param(3.6, 240, id="davies-memory-halfway-3.2-to-4.0"),
         pytest.param(4.0, 280, id="davies-memory-4.0"),
         pytest.param(10, 1000, id="davies-memory-10"),
     ],
 )
-def test_band_of_a_flow_holds_the_textbook_rows(millimetres: float, litres: float) -> None:
-    figure = acetylene_flow(millimetres / 1000, "low-carbon-steel", "leftward")
-    assert figure.low is not None
-    assert figure.high is not None
-    assert figure.low <= litres * LITRE_AN_HOUR * (1 + 1e-9)
-    assert figure.high >= litres * LITRE_AN_HOUR * (1 - 1e-9)
+def test_flows_in_print_begin_with_the_uk_textbook(millimetres: float, litres: float) -> None:
+    first = flows_in_print(millimetres / 1000)[0]
+    assert first.source == "davies"
+    assert first.value == pytest.approx(litres * LITRE_AN_HOUR)
+    rule = acetylene_flow(millimetres / 1000, "low-carbon-steel", "leftward")
+    assert rule.low is not None
+    assert rule.high is not None
+    assert rule.low <= litres * LITRE_AN_HOUR * (1 + 1e-9)
+    assert rule.high >= litres * LITRE_AN_HOUR * (1 - 1e-9)
+
+
+def test_flows_in_print_name_the_textbook_torches_groover() -> None:
+    read = flows_in_print(INCH / 4)[-1]
+    assert (read.source, read.how_sure) == ("groover end-of-chapter problem", "read")
+    assert read.value == pytest.approx(8.5 * FOOT**3 / 3600 * 288.15 / 294.2611111)
+    memory = flows_in_print(0.0045)[-1]
+    assert memory.value == pytest.approx(0.3 / 3600)
+    assert memory.how_sure == "memory"
+
+
+def test_a_printed_flow_is_a_hole_at_the_jet_speeds_in_print_by_hand() -> None:
+    # 280 L/h of acetylene with 1.1 times as much oxygen is 588 L/h, 1.6333e-4 m³/s:
+    # 1.0749 mm at 180 m/s and 1.5201 mm at 90 m/s.
+    davies = next(f for f in orifices_in_print(0.004) if f.source == "davies")
+    assert davies.low == pytest.approx(1.0749e-3, rel=1e-4)
+    assert davies.high == pytest.approx(1.5201e-3, rel=1e-4)
 
 
 @pytest.mark.parametrize(
