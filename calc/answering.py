@@ -88,8 +88,12 @@ def _result(
     band = ""
     if figure.low is not None and figure.high is not None and figure.low != figure.high:
         coarse = dataclasses.replace(shown, digits=max(2, shown.digits - 1))
-        least = shown_text(coarse, figure.low, unit, rules, "down").split(" ")[0]
-        band = f"{least} to {shown_text(coarse, figure.high, unit, rules, 'up')}"
+        ends: tuple[tuple[float, Toward], ...] = ((figure.low, "down"), (figure.high, "up"))
+        least, most = (
+            shown_text(coarse, end, unit, rules, toward).split(" ")[0]
+            for end, toward in ends
+        )
+        band = f"{least} to {most} {written(unit)}".strip()
     text = shown_text(shown, figure.value, unit, rules, shown.toward)
     return common | {
         "value": from_si(figure.value, unit, free_gas=shown.free_gas),

@@ -1,0 +1,174 @@
+"""What to set at the regulator, with the gas flowing."""
+
+import math
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.calculators.hose_drop import BORE, GASES, LENGTH_OF_HOSE, SOURCE
+from calc.calculators.tip_flow import acetylene_limit_words, require_acetylene_gauge
+from calc.declare import (
+    FREE_GAS_FLOW,
+    GAUGE,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Shown,
+    calculator,
+)
+from calc.errors import InputError
+from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
+from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.units import to_si
+
+MARK = {"us": "1 psi", "iso": "0.05 bar", "uk": "0.05 bar"}
+"""Smallest division of a delivery gauge, common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class RegulatorMark:
+    """Where the regulator's needle should stand."""
+
+    mark: Annotated[Figure, Shown("Set the regulator, gas flowing, to", GAUGE, step=MARK, toward="up")]
+    drop: Annotated[Figure, Shown("Pressure the hose takes", GAUGE, toward="up", digits=2)]
+    torch_gauge: Annotated[Figure, Shown("Gauge wanted at the torch", GAUGE)]
+
+
+def mark_size(rules: str) -> float:
+    """One division of the delivery gauge of a rule set, Pa."""
+    number, unit = MARK[rules].split(" ")
+    return to_si(float(number), unit)
+
+
+def inlet_gauge(gas: str, wanted: float, bore: float, length: float, flow: float) -> tuple[float, bool]:
+    """Gauge at the regulator that leaves a wanted gauge at the torch end.
+
+    Args:
+        gas: Id of the gas.
+        wanted: Gauge at the torch end while gas flows, Pa.
+        bore: Of the hose, m.
+        length: Of the hose, m.
+        flow: Free gas, m³/s.
+
+    Returns:
+        Gauge at the regulator, Pa, and whether its drop is uncertain.
+
+    Raises:
+        ValueError: No pressure up to 25 bar makes the hose pass the flow.
+    """
+    low, high = wanted, wanted
+    air = absolute_pressure(0.0)
+
+    def left(gauge: float) -> float:
+        try:
+            return hose_flow(gas, flow, absolute_pressure(gauge), bore, length).outlet - air
+        except ValueError:
+            return -math.inf
+
+    while left(high) < wanted:
+        high = (high + air) * 1.2 - air
+        if high > 24e5:
+            raise ValueError("the hose cannot pass that flow")
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (low, middle) if left(middle) >= wanted else (middle, high)
+        if high - low < 0.5:
+            break
+    return high, hose_flow(gas, flow, absolute_pressure(high), bore, length).uncertain
+
+
+def marked(gauge: float, rules: str) -> float:
+    """The next mark of the gauge at or above a pressure, Pa."""
+    size = mark_size(rules)
+    return math.ceil(gauge / size - 1e-6) * size
+
+
+@calculator("regulator-mark", "Where to set the regulator")
+def regulator_mark(
+    gas: Annotated[str, Choice("Gas", GASES, example="acetylene")],
+    torch_gauge: Annotated[
+        float,
+        Field(
+            "Gauge wanted at the torch",
+            GAUGE,
+            example={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.5 psi",
+            high="150 psi",
+        ),
+    ],
+    bore: Annotated[float, BORE],
+    length: Annotated[float, LENGTH_OF_HOSE],
+    flow: Annotated[
+        float,
+        Field(
+            "Flow",
+            FREE_GAS_FLOW,
+            example={"us": "10 cfh", "iso": "280 L/h", "uk": "280 L/h"},
+            low="5 L/h",
+            high="200000 L/h",
+            free_gas=True,
+        ),
+    ],
+    torch_drop: Annotated[
+        float,
+        Field(
+            "Torch valves, mixer and arrestors take",
+            GAUGE,
+            assumed="0 psi",
+            low="0 psi",
+            high="60 psi",
+            hint="Ask the makers; often more than the hose.",
+        ),
+    ],
+    rules: str,
+) -> Answer[RegulatorMark]:
+    """Regulator setting, read with the gas flowing, that gives the torch its pressure.
+
+    To the next mark of the gauge, never past the limit of acetylene. When both
+    cannot hold, it is refused and says which.
+    """  # fmt: skip
+    require_acetylene_gauge(gas, torch_gauge, rules, "torch_gauge", "Gauge wanted at the torch")
+    wanted = torch_gauge + torch_drop
+    try:
+        inlet, uncertain = inlet_gauge(gas, wanted, bore, length, flow)
+    except ValueError:
+        raise InputError(
+            "flow",
+            "Flow: this hose cannot pass so much; give less flow, or a wider or shorter hose.",
+        ) from None
+    setting = marked(inlet, rules)
+    limit = GAUGE_LIMIT[rules]
+    if gas == "acetylene" and setting > limit * (1 + 1e-6):
+        raise InputError(
+            "torch_gauge",
+            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand above "
+            f"{acetylene_limit_words(rules)}, where acetylene can explode; give a lower gauge, a wider or "
+            "shorter hose, or a smaller tip.",
+        )
+    cautions = []
+    if gas == "acetylene" and rules == "uk" and setting >= ARRESTOR_GAUGE:
+        cautions.append(
+            Caution(
+                "WARNING",
+                "From 0.62 bar acetylene counts as compressed: without a flame arrestor a flashback can reach "
+                "the cylinder. Fit the arrestor that the rules require.",
+                "uk-asr-2014",
+            )
+        )
+    share = UNCERTAIN_BAND if uncertain else 0.05
+    drop = inlet - wanted
+    said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
+    return Answer(
+        RegulatorMark(
+            mark=Figure(
+                setting, SOURCE, "computed", basis=f"Hose drop added, then up to the next mark.{said}"
+            ),
+            drop=Figure(
+                drop, SOURCE, "computed", drop * (1 - share), drop * (1 + share), "The hose alone."
+            ),
+            torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
+        ),
+        cautions=tuple(cautions),
+    )

@@ -1,0 +1,188 @@
+"""Gas that a tip passes: each gas, and the speed at which the mixture leaves."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.declare import (
+    FREE_GAS_FLOW,
+    GAUGE,
+    LENGTH,
+    TEMPERATURE,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Shown,
+    Step,
+    calculator,
+    worked,
+)
+from calc.errors import InputError
+from calc.formulas.gas.acetylene import GAUGE_LIMIT
+from calc.formulas.gas.nozzle import orifice_area, orifice_flow
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
+from calc.tables import table
+from calc.units import from_si
+
+FUELS = {
+    "acetylene": "Acetylene",
+    "propane": "Propane",
+    "propylene": "Propylene",
+    "methane": "Methane (natural gas)",
+    "hydrogen": "Hydrogen",
+    "methylacetylene-propadiene": "Methylacetylene-propadiene",
+}
+"""The six fuel gases, by id."""
+SHARE_LOW, SHARE_HIGH = 0.6 / 0.75, 0.9 / 0.75
+SOURCE = "gas-dynamics discharge 0.75 from memory"
+
+
+@dataclass(frozen=True, slots=True)
+class TipFlow:
+    """Flow through a tip."""
+
+    fuel_flow: Annotated[Figure, Shown("Fuel gas", FREE_GAS_FLOW, free_gas=True)]
+    oxygen_flow: Annotated[Figure, Shown("Oxygen", FREE_GAS_FLOW, free_gas=True)]
+    exit_speed: Annotated[Figure, Shown("Speed in the hole", ("ft/s", "m/s"))]
+    margin: Annotated[Figure, Shown("Against the flame running back", words=True)]
+
+
+def acetylene_limit_words(rules: str) -> str:
+    """The highest acetylene gauge of a rule set, as a reader sees it."""
+    return "15 psi" if rules == "us" else "1.5 bar"
+
+
+def require_acetylene_gauge(fuel: str, gauge: float, rules: str, field: str, label: str) -> None:
+    """Refuse acetylene above the rule set's limit.
+
+    Args:
+        fuel: Id of the fuel gas.
+        gauge: Gauge wanted, Pa.
+        rules: Rule set.
+        field: Name of the input, for the message.
+        label: Its label.
+
+    Raises:
+        InputError: The fuel is acetylene and the gauge is above the limit.
+    """
+    if fuel == "acetylene" and gauge > GAUGE_LIMIT[rules] * (1 + 1e-9):
+        raise InputError(
+            field,
+            f"{label}: acetylene is never used above {acetylene_limit_words(rules)} on the gauge, it can "
+            f"explode by itself; give 0 to {acetylene_limit_words(rules)}.",
+        )
+
+
+def _margin(fuel: str, speed: float, rules: str) -> Figure:
+    row = next(row for row in table("burning-velocities") if row.fuel == fuel)
+    times = speed / row.high
+    unit = "ft/s" if rules == "us" else "m/s"
+    burns = f"{from_si(row.low, unit):.0f} to {from_si(row.high, unit):.0f} {unit}"
+    if times >= 5:
+        words = f"the mixture leaves many times faster than the flame can run ({burns})"
+    elif times >= 2:
+        words = f"little room: the flame runs at {burns}; expect pops if the tip gets hot or dirty"
+    else:
+        words = f"no room: the flame runs at {burns} and can burn back into the tip"
+    return Figure(
+        None, row.source, row.how_sure, words=words,
+        basis="A comparison of speeds only. It approves no torch: follow its maker's pressures.",
+    )  # fmt: skip
+
+
+@calculator("tip-flow", "Gas that a tip passes")
+def tip_flow(
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    orifice: Annotated[
+        float,
+        Field(
+            "Hole in the tip",
+            LENGTH,
+            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
+            low="0.2 mm",
+            high="6 mm",
+            drill=True,
+            hint="Diameter, or a number twist drill such as #68.",
+        ),
+    ],
+    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    gauge: Annotated[
+        float,
+        Field(
+            "Gauge at the tip",
+            GAUGE,
+            example={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.1 psi",
+            high="60 psi",
+            hint="Both gases alike, at the torch: hose, valves and arrestors take some on the way.",
+        ),
+    ],
+    oxygen_ratio: Annotated[
+        float | None,
+        Field(
+            "Oxygen for one of fuel",
+            ("",),
+            low="0.2",
+            high="6",
+            optional=True,
+            hint="Empty: what a torch draws, 1.1 for acetylene.",
+        ),
+    ],
+    temperature: Annotated[
+        float,
+        Field(
+            "Gas temperature",
+            TEMPERATURE,
+            low="-20 degF",
+            high="140 degF",
+            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
+        ),
+    ],
+    rules: str,
+) -> Answer[TipFlow]:
+    """Flow of each gas through an equal-pressure tip, and how fast the mixture leaves.
+
+    An upper estimate: an injector torch draws its fuel in and has a published
+    set of pressures instead.
+    """  # fmt: skip
+    require_acetylene_gauge(fuel, gauge, rules, "gauge", "Gauge at the tip")
+    steps: list[Step] = []
+    ratio = oxygen_ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
+    area = worked(steps, "Area of the holes", orifice_area, diameter=orifice, holes=holes)
+    pressure = worked(steps, "Absolute pressure at the tip", absolute_pressure, gauge=gauge)
+    flow = orifice_flow({fuel: 1.0, "oxygen": ratio}, area, pressure, temperature=temperature)
+    basis = "The band is a discharge of 0.6 to 0.9 in place of 0.75. What the maker prints for the tip stands first."
+
+    def figure(amount: float) -> Figure:
+        return Figure(amount, SOURCE, "computed", amount * SHARE_LOW, amount * SHARE_HIGH, basis)
+
+    cautions = [
+        Caution(
+            "WARNING",
+            "A tip starved of gas overheats and the flame can run back into the torch. Never turn a "
+            "tip down to tame it: fit a smaller one.",
+        )
+    ]
+    if fuel != "acetylene":
+        cautions.append(
+            Caution(
+                "WARNING",
+                "An acetylene tip or an acetylene-only hose on another fuel can burn back or leak. Use "
+                "tips and hose made for this gas.",
+            )
+        )
+    return Answer(
+        TipFlow(
+            fuel_flow=figure(flow.flows[fuel]),
+            oxygen_flow=figure(flow.flows["oxygen"]),
+            exit_speed=Figure(
+                flow.speed, SOURCE, "computed",
+                basis="At the speed of sound: more pressure gives no more speed." if flow.choked else basis,
+            ),
+            margin=_margin(fuel, flow.speed, rules),
+        ),
+        cautions=tuple(cautions),
+        steps=tuple(steps),
+    )  # fmt: skip
