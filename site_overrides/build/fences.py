@@ -109,15 +109,18 @@ def figure(source: str, md: Markdown) -> str:
     return _picture_html(picture, key)
 
 
-def table_html(caption: str, columns: list[str], rows: list[list[str]]) -> str:
-    """A table that scrolls by itself on a narrow screen; cells are HTML already."""
+def table_html(caption: str, columns: list[str], rows: list[list[str]], label: str = "") -> str:
+    """A table that scrolls by itself on a narrow screen; cells are HTML already.
+
+    `label` names the region where the caption alone would not.
+    """
     head = "".join(f'<th scope="col">{escape(column)}</th>' for column in columns)
     body = "".join(
         f'<tr><th scope="row">{row[0]}</th>' + "".join(f"<td>{c}</td>" for c in row[1:]) + "</tr>"
         for row in rows
     )
     return (
-        f'<div class="bb-table" tabindex="0" role="region" aria-label="{escape(caption)}"><table>'
+        f'<div class="bb-table" tabindex="0" role="region" aria-label="{escape(label or caption)}"><table>'
         f"<caption>{escape(caption)}</caption><thead><tr>{head}</tr></thead>"
         f"<tbody>{body}</tbody></table></div>"
     )
@@ -199,12 +202,13 @@ def disagreement(source: str, md: Markdown) -> str:
     if len(says) < 2:
         raise ValueError(f"{point}: fewer than two statements do not disagree")
     printed = table_html(
-        settings["caption"],
+        "What is in print",
         ["In print", "Who says so", "How sure"],
         [
             [escape(row.text), escape(source_words(row.source)), escape(HOW_SURE[row.how_sure])]
             for row in says
         ],
+        label=f"What is in print: {settings['about']}",
     )
     behind = source_words(follows.source)
     after = f" ({escape(behind)})" if behind else ""

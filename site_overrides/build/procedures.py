@@ -179,12 +179,14 @@ def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
 
 
 def _pause_html(pause: Pause, mark: str, count: int, start: int, fill: Callable[[str], str]) -> str:
+    """One pause point; `count` is 0 where it is the only one and needs no heading."""
     steps = "".join(_step_html(step, mark, fill) for step in pause.steps)
+    title = fill(escape(pause.title))
+    heading = f'<h3 id="{mark}-{pause.id}-title">Pause point {count}: {title}</h3>' if count else ""
+    name = f'aria-labelledby="{mark}-{pause.id}-title"' if count else f'aria-label="{title}"'
     return (
-        f'<section class="bb-pause" id="{mark}-{pause.id}" data-pause="{pause.id}" '
-        f'aria-labelledby="{mark}-{pause.id}-title">'
-        f'<h3 id="{mark}-{pause.id}-title">Pause point {count}: {fill(escape(pause.title))}</h3>'
-        f'<ol start="{start}">{steps}</ol></section>'
+        f'<section class="bb-pause" id="{mark}-{pause.id}" data-pause="{pause.id}" {name}>'
+        f'{heading}<ol start="{start}">{steps}</ol></section>'
     )
 
 
@@ -211,19 +213,22 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
         HTML with the hooks data-procedure, data-pause, data-step and data-tick.
     """
     mark, start, parts = procedure.id, 1, []
-    for count, pause in enumerate(procedure.pauses, start=1):
+    first = 1 if len(procedure.pauses) > 1 else 0
+    for count, pause in enumerate(procedure.pauses, start=first):
         parts.append(_pause_html(pause, mark, count, start, fill))
         start += len(pause.steps)
     call = f'<p class="bb-call">{fill(escape(procedure.call))}</p>' if procedure.call else ""
+    kind = f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'
+    # Where acting comes first, the first act comes first on the screen too.
+    before, after = ("", kind) if procedure.kind == "do-then-confirm" else (kind, "")
     return (
         f'<section class="bb-procedure" id="{mark}" data-procedure="{mark}" '
         f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
         f'aria-labelledby="{mark}-title">'
         f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'
-        f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'
-        f'<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
+        f'{before}<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
         f'<p class="bb-completion"><b>Say aloud:</b> {fill(escape(procedure.completion))}</p>'
-        '<p class="bb-kind">Interrupted? Start again at the last pause point. '
+        f'{after}<p class="bb-kind">Interrupted? Start again at the last pause point. '
         "Ticks run out by themselves; this list is not a record.</p>"
         f"{_origins(procedure)}</section>"
     )

@@ -64,7 +64,7 @@ def drawing(ratio: Ratio, rules: str = "us") -> Picture:
     if not LOWEST <= finite(ratio, "ratio") <= HIGHEST:
         raise ValueError(f"a flame at a ratio of {ratio:g} is not drawn; 0.85 to 1.7 is")
     name = flame_name(ratio, rules)
-    cone, feather = 60 * _between(CONE, ratio), 60 * _between(FEATHER, ratio)
+    cone, reach = 60 * _between(CONE, ratio), _between(FEATHER, ratio)
     start, middle = 60, 70
     end = 320 - 40 * (1 - _between(CONE, ratio)) / 0.3
     body = (
@@ -82,18 +82,18 @@ def drawing(ratio: Ratio, rules: str = "us") -> Picture:
     )
     body += words(start, 150, "cone") + arrow(start + 18, 136, start + cone / 2, middle + 9)
     body += words(250, 150, "envelope") + arrow(280, 136, 262, middle + 18)
-    if feather > cone:
-        reach = start + feather
+    if reach > 1:
+        end = start + 60 * reach
         body += (
-            f'<path d="M{start} {middle - 8}L{reach - 16} {middle - 9}L{reach - 24} {middle - 4}'
-            f"L{reach} {middle}L{reach - 24} {middle + 4}L{reach - 16} {middle + 9}"
+            f'<path d="M{start} {middle - 8}L{end - 16} {middle - 9}L{end - 24} {middle - 4}'
+            f"L{end} {middle}L{end - 24} {middle + 4}L{end - 16} {middle + 9}"
             f'L{start} {middle + 8}" {INK}/>'
         )
-        body += words(reach - 20, 30, "feather", anchor="middle") + arrow(
-            reach - 20, 36, reach - 20, middle - 11
+        body += words(end - 20, 30, "feather", anchor="middle") + arrow(
+            end - 20, 36, end - 20, middle - 11
         )
-    if feather > 1.001 * cone and not pointed:
-        look = f"a feather reaches {plain_number(feather / cone, 2)} times as far as the cone"
+    if reach > 1:
+        look = f"a feather reaches {plain_number(reach, 2)} times as far as the cone"
     elif pointed:
         look = "the cone is short and pointed, and the flame hisses"
     else:

@@ -56,7 +56,7 @@ def _corner(opening: float, thickness: str, gap: str) -> str:
         + words(30, 134, f"thickness {thickness}")
         + arrow(230, 48, (edge + 190 + SHEET) / 2, 60 + SHEET - 4)
         + words(232, 40, "corner to fill", anchor="middle")
-        + words(232, 190, f"gap {gap}")
+        + words(30, 190, f"gap {gap}")
     )
 
 

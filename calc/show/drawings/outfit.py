@@ -21,26 +21,47 @@ PARTS = (
 """What each number of the drawing is, in the words of the rule set."""
 
 
-def _cylinder(x: float, top: float, width: float, number: int) -> str:
-    middle = x + width / 2
-    shell = (
-        f'<path d="M{x} 290V{top + 24}q0-24 {width / 2}-24t{width / 2} 24V290z" {INK}/>'
-        f'<rect x="{middle - 6}" y="{top - 16}" width="12" height="16" {INK}/>'
-    )
-    return shell + mark(middle, 220, number)
-
-
-def _regulator(x: float, y: float, side: int) -> str:
-    """Regulator at a cylinder valve with two gauges, a screw and an arrestor."""
+def _cylinder(middle: float, top: float, half: float, number: int) -> str:
+    """A cylinder with its valve and the chain that holds it."""
     return (
-        f'<circle cx="{x}" cy="{y}" r="14" {INK}/>'
-        f'<circle cx="{x - 15}" cy="{y - 31}" r="13" {INK}/>'
-        f'<circle cx="{x + 15}" cy="{y - 31}" r="13" {INK}/>'
-        + line(x - 15, y - 31, x - 8, y - 38)
-        + line(x + 15, y - 31, x + 9, y - 25)
-        + line(x + side * 14, y, x + side * 30, y, width=4)
-        + f'<rect x="{x - 5}" y="{y + 14}" width="10" height="18" {INK}/>'
-        + line(x - 5, y + 23, x + 5, y + 23)
+        f'<path d="M{middle - half} 290V{top + 24}q0-24 {half}-24t{half} 24V290z" {INK}/>'
+        f'<rect x="{middle - 6}" y="{top - 24}" width="12" height="24" {INK}/>'
+        + line(middle, top - 24, middle, top - 34, width=4)
+        + line(middle - 10, top - 34, middle + 10, top - 34, width=4)
+        + line(middle - half, 180, middle + half, 180, width=1)
+        + line(middle - half, 186, middle + half, 186, width=1)
+        + mark(middle, 232, number)
+    )
+
+
+def _regulator(middle: float, top: float) -> str:
+    """Regulator beside a cylinder valve: two gauges, a screw, and an arrestor at its outlet."""
+    x, y = middle + 36, top - 12
+    return (
+        line(middle + 6, y, x - 13, y, width=4)
+        + f'<circle cx="{x}" cy="{y}" r="13" {INK}/>'
+        f'<circle cx="{x - 14}" cy="{y - 32}" r="12" {INK}/>'
+        f'<circle cx="{x + 14}" cy="{y - 32}" r="12" {INK}/>'
+        + line(x - 6, y - 12, x - 9, y - 21)
+        + line(x + 6, y - 12, x + 9, y - 21)
+        + line(x - 14, y - 32, x - 8, y - 38)
+        + line(x + 14, y - 32, x + 9, y - 26)
+        + line(x + 13, y, x + 26, y, width=5)
+        + f'<rect x="{x - 6}" y="{y + 18}" width="12" height="20" {INK}/>'
+        + line(x, y + 13, x, y + 18, width=4)
+        + line(x - 6, y + 28, x + 6, y + 28)
+    )
+
+
+def _torch() -> str:
+    """Two inlets, two valves, one mixing tube and the outlet."""
+    return (
+        f'<path d="M222 296h44v28h-44zM266 302h26l30-48M266 318h34l32-56M322 254l10 8" {INK}/>'
+        f'<path d="M322 254l10 8 10-26-8-6z" {INK}/>'
+        + line(244, 296, 244, 284, width=4)
+        + line(236, 284, 252, 284, width=4)
+        + line(244, 324, 244, 336, width=4)
+        + line(236, 336, 252, 336, width=4)
     )
 
 
@@ -60,29 +81,28 @@ def drawing() -> Picture:
         "arrestor. Two hoses run to one torch, which has a valve for each gas and one outlet."
     )
     body = (
-        _cylinder(20, 116, 60, 1)
-        + _cylinder(130, 136, 70, 2)
-        + line(4, 180, 216, 180, width=3)
-        + _regulator(50, 84, 1)
-        + _regulator(165, 104, 1)
-        + f'<path d="M50 116v14h48v176q0 12 12 12h110" {INK}/>'
-        + '<path d="M165 136v-2h62v150q0 12 8 16" fill="none" stroke="currentColor" '
+        _cylinder(42, 128, 28, 1)
+        + _cylinder(146, 140, 30, 2)
+        + _regulator(42, 128)
+        + _regulator(146, 140)
+        + f'<path d="M78 154v150q0 12 12 12h132" {INK}/>'
+        + '<path d="M182 166v126q0 12 12 12h28" fill="none" stroke="currentColor" '
         'stroke-width="3" stroke-dasharray="7 4"/>'
-        + f'<path d="M220 300h70l34-46M220 318h76l38-56" {INK}/>'
-        + f'<path d="M324 254l8-22 8 4-6 26z" {INK}/>'
-        + line(255, 300, 255, 288, width=4)
-        + line(255, 318, 255, 330, width=4)
-        + mark(26, 112, 3)
-        + mark(50, 84, 4)
-        + mark(150, 52, 5)
-        + mark(196, 62, 6)
-        + mark(94, 84, 7)
-        + mark(190, 128, 8)
-        + mark(110, 270, 9)
-        + mark(227, 230, 10)
-        + mark(255, 338, 11)
-        + mark(255, 280, 12)
-        + mark(312, 226, 13)
+        + _torch()
+        + mark(14, 96, 3)
+        + mark(146, 84, 4)
+        + line(156, 90, 172, 120, width=1)
+        + mark(150, 56, 5)
+        + line(158, 64, 164, 88, width=1)
+        + mark(222, 76, 6)
+        + line(212, 82, 206, 90, width=1)
+        + mark(224, 128, 7)
+        + mark(206, 156, 8)
+        + mark(78, 260, 9)
+        + mark(182, 240, 10)
+        + mark(270, 344, 11)
+        + mark(264, 274, 12)
+        + mark(314, 226, 13)
     )
     sentence = "Trace each hose by hand from its cylinder to its torch valve before you open anything."
     return Picture(svg(350, 352, title, desc, body), title, sentence)
