@@ -106,8 +106,8 @@ def throat_speed(temperature: Temperature, molar_mass: MolarMass, gamma: Ratio, 
         >>> round(throat_speed(293.15, 0.028965, 1.4, 0.5283))  # air at the speed of sound
         313
     """
-    share = 1 - ratio ** ((gamma - 1) / gamma)
-    return sqrt(2 * gamma / (gamma - 1) * GAS_CONSTANT * temperature / molar_mass * share)
+    cooling = 1 - ratio ** ((gamma - 1) / gamma)
+    return sqrt(2 * gamma / (gamma - 1) * GAS_CONSTANT * temperature / molar_mass * cooling)
 
 
 def orifice_mass_flow(
