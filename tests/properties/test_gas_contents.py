@@ -40,9 +40,7 @@ def test_contents_lead_back_to_the_pressure(
 
 
 @given(gases, temperatures, st.floats(1e3, HIGHEST), st.floats(1.001, 2.0))
-def test_more_pressure_is_more_gas(
-    gas: str, temperature: float, pressure: float, times: float
-) -> None:
+def test_more_pressure_is_more_gas(gas: str, temperature: float, pressure: float, times: float) -> None:
     more = min(pressure * times, HIGHEST)
     less_gas, more_gas = (
         free_gas_volume(0.05, p, temperature, compressibility(gas, p, temperature))
@@ -54,9 +52,7 @@ def test_more_pressure_is_more_gas(
 
 
 @given(gases, st.floats(1e3, 0.4 * HIGHEST), st.floats(COLDEST, HOTTEST - 1), st.floats(0.1, 40))
-def test_a_warmer_cylinder_reads_higher(
-    gas: str, pressure: float, temperature: float, rise: float
-) -> None:
+def test_a_warmer_cylinder_reads_higher(gas: str, pressure: float, temperature: float, rise: float) -> None:
     held = free_gas_volume(0.05, pressure, temperature, compressibility(gas, pressure, temperature))
     warmer = min(temperature + rise, HOTTEST)
     assert pressure_of_contents(gas, 0.05, held, warmer) > pressure

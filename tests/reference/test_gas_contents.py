@@ -136,9 +136,7 @@ def test_metric_oxygen_gauge_follows_the_weather(fill: int, celsius: int, reads:
 )
 def test_oxygen_expands_to_the_printed_volumes(fill: int, volumes: float) -> None:
     z = compressibility("oxygen", psig(fill), SEVENTY_FAHRENHEIT)
-    all_of_it = free_gas_volume(
-        1.0, psig(fill), SEVENTY_FAHRENHEIT, z, ATMOSPHERE, SEVENTY_FAHRENHEIT
-    )
+    all_of_it = free_gas_volume(1.0, psig(fill), SEVENTY_FAHRENHEIT, z, ATMOSPHERE, SEVENTY_FAHRENHEIT)
     assert all_of_it - 1 == pytest.approx(volumes, rel=1e-3)  # real gas at 1 atm: 0.08 % less
 
 
@@ -153,9 +151,7 @@ def test_a_244_cubic_foot_cylinder_holds_43_litres_of_water() -> None:
 def test_half_the_pressure_is_a_little_under_half_the_oxygen() -> None:
     """49.3 % of all the gas at 1100 of 2200 psig: reference facts, CoolProp."""
     left, full = (
-        free_gas_volume(
-            0.043, psig(p), SEVENTY_FAHRENHEIT, compressibility("oxygen", psig(p), 294.2611)
-        )
+        free_gas_volume(0.043, psig(p), SEVENTY_FAHRENHEIT, compressibility("oxygen", psig(p), 294.2611))
         for p in (1100, 2200)
     )
     assert 100 * share_of_full(left, full) == pytest.approx(49.3, abs=0.05)
@@ -183,8 +179,6 @@ def test_50_litres_at_200_bar_hold_the_printed_oxygen() -> None:
         ("acetylene", 1e6, 290.0),
     ],
 )
-def test_outside_its_range_the_equation_refuses(
-    gas: str, pressure: float, temperature: float
-) -> None:
+def test_outside_its_range_the_equation_refuses(gas: str, pressure: float, temperature: float) -> None:
     with pytest.raises(ValueError, match=r"reckoned|No real-gas"):
         compressibility(gas, pressure, temperature)
