@@ -17,10 +17,12 @@ from pymdownx.superfences import SuperFencesException
 
 from calc.declare import Picture
 from calc.reading import typed
-from calc.tables import HOW_SURE, source_words, sources, table as checked_table
+from calc.tables import HOW_SURE, source_words, sources
+from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
 from site_overrides.build.figures import filled, used_on
-from site_overrides.build.procedures import procedure as read_procedure, procedure_html
+from site_overrides.build.procedures import procedure as read_procedure
+from site_overrides.build.procedures import procedure_html
 
 DISAGREEMENTS = "disagreements-benchbook-2026"
 
@@ -36,9 +38,8 @@ Fence = Callable[..., str]
 
 def _fence(build: Callable[[str, Markdown], str]) -> Fence:
     @functools.wraps(build)
-    def formatter(
-        source: str, language: str, css_class: str, options: Any, md: Markdown, **more: Any
-    ) -> str:
+    def formatter(source: str, *given: Any, **_more: Any) -> str:
+        *_, md = given  # language, class and options come before it
         try:
             return build(source, md)
         except Exception as error:
@@ -66,7 +67,7 @@ def parts(source: str) -> tuple[str, dict[str, str]]:
 
 
 @_fence
-def calculator(source: str, md: Markdown) -> str:
+def calculator(source: str, _md: Markdown) -> str:
     """Form and example answer of a calculator: its id, then example texts."""
     from calc.show.form import block  # noqa: PLC0415 - imports every calculator
 
@@ -161,7 +162,7 @@ def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[
 
 
 @_fence
-def table(source: str, md: Markdown) -> str:
+def table(source: str, _md: Markdown) -> str:
     """Rows of a data file, each with source and how sure.
 
     Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
@@ -192,7 +193,7 @@ def table(source: str, md: Markdown) -> str:
 
 
 @_fence
-def disagreement(source: str, md: Markdown) -> str:
+def disagreement(source: str, _md: Markdown) -> str:
     """One point on which books disagree: what is in print, why, what this site follows."""
     point, settings = parts(source)
     rows = [row for row in checked_table(DISAGREEMENTS) if row.point == point]
@@ -213,7 +214,7 @@ def disagreement(source: str, md: Markdown) -> str:
     behind = source_words(follows.source)
     after = f" ({escape(behind)})" if behind else ""
     return (
-        f'{printed}<p><b>Why they differ.</b> {escape(why.text)}</p>'
+        f"{printed}<p><b>Why they differ.</b> {escape(why.text)}</p>"
         f"<p><b>This site follows:</b> {escape(follows.text)}{after}. "
         "Your outfit’s instructions win.</p>"
     )

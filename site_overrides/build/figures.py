@@ -6,10 +6,10 @@ without its source. An id that no table has stops the build.
 """
 
 import re
-import xml.etree.ElementTree as etree
 from functools import cache
 from html import escape
 from typing import Any
+from xml.etree import ElementTree
 
 from markdown import Extension, Markdown
 from markdown.preprocessors import Preprocessor
@@ -111,20 +111,20 @@ class _Fill(Preprocessor):
 
 
 class _List(Treeprocessor):
-    def run(self, root: etree.Element) -> None:
+    def run(self, root: ElementTree.Element) -> None:
         used = used_on(self.md)
         if not used:
             return
-        section = etree.SubElement(root, "section", {"class": "bb-figures"})
-        heading = etree.SubElement(section, "h2", {"id": "figures-on-this-page"})
+        section = ElementTree.SubElement(root, "section", {"class": "bb-figures"})
+        heading = ElementTree.SubElement(section, "h2", {"id": "figures-on-this-page"})
         heading.text = "Figures on this page"
-        items = etree.SubElement(section, "ul")
+        items = ElementTree.SubElement(section, "ul")
         for row in used.values():
             source = source_words(row.source)
             sure = HOW_SURE[row.how_sure]
-            item = etree.SubElement(items, "li")
+            item = ElementTree.SubElement(items, "li")
             item.text = f"{row.what[:1].upper()}{row.what[1:]}: "
-            number = etree.SubElement(item, "strong")
+            number = ElementTree.SubElement(item, "strong")
             number.text = figure_text(row)
             number.tail = f". {source}, {sure}." if source else f". {sure[:1].upper()}{sure[1:]}."
 

@@ -157,9 +157,7 @@ def _named(source: str, how_sure: str) -> str:
 
 def hazard_html(hazard: Hazard, fill: Callable[[str], str]) -> str:
     """The hazard message as it stands before its step."""
-    said = " ".join(
-        fill(escape(part)) for part in (hazard.hazard, hazard.consequence, hazard.avoidance)
-    )
+    said = " ".join(fill(escape(part)) for part in (hazard.hazard, hazard.consequence, hazard.avoidance))
     return (
         f'<div class="bb-caution bb-{hazard.signal.lower()}" role="note">'
         f"<strong>{hazard.signal}</strong> <span>{said}</span> "

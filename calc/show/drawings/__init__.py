@@ -52,9 +52,7 @@ def line(x1: float, y1: float, x2: float, y2: float, *, width: float = 2, dash: 
 def arrow(x1: float, y1: float, x2: float, y2: float) -> str:
     """A thin line with a head at its second end."""
     turn = math.atan2(y2 - y1, x2 - x1)
-    wings = [
-        (x2 - 8 * math.cos(turn + side), y2 - 8 * math.sin(turn + side)) for side in (0.4, -0.4)
-    ]
+    wings = [(x2 - 8 * math.cos(turn + side), y2 - 8 * math.sin(turn + side)) for side in (0.4, -0.4)]
     head = " ".join(f"{at(x)},{at(y)}" for x, y in [(x2, y2), *wings])
     return line(x1, y1, x2, y2, width=1.5) + f'<polygon points="{head}" fill="currentColor"/>'
 
@@ -73,7 +71,7 @@ def svg(width: float, height: float, title: str, desc: str, body: str) -> str:
     Examples:
         >>> svg(10, 10, "A < B", "none", "")
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10" role="img"><title>A &lt; B</title><desc>none</desc></svg>'
-    """  # noqa: E501 - the example shows the whole text
+    """
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {at(width)} {at(height)}" '
         f'role="img"><title>{escape(title)}</title><desc>{escape(desc)}</desc>{body}</svg>'

@@ -1,5 +1,7 @@
 """A flame by its ratio of oxygen to acetylene: cone, feather, envelope."""
 
+from itertools import pairwise
+
 from calc.declare import Picture
 from calc.quantities import Ratio
 from calc.show.drawings import INK, arrow, finite, line, svg, words
@@ -24,7 +26,7 @@ NAMES = {
 def _between(points: tuple[tuple[float, float], ...], x: float) -> float:
     if x <= points[0][0]:
         return points[0][1]
-    for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+    for (x1, y1), (x2, y2) in pairwise(points):
         if x <= x2:
             return y1 + (y2 - y1) * (x - x1) / (x2 - x1)
     return points[-1][1]
@@ -89,9 +91,7 @@ def drawing(ratio: Ratio, rules: str = "us") -> Picture:
             f"L{end} {middle}L{end - 24} {middle + 4}L{end - 16} {middle + 9}"
             f'L{start} {middle + 8}" {INK}/>'
         )
-        body += words(end - 20, 30, "feather", anchor="middle") + arrow(
-            end - 20, 36, end - 20, middle - 11
-        )
+        body += words(end - 20, 30, "feather", anchor="middle") + arrow(end - 20, 36, end - 20, middle - 11)
     if reach > 1:
         look = f"a feather reaches {plain_number(reach, 2)} times as far as the cone"
     elif pointed:

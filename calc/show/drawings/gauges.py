@@ -43,7 +43,7 @@ def _spot(x: float, y: float, radius: float, share: float) -> tuple[float, float
 
 
 def _dial(x: float, y: float, value: float, unit: str, never_over: float | None) -> str:
-    end = scale_end(max(value, 1.2 * never_over if never_over else 0.0), unit)
+    end = max(scale_end(value, unit), scale_end(1.2 * (never_over or 0.0), unit))
     parts = [
         f'<circle cx="{at(x)}" cy="{at(y)}" r="76" fill="none" stroke="currentColor" stroke-width="3"/>'
     ]
@@ -66,9 +66,7 @@ def _dial(x: float, y: float, value: float, unit: str, never_over: float | None)
     return "".join(parts)
 
 
-def drawing(
-    cylinder: Gauge, delivery: Gauge, rules: str = "us", gas: str = "oxygen"
-) -> Picture:
+def drawing(cylinder: Gauge, delivery: Gauge, rules: str = "us", gas: str = "oxygen") -> Picture:
     """Cylinder gauge and delivery gauge with the needles where the figures put them.
 
     Args:
@@ -100,9 +98,7 @@ def drawing(
         + words(255, 198, told[1], anchor="middle", size=18)
     )
     title = f"The two gauges of the {gas} regulator"
-    sentence = (
-        f"The {gas} cylinder gauge shows {told[0]} and the delivery gauge {told[1]}."
-    )
+    sentence = f"The {gas} cylinder gauge shows {told[0]} and the delivery gauge {told[1]}."
     if limit is not None:
         sentence += f" The hatched part, over {plain_number(limit, 2)} {unit}, is never used."
     return Picture(svg(340, 208, title, sentence, dials + labels), title, sentence)

@@ -22,9 +22,8 @@ def _hatched(x: float, y: float, width: float, height: float) -> str:
         x1, y1 = x + min(offset, width), y + max(0.0, offset - width)
         x2, y2 = x + max(0.0, offset - height), y + min(offset, height)
         lines.append(line(x1, y1, x2, y2, width=1))
-    return (
-        f'<rect x="{at(x)}" y="{at(y)}" width="{at(width)}" height="{at(height)}" {INK}/>'
-        + "".join(lines)
+    return f'<rect x="{at(x)}" y="{at(y)}" width="{at(width)}" height="{at(height)}" {INK}/>' + "".join(
+        lines
     )
 
 
@@ -60,9 +59,7 @@ def _corner(opening: float, thickness: str, gap: str) -> str:
     )
 
 
-def drawing(
-    kind: str, thickness: Length, gap: Length = 0.0, rules: str = "us"
-) -> Picture:
+def drawing(kind: str, thickness: Length, gap: Length = 0.0, rules: str = "us") -> Picture:
     """A joint cut across, with thickness and gap in figures.
 
     Args:

@@ -38,8 +38,7 @@ def _regulator(middle: float, top: float) -> str:
     """Regulator beside a cylinder valve: two gauges, a screw, and an arrestor at its outlet."""
     x, y = middle + 36, top - 12
     return (
-        line(middle + 6, y, x - 13, y, width=4)
-        + f'<circle cx="{x}" cy="{y}" r="13" {INK}/>'
+        line(middle + 6, y, x - 13, y, width=4) + f'<circle cx="{x}" cy="{y}" r="13" {INK}/>'
         f'<circle cx="{x - 14}" cy="{y - 32}" r="12" {INK}/>'
         f'<circle cx="{x + 14}" cy="{y - 32}" r="12" {INK}/>'
         + line(x - 6, y - 12, x - 9, y - 21)

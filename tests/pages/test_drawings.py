@@ -1,0 +1,154 @@
+"""Drawings are whole, follow the theme, and are to scale."""
+
+import math
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from calc.show.drawings import flame, gauges, joint, outfit, svg, words
+
+PSI = 6894.757293168
+SVG = "{http://www.w3.org/2000/svg}"
+
+ALL = {
+    "outfit": outfit.drawing(),
+    "gauges": gauges.drawing(1500 * PSI, 10 * PSI),
+    "acetylene": gauges.drawing(200 * PSI, 5 * PSI, "iso", "acetylene"),
+    "carburizing": flame.drawing(0.9),
+    "neutral": flame.drawing(1.1),
+    "oxidizing": flame.drawing(1.4),
+    "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
+    "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
+}
+
+
+@pytest.mark.parametrize("picture", ALL.values(), ids=ALL)
+def test_a_drawing_has_title_description_and_sentence(picture: object) -> None:
+    root = ElementTree.fromstring(picture.svg)
+    assert [child.tag for child in root][:2] == [f"{SVG}title", f"{SVG}desc"]
+    assert root.get("role") == "img"
+    assert root[0].text == picture.title
+    assert root[1].text
+    assert re.fullmatch(r"[A-Z].*\.", picture.sentence)
+
+
+@pytest.mark.parametrize("picture", ALL.values(), ids=ALL)
+def test_a_drawing_has_no_color_of_its_own(picture: object) -> None:
+    for element in ElementTree.fromstring(picture.svg).iter():
+        for name in ("fill", "stroke"):
+            assert element.get(name) in (None, "none", "currentColor", "var(--bb-paper, #fff)")
+
+
+@pytest.mark.parametrize("picture", ALL.values(), ids=ALL)
+def test_text_is_large_enough_and_inside(picture: object) -> None:
+    root = ElementTree.fromstring(picture.svg)
+    *_, width, height = map(float, root.get("viewBox").split())
+    assert width <= 360
+    for text in root.iter(f"{SVG}text"):
+        assert float(text.get("font-size")) >= 14
+        assert 0 <= float(text.get("x")) <= width
+        assert 0 <= float(text.get("y")) <= height
+
+
+def test_text_is_escaped() -> None:
+    assert "&lt;script&gt;" in words(0, 0, "<script>")
+    assert "&lt;" in svg(1, 1, "<", "<", "")
+
+
+def needles(picture: object) -> list[tuple[float, float]]:
+    """Ends of the needles from the middle of their dials."""
+    found = re.findall(r'x1="(85|255)" y1="100" x2="([\d.]+)" y2="([\d.]+)"', picture.svg)
+    return [(float(x) - float(middle), 100 - float(y)) for middle, x, y in found]
+
+
+def test_half_of_the_dial_points_straight_up() -> None:
+    cylinder, delivery = needles(gauges.drawing(1000 * PSI * 1.0, 7.5 * PSI))
+    assert delivery[0] == pytest.approx(0, abs=0.11)
+    assert delivery[1] > 50
+    assert cylinder == pytest.approx((0, 56), abs=0.11)  # 1000 psi of 2000
+
+
+def test_an_empty_gauge_points_down_left() -> None:
+    for x, y in needles(gauges.drawing(0.0, 0.0)):
+        assert math.degrees(math.atan2(y, x)) == pytest.approx(-135, abs=0.5)
+
+
+def test_the_needle_never_stands_past_the_end() -> None:
+    for unit, ends in gauges.SCALES.items():
+        for value in (0.001, *(0.9 * end for end in ends)):
+            assert value <= 0.9001 * gauges.scale_end(value, unit)
+
+
+def test_acetylene_is_hatched_over_its_limit_and_oxygen_is_not() -> None:
+    """15 psi: 29 CFR 1910.253 (a)(2), read."""
+    assert "over 15 psi" in gauges.drawing(200 * PSI, 5 * PSI, gas="acetylene").sentence
+    assert "never" not in gauges.drawing(200 * PSI, 5 * PSI).sentence
+
+
+@pytest.mark.parametrize("bad", [-1.0, math.nan, math.inf, 1e9])
+def test_a_reading_that_no_gauge_shows_is_refused(bad: float) -> None:
+    with pytest.raises(ValueError, match=r"."):
+        gauges.drawing(bad, 0.0)
+    with pytest.raises(ValueError, match=r"."):
+        gauges.drawing(0.0, bad)
+
+
+@pytest.mark.parametrize(
+    ("ratio", "name"),
+    [
+        (0.85, "carburizing"),
+        (1.03, "carburizing"),
+        (1.04, "neutral"),
+        (1.14, "neutral"),
+        (1.15, "oxidizing"),
+    ],
+)
+def test_the_flame_is_named_by_its_ratio(ratio: float, name: str) -> None:
+    """1.04 to 1.14 neutral: US Army OD0017, read; oxidizing from 1.15: from memory."""
+    assert flame.flame_name(ratio) == name
+
+
+@pytest.mark.parametrize(("ratio", "cones"), [(0.85, "3"), (0.95, "2"), (1.0, "1.2")])
+def test_the_feather_is_as_long_as_printed(ratio: float, cones: str) -> None:
+    """Two to three cones at 0.85 to 0.95, one and a quarter at 1.0: from memory."""
+    assert f"reaches {cones}" in flame.drawing(ratio).sentence
+
+
+def test_only_a_flame_with_too_much_fuel_shows_a_feather() -> None:
+    assert ">feather<" in flame.drawing(0.9).svg
+    assert ">feather<" not in flame.drawing(1.1).svg
+    assert ">feather<" not in flame.drawing(1.5).svg
+
+
+@pytest.mark.parametrize("bad", [0.5, 2.5, math.nan, math.inf])
+def test_a_flame_that_nobody_described_is_refused(bad: float) -> None:
+    with pytest.raises(ValueError, match="ratio"):
+        flame.drawing(bad)
+
+
+def test_a_gap_is_drawn_in_proportion_to_the_sheet() -> None:
+    boxes = ElementTree.fromstring(joint.drawing("square-butt", 0.002, 0.003).svg).findall(f"{SVG}rect")
+    left, right = boxes
+    gap = float(right.get("x")) - float(left.get("x")) - float(left.get("width"))
+    assert gap / float(left.get("height")) == pytest.approx(1.5)
+
+
+@pytest.mark.parametrize(
+    ("kind", "thickness", "gap"),
+    [
+        ("lap", 1e-3, 0.0),
+        ("square-butt", 0.0, 0.0),
+        ("square-butt", math.nan, 0.0),
+        ("square-butt", 1e-3, -1e-4),
+        ("square-butt", 1e-3, 4e-3),
+    ],
+)
+def test_a_joint_that_is_none_is_refused(kind: str, thickness: float, gap: float) -> None:
+    with pytest.raises(ValueError, match=r"."):
+        joint.drawing(kind, thickness, gap)
+
+
+def test_every_number_of_the_outfit_has_its_word() -> None:
+    marks = re.findall(r'font-size="14"[^>]*>(\d+)<', outfit.drawing().svg)
+    assert sorted(map(int, marks)) == list(range(1, len(outfit.PARTS) + 1))

@@ -1,0 +1,141 @@
+"""A procedure is refused unless it is whole, and its HTML keeps hazards with their steps."""
+
+import re
+
+import pytest
+
+from site_overrides.build.check_pages import DOCS, procedures, read
+from site_overrides.build.procedures import ProcedureError, procedure, procedure_html
+
+HAZARD = """[pause.step.hazard]
+signal = "WARNING"
+hazard = "Gas <b>burns</b>."
+consequence = "It could kill."
+avoidance = "Nothing alight."
+source = "cfr1910-253 (a)(2)"
+how_sure = "read"
+"""
+
+WHOLE = f"""id = "p"
+title = "T"
+kind = "read-then-do"
+revised = 2026-11-25
+completion = "Said."
+[[pause]]
+id = "a"
+title = "First"
+[[pause.step]]
+id = "one"
+do = "Open it."
+want = "both gauges at zero"
+{HAZARD}
+[[pause]]
+id = "b"
+title = "Second"
+[[pause.step]]
+id = "two"
+do = "Shut it."
+want = "no hiss"
+"""
+
+ALL = [each for path in sorted(DOCS.rglob("*.md")) for each in procedures(read(path))]
+
+
+def html(text: str) -> str:
+    return procedure_html(procedure(text), lambda part: part)
+
+
+@pytest.mark.parametrize(
+    ("was", "becomes", "said"),
+    [
+        ('kind = "read-then-do"', 'kind = "whenever"', "kind says"),
+        ("revised = 2026-11-25", 'revised = "lately"', "not a date"),
+        ('completion = "Said."', 'completion = ""', "completion is missing"),
+        ('want = "no hiss"', 'want = "checked"', "state or a value"),
+        ('want = "no hiss"', 'want = ""', "want is missing"),
+        ('signal = "WARNING"', 'signal = "Danger"', "signal says"),
+        ('avoidance = "Nothing alight."', "", "avoidance is missing"),
+        ('consequence = "It could kill."', "", "consequence is missing"),
+        ('source = "cfr1910-253 (a)(2)"', "", "a source is missing"),
+        ('source = "cfr1910-253 (a)(2)"', 'source = "hearsay"', "no source named"),
+        ('how_sure = "read"', 'how_sure = "very"', "how_sure says"),
+        ('id = "two"', 'id = "one"', "used twice"),
+        ('do = "Shut it."', 'do = "Shut it."\ntab = "hidden"', "tab is not known"),
+        ('title = "T"', "title = T", "procedure:"),
+    ],
+)
+def test_a_procedure_that_is_not_whole_is_refused(was: str, becomes: str, said: str) -> None:
+    assert was in WHOLE
+    with pytest.raises(ProcedureError, match=re.escape(said)):
+        procedure(WHOLE.replace(was, becomes, 1))
+
+
+def test_ten_steps_to_a_pause_point_are_refused() -> None:
+    step = '[[pause.step]]\nid = "more-{}"\ndo = "Do."\nwant = "no hiss"\n'
+    assert procedure(WHOLE + "".join(step.format(n) for n in range(8)))
+    with pytest.raises(ProcedureError, match="at most 9"):
+        procedure(WHOLE + "".join(step.format(n) for n in range(9)))
+
+
+def test_a_hazard_stands_in_its_step_before_the_act() -> None:
+    (step,) = re.findall(r'<li class="bb-step"[^>]*data-step="one".*?</li>', html(WHOLE), re.DOTALL)
+    assert step.index("WARNING") < step.index("Open it.")
+    for part in ("It could kill.", "Nothing alight.", "29 CFR 1910.253 (a)(2)"):
+        assert step.index(part) < step.index("Open it.")
+
+
+def test_a_hazard_is_never_folded_away() -> None:
+    outside = re.sub(r"<details.*?</details>", "", html(WHOLE), flags=re.DOTALL)
+    assert outside.count('role="note"') == 1
+    assert "hidden" not in re.search(r'<div class="bb-caution[^>]*>', outside)[0]
+
+
+def test_what_is_written_is_escaped() -> None:
+    assert "<b>burns" not in html(WHOLE)
+    assert "&lt;b&gt;burns" in html(WHOLE)
+
+
+def test_steps_are_numbered_through_and_have_the_hooks() -> None:
+    made = html(WHOLE)
+    assert '<ol start="1">' in made
+    assert '<ol start="2">' in made
+    assert re.findall(r'data-tick="(\w+)"', made) == ["one", "two"]
+    assert re.findall(r'data-pause="(\w+)"', made) == ["a", "b"]
+    assert 'data-procedure="p"' in made
+
+
+def test_acting_first_puts_the_kind_after_the_steps() -> None:
+    later = html(WHOLE.replace("read-then-do", "do-then-confirm"))
+    assert html(WHOLE).index("Revised") < html(WHOLE).index("Open it.")
+    assert later.index("Revised") > later.index("Shut it.")
+
+
+@pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
+def test_signal_words_say_how_likely_it_is(made: object) -> None:
+    """ANSI Z535: DANGER will, WARNING could, kill or injure badly."""
+    for hazard in (step.hazard for pause in made.pauses for step in pause.steps if step.hazard):
+        word = {"DANGER": r"\bwill\b", "WARNING": r"\bcould\b", "CAUTION": r"\bcould\b"}
+        assert re.search(word[hazard.signal], hazard.consequence), hazard.consequence
+
+
+def step_of(procedure_id: str) -> list[str]:
+    (made,) = (each for each in ALL if each.id == procedure_id)
+    return [step.id for pause in made.pauses for step in pause.steps]
+
+
+def test_shut_down_is_fuel_first_then_drained_one_gas_at_a_time() -> None:
+    """US Army OD0017 paragraph 14, read; NAVEDTRA 14265, read."""
+    assert step_of("shut-down")[:6] == [
+        "fuel-valve", "oxygen-valve", "cylinders", "drain-fuel", "drain-oxygen", "screws-out",
+    ]  # fmt: skip
+
+
+def test_the_pull_is_felt_before_the_fuel_hose_is_fitted_and_before_lighting() -> None:
+    steps = step_of("light")
+    order = ["screws", "oxygen-open", "pull-flow", "pull", "pull-end", "fuel-open", "soap",
+             "purge-fuel", "purge-oxygen", "light-injector", "neutral"]  # fmt: skip
+    assert [step for step in steps if step in order] == order
+
+
+def test_the_first_act_at_a_hot_cylinder_is_to_go() -> None:
+    assert step_of("hot-cylinder")[0] == "leave"
