@@ -59,9 +59,7 @@ def cantera_gas(older: bool = False) -> cantera.Solution:
     else:
         for row in points("nasa9_gases"):
             cold, hot = ([float(row[f"{s}{i}"]) for i in range(1, 10)] for s in ("cold", "hot"))
-            chosen.append(
-                nasa9_species(row["species"], {e: float(row[e]) for e in ELEMENTS}, (cold, hot))
-            )
+            chosen.append(nasa9_species(row["species"], {e: float(row[e]) for e in ELEMENTS}, (cold, hot)))
     return cantera.Solution(thermo="ideal-gas", species=chosen)
 
 
@@ -92,9 +90,7 @@ def cantera_flame(
     both.T, both.P = temperature, pressure
     both.equilibrate("HP", solver="gibbs", max_steps=5000)
     everything = both.phase_moles(0) + both.phase_moles(1)
-    shares = {
-        name: float(both.species_moles[i]) / everything for i, name in enumerate(both.species_names)
-    }
+    shares = {name: float(both.species_moles[i]) / everything for i, name in enumerate(both.species_names)}
     return both.T, shares
 
 
@@ -177,9 +173,7 @@ def test_the_search_is_exact_where_cantera_has_the_same_coefficients() -> None:
         temperature, pressure = dice.uniform(250, 450), dice.uniform(0.9e5, 4e5)
         gas.TPX = temperature, pressure, mixture
         gas.equilibrate("HP", rtol=1e-10)
-        ours = equilibrium_at_enthalpy(
-            atoms_in(mixture), mixture_enthalpy(mixture, temperature), pressure
-        )
+        ours = equilibrium_at_enthalpy(atoms_in(mixture), mixture_enthalpy(mixture, temperature), pressure)
         assert ours.temperature == pytest.approx(gas.T, abs=0.02)
         assert ours.shares["CO"] == pytest.approx(gas["CO"].X[0], abs=1e-6)
 
@@ -207,9 +201,7 @@ def test_heat_and_entropy_agree_with_the_older_fit(name: str) -> None:
         assert molar_heat_capacity(name, temperature) * 8.31446 == pytest.approx(
             theirs.cp(temperature) / 1e3, rel=0.06
         )
-        assert molar_enthalpy(name, temperature) == pytest.approx(
-            theirs.h(temperature) / 1e3, abs=7000.0
-        )
+        assert molar_enthalpy(name, temperature) == pytest.approx(theirs.h(temperature) / 1e3, abs=7000.0)
 
 
 @pytest.mark.parametrize(
@@ -289,9 +281,7 @@ def test_printed_flame_temperatures(fuel: str, ratio: float, celsius: float, lim
     assert found == pytest.approx(celsius, abs=limit)
 
 
-@pytest.mark.parametrize(
-    "fuel", ["acetylene", "propane", "propylene", "methane", "hydrogen", "propyne"]
-)
+@pytest.mark.parametrize("fuel", ["acetylene", "propane", "propylene", "methane", "hydrogen", "propyne"])
 def test_the_hottest_ratio_is_where_cantera_is_hottest(fuel: str) -> None:
     peak = flame.ratio_at_peak_temperature(fuel)
 

@@ -92,9 +92,7 @@ class _Terms:
 
 @cache
 def _system(present: tuple[str, ...]) -> _System:
-    chosen = [
-        s for s in species().values() if s.role == "product" and s.elements.keys() <= set(present)
-    ]
+    chosen = [s for s in species().values() if s.role == "product" and s.elements.keys() <= set(present)]
     atoms = tuple(tuple(s.elements.get(e, 0.0) for s in chosen) for e in present)
     return _System(
         names=tuple(s.name for s in chosen),
@@ -242,9 +240,7 @@ def _settled(
         shift = log_pressure - log_total
         potential = [g + x + shift for g, x in zip(terms.gibbs, logs, strict=True)]
         content = None if enthalpy is None else enthalpy / (GAS_CONSTANT * temperature)
-        answer = _answer(
-            _equations(system, amounts, moles, total, potential, terms, graphite, content)
-        )
+        answer = _answer(_equations(system, amounts, moles, total, potential, terms, graphite, content))
         pulls = answer[:elements]
         heating = 0.0 if enthalpy is None else answer[-1]
         total_change = answer[elements] if graphite is None else answer[elements + 1]

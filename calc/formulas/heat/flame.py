@@ -131,9 +131,7 @@ def _refuse_what_was_not_tried(
     atoms = atoms_in(fuel_shares(fuel))
     whole = oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
     if not 0.0 <= oxygen_ratio <= _MOST_OXYGEN * whole:
-        raise ValueError(
-            f"The oxygen must be 0 to {_MOST_OXYGEN * whole:g} volumes for one of {fuel}."
-        )
+        raise ValueError(f"The oxygen must be 0 to {_MOST_OXYGEN * whole:g} volumes for one of {fuel}.")
     if oxygen_ratio * oxygen_purity + air * AIR["O2"] < _LEAST_OXYGEN * whole:
         raise ValueError(f"There is too little oxygen here for {fuel} to burn.")
 
@@ -230,9 +228,7 @@ def flame_curve(
     curve: list[BurntGas] = []
     start = None
     for ratio in oxygen_ratios:
-        gas = burnt_gas(
-            fuel, ratio, air, oxygen_purity, gas_temperature, pressure, propyne_share, start
-        )
+        gas = burnt_gas(fuel, ratio, air, oxygen_purity, gas_temperature, pressure, propyne_share, start)
         curve.append(gas)
         start = gas.end
     return tuple(curve)
@@ -275,9 +271,7 @@ def ratio_at_peak_temperature(
 
     def temperature_at(ratio: Ratio) -> Temperature:
         nonlocal start
-        gas = burnt_gas(
-            fuel, ratio, 0.0, oxygen_purity, gas_temperature, pressure, propyne_share, start
-        )
+        gas = burnt_gas(fuel, ratio, 0.0, oxygen_purity, gas_temperature, pressure, propyne_share, start)
         start = gas.end
         return gas.temperature
 

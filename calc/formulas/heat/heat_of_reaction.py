@@ -31,9 +31,7 @@ ROOM: Temperature = 298.15
 HeatValue = Annotated[float, Unit("J/m**3")]
 
 
-def cone_heat(
-    fuel_enthalpy: MolarEnergy, carbon: Ratio, monoxide_enthalpy: MolarEnergy
-) -> MolarEnergy:
+def cone_heat(fuel_enthalpy: MolarEnergy, carbon: Ratio, monoxide_enthalpy: MolarEnergy) -> MolarEnergy:
     """Heat of the ideal inner cone: fuel and just enough oxygen to carbon monoxide and hydrogen.
 
     Args:

@@ -31,9 +31,7 @@ _LEAST_STEP = 0.01
 _PANEL = 0.8
 
 
-def depth_spread(
-    depth: Length, time: Time, thickness: Length, diffusivity: Diffusivity
-) -> float:
+def depth_spread(depth: Length, time: Time, thickness: Length, diffusivity: Diffusivity) -> float:
     """Share of a flash of heat on the face, for each metre of depth, some time after.
 
     A fitted curve: two series for the same thing, each quick where the other is slow.

@@ -1,6 +1,6 @@
 """Temperature round a torch that moves steadily: Rosenthal's point and line sources."""
 
-from math import exp, pi, sqrt
+from math import exp, pi
 
 from calc.formulas.heat.bessel import scaled_k0
 from calc.quantities import (
@@ -41,11 +41,7 @@ def rise_in_thick_plate(
     Source:
         [rosenthal-1946]
     """
-    return (
-        power
-        / (2 * pi * conductivity * distance)
-        * exp(-speed * (ahead + distance) / (2 * diffusivity))
-    )
+    return power / (2 * pi * conductivity * distance) * exp(-speed * (ahead + distance) / (2 * diffusivity))
 
 
 def rise_in_thin_plate(
@@ -81,7 +77,7 @@ def rise_in_thin_plate(
         [rosenthal-1946]
     """
     pace = speed / (2 * diffusivity)
-    reach = sqrt(pace**2 + both_faces / (conductivity * thickness))
+    reach = (pace**2 + both_faces / (conductivity * thickness)) ** 0.5
     return (
         power
         / (2 * pi * conductivity * thickness)

@@ -1,0 +1,319 @@
+"""What heat in metal keeps, whatever the numbers."""
+
+from math import inf, isfinite, nan, pi
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.formulas.heat import carbon_equivalent, cooling, lumped, pool, shrinkage, slab
+from calc.formulas.heat.crossing import crossing
+from calc.formulas.heat.moving_source import depth_spread, moving_flame_rise, spot_heat_rise
+from calc.formulas.heat.rosenthal import rise_in_thick_plate, rise_in_thin_plate
+from calc.formulas.heat.steel_properties import steel_conductivity, steel_heat_capacity
+
+speeds = st.floats(2e-4, 0.02)
+thicknesses = st.floats(0.0005, 0.02)
+spreads = st.floats(0.001, 0.02)
+FEW = settings(max_examples=60, deadline=None)
+strengths = st.floats(0.15, 30.0)
+"""Power over 2πkd·rise, above the pinprick of a flame too weak for its sheet."""
+K, ALPHA = 35.0, 35.0 / (7850.0 * 650.0)
+
+
+def power_of(strength: float, thickness: float) -> float:
+    return strength * 2 * pi * K * thickness * pool.MELTING_RISE
+
+
+@FEW
+@given(strengths, speeds, thicknesses, st.floats(1.01, 3.0))
+def test_more_speed_never_widens_the_pool(
+    strength: float, speed: float, thickness: float, faster: float
+) -> None:
+    power = power_of(strength, thickness)
+    assert pool.pool_width(power, speed * faster, thickness) < pool.pool_width(power, speed, thickness)
+
+
+@FEW
+@given(strengths, speeds, thicknesses, st.floats(1.01, 1.2))
+def test_more_power_widens_the_pool_and_more_thickness_narrows_it(
+    strength: float, speed: float, thickness: float, more: float
+) -> None:
+    power = power_of(strength, thickness)
+    width = pool.pool_width(power, speed, thickness)
+    assert 0.0 < width < inf
+    assert pool.pool_width(power * more, speed, thickness) > width
+    assert pool.pool_width(power, speed, thickness * more) < width
+
+
+@FEW
+@given(strengths, speeds, thicknesses)
+def test_pool_sums_invert_each_other(strength: float, speed: float, thickness: float) -> None:
+    power = power_of(strength, thickness)
+    width = pool.pool_width(power, speed, thickness)
+    assert pool.power_for_width(width, speed, thickness) == pytest.approx(power, rel=1e-5)
+    assert pool.speed_for_width(width, power, thickness) == pytest.approx(speed, rel=1e-5)
+    flow = pool.flow_for_width(width, speed, thickness, 53e6, 0.2)
+    assert flow * 53e6 * 0.2 == pytest.approx(power, rel=1e-5)
+
+
+@FEW
+@given(st.floats(150.0, 3000.0), st.floats(5e-4, 0.01), thicknesses, st.floats(0.0, 100.0))
+def test_an_isotherm_has_its_temperature_all_along(
+    power: float, speed: float, thickness: float, loss: float
+) -> None:
+    rise = 700.0
+    for ahead, aside in pool.thin_plate_isotherm(power, speed, thickness, rise, both_faces=loss, points=12):
+        distance = (ahead**2 + aside**2) ** 0.5
+        found = rise_in_thin_plate(power, speed, ahead, distance, thickness, K, ALPHA, loss)
+        assert found == pytest.approx(rise, rel=1e-4)
+    for ahead, aside in pool.thick_plate_isotherm(power, speed, rise, points=12):
+        distance = (ahead**2 + aside**2) ** 0.5
+        found = rise_in_thick_plate(power, speed, ahead, distance, K, ALPHA)
+        assert found == pytest.approx(rise, rel=1e-4)
+
+
+def test_an_isotherm_is_as_wide_as_the_pool() -> None:
+    outline = pool.thin_plate_isotherm(300.0, 0.002, 0.0015, pool.MELTING_RISE, points=400)
+    widest = 2 * max(aside for _, aside in outline)
+    assert widest == pytest.approx(pool.pool_width(300.0, 0.002, 0.0015), rel=1e-4)
+
+
+@FEW
+@given(
+    speeds,
+    st.floats(-0.05, 0.02),
+    st.floats(0.0, 0.03),
+    thicknesses,
+    spreads,
+    st.floats(0.0, 100.0),
+    st.floats(0.0, 1.0),
+)
+def test_a_moving_flame_is_finite_and_its_back_is_never_the_hotter_face(
+    speed: float, ahead: float, aside: float, thick: float, spread: float, loss: float, part: float
+) -> None:
+    def rise(depth: float) -> float:
+        return moving_flame_rise(800.0, speed, ahead, aside, depth, thick, spread, K, ALPHA, loss)
+
+    face, inside, back = rise(0.0), rise(part * thick), rise(thick)
+    assert isfinite(face)
+    assert 0.0 <= back <= inside * (1 + 1e-6) + 1e-9
+    assert inside <= face * (1 + 1e-6) + 1e-9
+
+
+@FEW
+@given(speeds, st.floats(0.001, 0.03), thicknesses)
+def test_a_narrow_flame_is_rosenthals_source_far_off(speed: float, aside: float, thickness: float) -> None:
+    aside += 6 * thickness  # where the plate is as hot at the back as on the face
+    theirs = rise_in_thin_plate(500.0, speed, 0.0, aside, thickness, K, ALPHA)
+    ours = moving_flame_rise(500.0, speed, 0.0, aside, 0.0, thickness, 0.0, K, ALPHA)
+    assert ours == pytest.approx(theirs, rel=1e-4, abs=1e-6)
+
+
+@FEW
+@given(st.floats(0.02, 60.0), st.floats(0.001, 0.02))
+def test_the_heat_of_a_flash_stays_in_the_plate(time: float, thickness: float) -> None:
+    steps = 400
+    inside = sum(depth_spread((i + 0.5) * thickness / steps, time, thickness, ALPHA) for i in range(steps))
+    assert inside * thickness / steps == pytest.approx(1.0, rel=2e-3)
+
+
+@FEW
+@given(st.floats(5.0, 100.0), st.floats(0.0, 0.05), thicknesses, st.floats(0.0, 60.0))
+def test_a_spot_warms_while_heated_and_cools_after(
+    heating: float, distance: float, thickness: float, loss: float
+) -> None:
+    def rise(time: float) -> float:
+        return spot_heat_rise(900.0, heating, time, distance, 0.0, thickness, 0.008, K, ALPHA, loss)
+
+    warming = [rise(heating * part) for part in (0.25, 0.5, 0.75, 1.0)]
+    assert warming == sorted(warming)
+    middle = [
+        spot_heat_rise(900.0, heating, heating * part, 0.0, 0.0, thickness, 0.008, K, ALPHA, loss)
+        for part in (1.0, 1.001, 1.5, 4.0)
+    ]
+    assert middle == sorted(middle, reverse=True)
+
+
+def test_a_spot_held_for_long_becomes_a_flame_held_still() -> None:
+    place = (0.01, 0.001, 0.004, 0.006, K, ALPHA, 40.0)
+    still = moving_flame_rise(700.0, 0.0, 0.01, 0.0, *place[1:])
+    assert spot_heat_rise(700.0, 1e6, 1e6, *place) == pytest.approx(still, rel=1e-5)
+
+
+@FEW
+@given(st.floats(1e4, 1e6), st.floats(0.001, 0.05), st.floats(0.0, 1.0), st.floats(0.02, 20.0))
+def test_a_slab_holds_the_heat_it_was_given(
+    flux: float, thickness: float, part: float, settled: float
+) -> None:
+    steps = 200
+    time = settled * thickness**2 / ALPHA
+    mean = (
+        sum(
+            slab.slab_rise(flux, (i + 0.5) * thickness / steps, time, thickness, K, ALPHA)
+            for i in range(steps)
+        )
+        / steps
+    )
+    assert mean * thickness * K / ALPHA == pytest.approx(flux * time, rel=2e-3)
+    face = slab.slab_rise(flux, 0.0, time, thickness, K, ALPHA)
+    inside = slab.slab_rise(flux, part * thickness, time, thickness, K, ALPHA)
+    assert 0.0 <= inside <= face * (1 + 1e-9)
+    assert slab.deep_body_rise(flux, 0.0, time, K, ALPHA) <= face * (1 + 1e-9)
+
+
+@FEW
+@given(st.floats(1e4, 1e6), st.floats(0.001, 0.05), st.floats(5.0, 900.0), st.floats(0.0, 1.0))
+def test_the_time_of_the_far_side_is_when_it_gets_there(
+    flux: float, thickness: float, rise: float, part: float
+) -> None:
+    depth = part * thickness
+    time = slab.time_until_slab_rises(flux, rise, depth, thickness, K, ALPHA)
+    assert slab.slab_rise(flux, depth, time, thickness, K, ALPHA) == pytest.approx(rise, rel=1e-6)
+    assert slab.time_until_slab_rises(2 * flux, rise, depth, thickness, K, ALPHA) < time
+
+
+@FEW
+@given(st.floats(1e-6, 2000.0), st.floats(0.0, 0.2), st.floats(0.0, 600.0))
+def test_loss_to_the_air_never_warms(loss: float, depth: float, time: float) -> None:
+    lossless = slab.deep_body_rise(1e5, depth, time, K, ALPHA)
+    losing = slab.deep_body_rise(1e5, depth, time, K, ALPHA, loss)
+    more = slab.deep_body_rise(1e5, depth, time, K, ALPHA, loss * 1.5)
+    near = 1e-6 * lossless + 1e-9
+    assert 0.0 <= more <= losing + near
+    assert losing <= lossless + near
+
+
+@FEW
+@given(st.floats(0.001, 1.0), st.floats(1.0, 1e5), st.floats(0.0, 20.0), st.floats(0.01, 0.99))
+def test_a_bar_warms_with_time_and_fades_along(
+    distance: float, time: float, fading: float, share: float
+) -> None:
+    here = slab.bar_share(distance, time, 1.2e-5, fading)
+    assert 0.0 <= here <= 1.0
+    assert slab.bar_share(distance * 1.1, time, 1.2e-5, fading) <= here
+    assert slab.bar_share(distance, time * 1.1, 1.2e-5, fading) >= here - 1e-15
+    there = slab.time_until_bar_share(share, distance, 1.2e-5, fading)
+    if there is None:
+        assert slab.bar_share(distance, 1e12, 1.2e-5, fading) <= share * (1 + 1e-6)
+    else:
+        assert slab.bar_share(distance, there, 1.2e-5, fading) == pytest.approx(share, rel=1e-6)
+
+
+@FEW
+@given(
+    st.floats(200.0, 20000.0),
+    st.floats(0.2, 60.0),
+    st.floats(0.0, 1.0),
+    st.floats(0.0, 40.0),
+    st.floats(0.0, 1.0),
+    st.floats(300.0, 1450.0),
+)
+def test_warm_up_is_never_or_at_least_the_heat_over_the_power(
+    power: float, mass: float, area: float, transfer: float, emissivity: float, target: float
+) -> None:
+    def warm_up(watts: float) -> float | None:
+        return lumped.warm_up_time(watts, mass, area, transfer, emissivity, 293.15, target)
+
+    without = lumped.warm_up_time(power, mass, 0.0, 0.0, 0.0, 293.15, target)
+    found = warm_up(power)
+    loss = lumped.surface_loss(area, transfer, emissivity, target, 293.15)
+    if found is None:
+        assert loss >= power * (1 - 1e-8)
+    else:
+        assert loss < power
+        assert isfinite(found)
+        assert without is not None
+        assert found >= without * (1 - 1e-9)
+        stronger = warm_up(power * 1.2)
+        assert stronger is not None
+        assert stronger < found
+
+
+def test_a_warm_part_needs_no_time_and_a_cold_one_is_no_warmer_than_the_air() -> None:
+    assert lumped.warm_up_time(100.0, 1.0, 0.1, 10.0, 0.8, 400.0, 390.0) == 0.0
+    assert lumped.cooling_time(1.0, 0.1, 10.0, 0.8, 400.0, 293.15, 293.15) is None
+    assert lumped.cooling_time(1.0, 0.1, 10.0, 0.8, 400.0, 410.0, 293.15) == 0.0
+
+
+def test_radiation_written_as_a_transfer_is_the_same_heat() -> None:
+    coefficient = lumped.radiation_coefficient(0.8, 700.0, 290.0)
+    assert coefficient * (700.0 - 290.0) == pytest.approx(lumped.surface_loss(1.0, 0.0, 0.8, 700.0, 290.0))
+
+
+@FEW
+@given(st.floats(0.002, 0.005), st.floats(0.010, 0.090), st.floats(1e-5, 2e-4), st.floats(5e5, 4e6))
+def test_a_harder_steel_needs_more_preheat(
+    cet: float, thickness: float, hydrogen: float, energy: float
+) -> None:
+    found = carbon_equivalent.preheat_temperature(cet, thickness, hydrogen, energy)
+    assert isfinite(found)
+    if cet < 0.0049:
+        more = carbon_equivalent.preheat_temperature(cet + 1e-4, thickness, hydrogen, energy)
+        assert more > found
+    if thickness < 0.089:
+        more = carbon_equivalent.preheat_temperature(cet, thickness + 1e-3, hydrogen, energy)
+        assert more > found
+
+
+@FEW
+@given(st.floats(2e5, 5e6), st.floats(253.15, 700.0), st.floats(0.001, 0.1))
+def test_thin_and_thick_cooling_meet_at_the_transition(
+    energy: float, start: float, thickness: float
+) -> None:
+    meet = cooling.transition_thickness(energy, start)
+    thick = cooling.thick_plate_cooling_time(energy, start)
+    assert cooling.thin_plate_cooling_time(energy, start, meet) == pytest.approx(thick)
+    found = cooling.weld_cooling_time(energy, start, thickness)
+    thin = cooling.thin_plate_cooling_time(energy, start, thickness)
+    assert found == (thin if thickness < meet else thick) or abs(thickness / meet - 1) < 1e-6
+
+
+@FEW
+@given(st.floats(253.15, 1473.15))
+def test_steel_properties_are_plain_numbers(temperature: float) -> None:
+    assert 425.0 < steel_heat_capacity(temperature) <= 5000.1
+    assert 27.0 < steel_conductivity(temperature) < 54.0
+
+
+def test_crossing_finds_a_falling_curve_too() -> None:
+    assert crossing(lambda x: 1.0 / x, 0.25, 0.1, 1e6) == pytest.approx(4.0, rel=1e-9)
+
+
+REFUSED = {
+    "a plate that never settles": lambda: moving_flame_rise(
+        500.0, 0.0, 0.01, 0.0, 0.0, 0.003, 0.004, K, ALPHA
+    ),
+    "a point on its own place": lambda: moving_flame_rise(
+        500.0, 0.001, 0.0, 0.0, 0.0, 0.003, 0.0, K, ALPHA
+    ),
+    "no thickness": lambda: moving_flame_rise(500.0, 0.001, 0.0, 0.0, 0.0, 0.0, 0.003, K, ALPHA),
+    "power that is no number": lambda: moving_flame_rise(inf, 0.001, 0.0, 0.0, 0.0, 0.003, 0.003, K, ALPHA),
+    "a spot without width": lambda: spot_heat_rise(500.0, 10.0, 5.0, 0.01, 0.0, 0.003, 0.0, K, ALPHA),
+    "a pool without width": lambda: pool.power_for_width(0.0, 0.002, 0.0015),
+    "a flame too weak": lambda: pool.pool_width(50.0, 0.002, 0.05),
+    "a pool at rest": lambda: pool.pool_width(300.0, 0.0, 0.0015),
+    "a pool of no number": lambda: pool.speed_for_width(nan, 300.0, 0.0015),
+    "a flow without efficiency": lambda: pool.flow_for_width(0.004, 0.002, 0.0015, 5e7, 0.0),
+    "a place outside the slab": lambda: slab.slab_rise(1e5, 0.02, 5.0, 0.01, K, ALPHA),
+    "time that runs back": lambda: slab.deep_body_rise(1e5, 0.0, -1.0, K, ALPHA),
+    "a flux of nothing": lambda: slab.time_until_slab_rises(0.0, 50.0, 0.0, 0.01, K, ALPHA),
+    "a share above one": lambda: slab.time_until_bar_share(1.2, 0.1, 1.2e-5, 1.0),
+    "a bar behind its end": lambda: slab.bar_share(-0.1, 1.0, 1.2e-5, 1.0),
+    "no mass": lambda: lumped.warm_up_time(100.0, 0.0, 0.1, 10.0, 0.8, 300.0, 400.0),
+    "an emissivity above one": lambda: lumped.warm_up_time(100.0, 1.0, 0.1, 10.0, 1.1, 300.0, 400.0),
+    "steel too hot": lambda: steel_heat_capacity(1500.0),
+    "steel too cold": lambda: steel_conductivity(200.0),
+    "a steel outside the rule": lambda: carbon_equivalent.preheat_temperature(0.0055, 0.02, 5e-5, 1e6),
+    "a sheet outside the rule": lambda: carbon_equivalent.preheat_temperature(0.003, 0.005, 5e-5, 1e6),
+    "a plate as hot as the cooling span": lambda: cooling.thick_plate_cooling_time(1e6, 773.15),
+    "a plate without thickness": lambda: cooling.thin_plate_cooling_time(1e6, 293.15, 0.0),
+    "a flange without a leg": lambda: shrinkage.flange_lift(0.1, 0.0, 0.01),
+    "a curve that misses": lambda: crossing(lambda x: x, 5.0, 0.0, 1.0),
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_the_impossible_is_refused_with_a_sentence(name: str) -> None:
+    with pytest.raises(ValueError, match=r"^[A-Z].* .*\.$"):
+        REFUSED[name]()
