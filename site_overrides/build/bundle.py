@@ -21,7 +21,7 @@ from pathlib import Path
 from typing import Any
 
 from site_overrides.build import bundle_wheels as wheels
-from site_overrides.build.node import node, node_modules
+from site_overrides.build.node import RUNTIME, node, node_modules
 
 ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
@@ -89,6 +89,21 @@ def _inside(what: str, *words: str | Path) -> None:
     subprocess.run(node(HERE / "bundle_inside.mjs", what, *words), check=True)
 
 
+def _pruned_runtime(stock: Path, folder: Path) -> Path:
+    """The runtime cut down to what we use, in the layout of the npm package."""
+    folder.mkdir()
+    for name in ("pyodide-lock.json",):
+        shutil.copy(stock / name, folder / name)
+    recipe = HERE / "bundle_prune.mjs"
+    script, wasm = folder / "pyodide.asm.mjs", folder / "pyodide.asm.wasm"
+    # Run from where its one package is installed.
+    subprocess.run(
+        node("--input-type=module", "-", stock, script, wasm),
+        cwd=RUNTIME, input=recipe.read_bytes(), check=True,
+    )  # fmt: skip
+    return folder
+
+
 def _checked_replies(replies: list[str]) -> None:
     faults = [reply for reply in replies if '"errors"' in reply[:12]]
     if faults:
@@ -150,6 +165,7 @@ def build(
     _inside(
         "library", runtime, work / "wheels.zip", asked, HERE / "bundle_inside.py", library, modules
     )
+    runtime = _pruned_runtime(runtime, work / "runtime")
     _inside("snapshot", runtime, library, asked, modules, snapshot)
     facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
     _checked_replies(facts.pop("replies"))

@@ -10,6 +10,7 @@ import crypto from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { PLACE, startPython } from "../theme/assets/engine/python.js";
 
 /* Nothing of the day or of chance may get into what is built. */
 function freezeClockAndChance() {
@@ -33,34 +34,22 @@ function freezeClockAndChance() {
   globalThis.crypto.getRandomValues = fill;
 }
 
-/* The memory as the module itself lays it down, before any code has run. */
-function catchLaidDownMemory() {
-  const caught = {};
-  const instantiate = WebAssembly.instantiate;
-  WebAssembly.instantiate = async (...given) => {
-    const made = await instantiate.apply(WebAssembly, given);
-    const memory = (made.instance ?? made).exports.memory;
-    if (memory && !caught.bytes) caught.bytes = new Uint8Array(memory.buffer).slice();
-    return made;
-  };
-  return caught;
-}
-
-async function loaded(runtime, options = {}) {
+/* The stock runtime, with no package list and so nothing to fetch. */
+async function stockPython(runtime) {
   const { loadPyodide } = await import(pathToFileURL(join(runtime, "pyodide.mjs")));
-  const { info } = JSON.parse(readFileSync(join(runtime, "pyodide-lock.json"), "utf8"));
   return loadPyodide({
     indexURL: runtime,
-    lockFileContents: { info, packages: {} },
+    lockFileContents: { info: platformOf(runtime), packages: {} },
     packageBaseUrl: "/nowhere/",
-    env: { HOME: "/home/pyodide", LANG: "C.UTF-8" },
-    _sysExecutable: "/python",
-    ...options,
   });
 }
 
+function platformOf(runtime) {
+  return JSON.parse(readFileSync(join(runtime, "pyodide-lock.json"), "utf8")).info;
+}
+
 async function makeLibrary([runtime, wheels, requests, inside, out, modules]) {
-  const python = await loaded(runtime);
+  const python = await stockPython(runtime);
   python.FS.writeFile("/wheels.zip", readFileSync(wheels));
   python.FS.writeFile("/home/pyodide/inside.py", readFileSync(inside));
   python.globals.set("requests", readFileSync(requests, "utf8"));
@@ -72,8 +61,7 @@ roots = ["/wheels.zip", *glob.glob("/lib/python3*.zip")]
 packed = inside.library(roots, json.loads(requests))
 modules = json.dumps(inside.modules_of(roots))
 `);
-  const packed = python.globals.get("packed");
-  writeFileSync(out, packed.toJs());
+  writeFileSync(out, python.globals.get("packed").toJs());
   writeFileSync(modules, python.globals.get("modules"));
 }
 
@@ -107,8 +95,17 @@ function sparse(memory, laidDown, state) {
 
 async function makeSnapshot([runtime, library, requests, modules, out]) {
   freezeClockAndChance();
-  const caught = catchLaidDownMemory();
-  const python = await loaded(runtime, { stdLibURL: library, _makeSnapshot: true });
+  const { default: createModule } = await import(pathToFileURL(join(runtime, "pyodide.asm.mjs")));
+  let laidDown;
+  const python = await startPython({
+    createModule,
+    wasm: WebAssembly.compile(readFileSync(join(runtime, "pyodide.asm.wasm"))),
+    platform: platformOf(runtime),
+    library: readFileSync(library),
+    forSnapshot: true,
+    place: { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false },
+    onInstance: ({ exports }) => { laidDown = new Uint8Array(exports.memory.buffer).slice(); },
+  });
   python.globals.set("_todo", readFileSync(modules, "utf8"));
   python.globals.set("_asked", readFileSync(requests, "utf8"));
   const replies = python.runPython(`
@@ -123,11 +120,11 @@ _replies
   python.runPython("del _replies, gc, importlib, json; import gc as _gc; _gc.collect(); del _gc");
   const state = python._api.serializeHiwireState();
   const memory = new Uint8Array(python._module.HEAP8.buffer).slice();
-  let end = caught.bytes.length;
-  while (end && !caught.bytes[end - 1]) end--;
+  let end = laidDown.length;
+  while (end && !laidDown[end - 1]) end--;
   end = 16 * Math.ceil(end / 16);
-  if (memory.length !== caught.bytes.length) throw new Error(`the heap grew to ${memory.length} bytes`);
-  writeFileSync(out, sparse(memory, caught.bytes.slice(0, end), state));
+  if (memory.length !== laidDown.length) throw new Error(`the heap grew to ${memory.length} bytes`);
+  writeFileSync(out, sparse(memory, laidDown.slice(0, end), state));
   writeFileSync(out.replace(/\.bin$/, ".json"), JSON.stringify({
     laid: end,
     memory: memory.length,

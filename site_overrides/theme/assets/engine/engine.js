@@ -65,7 +65,9 @@ function recover(message, missing = false) {
 
 function receive({ data }) {
   if (data.broken) return recover(data.broken);
-  if (data.step) {
+  if (data.news) {
+    tell(data.news);
+  } else if (data.step) {
     tell(data);
     if (data.step === "ready") starting.resolve();
   } else {
@@ -144,8 +146,9 @@ export function ask(request) {
 }
 
 /**
- * Hear of the engine: { step, loaded, total, message }, where step is idle,
- * loading, starting, ready or failed, and the bytes are those of this visit.
+ * Hear of the engine: { step, loaded, total, message, kept }, where step is idle,
+ * loading, starting, ready or failed, the bytes are those of this visit, and kept
+ * says that all that arrived is now on the device.
  * The callback is called at once with the present state; gives a function that
  * stops it.
  */
@@ -155,19 +158,34 @@ export function onProgress(callback) {
   return () => listeners.delete(callback);
 }
 
+const needed = [FILES.script, FILES.unpacker, FILES.wasm, FILES.snapshot];
+
+async function privateFolder() {
+  const root = await navigator.storage?.getDirectory?.();
+  return root?.getDirectoryHandle("engine");
+}
+
+async function isHeld(folder, cache, { name, bytes, unpacked = { name, bytes } }) {
+  const handle = await folder?.getFileHandle(unpacked.name).catch(() => undefined);
+  if (handle) return (await handle.getFile()).size === unpacked.bytes;
+  const address = new URL(unpacked.name, import.meta.url).href;
+  return Boolean(await cache?.match(address));
+}
+
 /**
- * Whether all that a start needs is held in a release's cache, and how many bytes
- * a first start would bring: { held, bytes }.
+ * What a start needs: { held, bytes }. held says whether all of it is on this
+ * device already, bytes how much a first start brings over the line.
  */
 export async function engineHeld(cacheName = CACHE) {
-  const needed = [FILES.script, FILES.unpacker, FILES.wasm, FILES.snapshot];
-  const bytes = needed.reduce((sum, file) => sum + file.bytes, 0);
+  const folder = await privateFolder().catch(() => undefined);
   const cache = await globalThis.caches?.open(cacheName).catch(() => undefined);
-  if (!cache) return { held: false, bytes };
-  const found = await Promise.all(needed.map(async (file) => {
-    const names = file.unpacked ? [file.unpacked.name, file.name] : [file.name];
-    const matches = names.map((name) => cache.match(new URL(name, import.meta.url).href));
-    return (await Promise.all(matches)).some(Boolean);
-  }));
-  return { held: found.every(Boolean), bytes };
+  const [, , wasm, snapshot] = await Promise.all(needed.map((file) => isHeld(folder, cache, file)));
+  // The script is the service worker's to keep; the unpacker has done its work.
+  return { held: wasm && snapshot, bytes: needed.reduce((sum, file) => sum + file.bytes, 0) };
+}
+
+/** Remove what the engine keeps outside the caches. */
+export async function forgetEngine() {
+  const root = await navigator.storage?.getDirectory?.();
+  await root?.removeEntry("engine", { recursive: true }).catch(() => undefined);
 }

@@ -6,7 +6,7 @@
  * one version that the build pins; the build ties all files together by hash.
  */
 
-const PLACE = {
+export const PLACE = {
   IN_NODE: false, IN_NODE_ESM: false, IN_NODE_COMMONJS: false, IN_BUN: false, IN_DENO: false,
   IN_SHELL: false, IN_WORKERD: false, IN_SAFARI: false,
   IN_BROWSER: true, IN_BROWSER_MAIN_THREAD: false, IN_BROWSER_WEB_WORKER: true,
@@ -15,7 +15,7 @@ const HOME = "/home/pyodide";
 const MISSING = Symbol("error value of the wasm boundary");
 
 /* What the module script asks of a loader, in its own words. */
-function describeModule({ wasm, platform, library, snapshot, place, onInstance }) {
+function describeModule({ wasm, platform, library, snapshot, forSnapshot, place, onInstance }) {
   const settings = {
     noImageDecoding: true,
     noAudioDecoding: true,
@@ -31,7 +31,7 @@ function describeModule({ wasm, platform, library, snapshot, place, onInstance }
       config: {
         jsglobals: globalThis, env: {}, args: [], packages: [],
         packageBaseUrl: "/nowhere/", packageCacheDir: "/nowhere/", cdnUrl: "/nowhere/",
-        enableRunUntilComplete: false,
+        enableRunUntilComplete: false, _makeSnapshot: forSnapshot,
       },
       runtimeEnv: place,
       lockFilePromise: Promise.resolve({ info: platform, packages: {} }),
@@ -46,7 +46,7 @@ function describeModule({ wasm, platform, library, snapshot, place, onInstance }
       if (library) module.FS.writeFile(`/lib/python${major}${minor}.zip`, library);
       module.FS.mkdirTree(HOME);
       module.FS.chdir(HOME);
-      Object.assign(module.ENV, { HOME, PYTHONINSPECT: "1" });
+      Object.assign(module.ENV, { HOME, LANG: "C.UTF-8", PYTHONINSPECT: "1" });
       settings.module = module;
     }],
     instantiateWasm(imports, received) {
@@ -97,17 +97,21 @@ function restoreMemory(module, bytes, laidDown) {
  * library:      bytes of the zipped library; needed without a snapshot.
  * snapshot:     bytes of the sparse snapshot, or a promise of them.
  * laid:         how many bytes the module itself lays down (snapshot only).
+ * onInstance:   called with the module before any of its code has run.
+ * forSnapshot:  whether a snapshot will be made of it (at build time).
+ * place:        where this runs, in the runtime's words; a browser's worker.
  * onMemory:     called with the memory as restored, for a check of its checksum.
  *
  * Gives the runtime's public interface; rejects when anything does not fit.
  */
 export async function startPython({
-  createModule, wasm, platform, library, snapshot, laid, onMemory, place = PLACE,
+  createModule, wasm, platform, library, snapshot, laid, onMemory, onInstance, forSnapshot = false, place = PLACE,
 }) {
   let laidDown;
   const settings = describeModule({
-    wasm, platform, library, snapshot, place,
+    wasm, platform, library, snapshot, forSnapshot, place,
     onInstance(instance) {
+      onInstance?.(instance);
       if (snapshot) laidDown = new Uint8Array(instance.exports.memory.buffer).slice(0, laid);
     },
   });

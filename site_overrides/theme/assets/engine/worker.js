@@ -1,21 +1,23 @@
 /*
  * The engine: Python in a worker. Text in, text out; everything it says is one of
- *   {step, loaded, total}     a step of starting, or a block that has arrived
- *   {step: "ready", ms, from} it answers from now on
- *   {id, reply}               the bridge's reply to {id, request}
- *   {broken}                  it cannot go on; the client decides what is next
+ *   {step, loaded, total}  loading (a block has arrived), starting, ready
+ *   {news}                 kept: all is on the device; memoryChecked: as built
+ *   {id, reply}            the bridge's reply to {id, request}
+ *   {broken}               it cannot go on; the client decides what is next
  *
  * Its settings come in its name, since a service worker drops an address's query:
- *   {cache, files, controlled, fallback, warmUp, check}
+ *   {cache, files, fallback, check}
  */
 
 import { startPython } from "./python.js";
-import { openStore } from "./store.js";
+import { addressOf, openStore, sha256Of } from "./store.js";
 
 const settings = JSON.parse(self.name);
 const { files } = settings;
-const began = performance.now();
+const image = settings.fallback ? files.library : files.snapshot;
+const total = files.script.bytes + files.unpacker.bytes + files.wasm.bytes + image.bytes;
 const waiting = [];
+let loaded = 0;
 let run = null;
 
 self.onmessage = ({ data }) => (run ? reply(data) : waiting.push(data));
@@ -24,30 +26,26 @@ function reply({ id, request }) {
   postMessage({ id, reply: run(request) });
 }
 
-const total = [files.script, files.unpacker, files.wasm, settings.fallback ? files.library : files.snapshot]
-  .reduce((sum, file) => sum + file.bytes, 0);
-let loaded = 0;
-
 function report(step) {
   postMessage({ step, loaded, total });
 }
 
-/* The compiled module: with the browser's own cache of machine code where a service worker answers. */
+/* Compiles while it arrives, or at once when it is held. */
 async function compiledModule(store, unpacker) {
-  if (settings.controlled && await store.held(files.wasm.unpacked.name)) {
-    const response = await fetch(store.address(files.wasm.unpacked.name));
-    if (response.ok) {
-      const copy = response.clone();
-      const [compiled] = await Promise.all([WebAssembly.compileStreaming(response), copy.arrayBuffer()]);
-      return { compiled, later: Promise.resolve(), cached: true };
-    }
-  }
-  let compiling = null;
-  const { bytes, later } = await store.unpacked(files.wasm, unpacker, (response) => {
+  let compiling;
+  const bytes = await store.unpacked(files.wasm, unpacker, (stream) => {
+    const response = new Response(stream, { headers: { "Content-Type": "application/wasm" } });
     compiling = WebAssembly.compileStreaming(response);
-    compiling.catch(() => undefined);
+    compiling.catch(() => undefined); // the check of the bytes speaks first
   });
-  return { compiled: await (compiling ?? WebAssembly.compile(bytes)), later, cached: false };
+  return compiling ?? WebAssembly.compile(bytes);
+}
+
+async function checkMemory(memory) {
+  if (await sha256Of(memory) !== files.snapshot.memory_sha256) {
+    throw new Error("the memory was restored wrongly");
+  }
+  postMessage({ news: { memoryChecked: true } });
 }
 
 async function start() {
@@ -56,33 +54,28 @@ async function start() {
     loaded += bytes;
     report("loading");
   });
-  const unpacker = store.plain(files.unpacker).then((bytes) => WebAssembly.compile(bytes));
-  const module = compiledModule(store, unpacker);
-  const memory = store.unpacked(settings.fallback ? files.library : files.snapshot, unpacker);
-  const script = store.plain(files.script).then(() => import(store.address(files.script.name)));
-  const [{ compiled, later, cached }, { bytes, later: later2 }, { default: createModule }] =
-    await Promise.all([module, memory, script]);
+  let compiledUnpacker;
+  const unpacker = () => compiledUnpacker ??= store.plain(files.unpacker).then((bytes) => WebAssembly.compile(bytes));
+  const wasm = compiledModule(store, unpacker);
+  const bytes = store.unpacked(image, unpacker);
+  bytes.catch(() => undefined); // whoever waits for it hears of it
+  const script = store.plain(files.script).then(() => import(addressOf(files.script.name)));
+  const [{ default: createModule }] = await Promise.all([script, wasm]);
   report("starting");
   const python = await startPython({
     createModule,
-    wasm: compiled,
+    wasm,
     platform: files.platform,
     laid: files.snapshot.laid,
-    ...(settings.fallback ? { library: bytes } : { snapshot: bytes }),
+    ...(settings.fallback ? { library: await bytes } : { snapshot: bytes }),
     onMemory: settings.check ? checkMemory : undefined,
   });
   const bridge = python.pyimport("calc.bridge");
   run = (request) => bridge.run(request);
   report("ready");
   for (const message of waiting.splice(0)) reply(message);
-  await Promise.all([later, later2]);
-}
-
-async function checkMemory(memory) {
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", memory));
-  const sha256 = [...digest].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-  if (sha256 !== files.snapshot.memory_sha256) throw new Error("the memory was restored wrongly");
-  postMessage({ step: "memory checked", loaded, total });
+  await store.settled([files.wasm, files.snapshot, files.library].map((file) => file.unpacked.name));
+  postMessage({ news: { kept: true } });
 }
 
 start().catch((error) => postMessage({ broken: String(error?.message ?? error) }));
