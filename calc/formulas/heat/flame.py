@@ -243,7 +243,7 @@ def ratio_at_peak_temperature(
 ) -> Ratio:
     """Oxygen to fuel at which the flame without air is hottest.
 
-    A solver: golden section on the one top that the curve has.
+    A solver: golden section towards the one top that the curve has, then a parabola.
 
     Args:
         fuel: One of `fuels.FUELS`.
@@ -253,7 +253,7 @@ def ratio_at_peak_temperature(
         propyne_share: Mole share of propyne in methylacetylene-propadiene.
 
     Returns:
-        Volumes of oxygen for one of fuel, found to about 0.1 % of complete burning.
+        Volumes of oxygen for one of fuel, found to about 0.3 % of complete burning.
         The top is so flat that 1 % either way changes the flame by less than a kelvin.
 
     Raises:
@@ -276,10 +276,10 @@ def ratio_at_peak_temperature(
         return gas.temperature
 
     golden = (sqrt(5.0) - 1.0) / 2.0
-    low, high = 0.4 * whole, 1.3 * whole
+    low, high = 0.45 * whole, 1.15 * whole
     left, right = high - golden * (high - low), low + golden * (high - low)
     at_left, at_right = temperature_at(left), temperature_at(right)
-    while high - low > 1e-3 * whole:
+    while high - low > 0.1 * whole:
         if at_left > at_right:
             high, right, at_right = right, left, at_left
             left = high - golden * (high - low)
@@ -288,7 +288,10 @@ def ratio_at_peak_temperature(
             low, left, at_left = left, right, at_right
             right = low + golden * (high - low)
             at_right = temperature_at(right)
-    return (low + high) / 2.0
+    # So near the top the curve is a parabola.
+    here, apart = 0.5 * (left + right), 0.02 * whole
+    before, at, after = (temperature_at(here + apart * i) for i in (-1, 0, 1))
+    return here + 0.5 * apart * (before - after) / (before - 2.0 * at + after)
 
 
 def gas_at_metal(gas: BurntGas, temperature: Temperature = IRON_MELTS) -> Equilibrium:
@@ -311,7 +314,7 @@ def gas_at_metal(gas: BurntGas, temperature: Temperature = IRON_MELTS) -> Equili
     """
     if not 600.0 <= temperature <= 3500.0:
         raise ValueError("The metal must be at 600 to 3500 K.")
-    return equilibrium_at_temperature(gas.elements, temperature, gas.pressure, soot=False)
+    return equilibrium_at_temperature(gas.elements, temperature, gas.pressure, gas.end, soot=False)
 
 
 @dataclass(frozen=True, slots=True)
