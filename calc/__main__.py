@@ -101,12 +101,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """
     words_given = list(sys.argv[1:] if arguments is None else arguments)
     try:
-        words = _parser().parse_args(words_given)
+        words, more = _parser().parse_known_args(words_given)  # a field may stand behind an option
+        if strange := [word for word in more if word.startswith("-") or words.does != "run"]:
+            raise InputError("command", f"Command: {strange[0][:60]} is not known here.")
         if words.does == "list":
             said = _listed(as_json=words.json)
         elif words.does == "show":
             said = _shown(words.id)
         else:
+            words.texts += more
             said = _answered(words)
     except InputError as error:
         if "--json" in words_given:

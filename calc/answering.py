@@ -25,9 +25,7 @@ def found(calculator_id: str) -> Calculator:
 
     if calculator_id not in CALCULATORS:
         known = ", ".join(CALCULATORS)
-        raise InputError(
-            "calculator", f"There is no “{calculator_id[:60]}” here; there are {known}."
-        )
+        raise InputError("calculator", f"There is no “{calculator_id[:60]}” here; there are {known}.")
     return CALCULATORS[calculator_id]
 
 
@@ -64,9 +62,7 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
 
 
-def _result(
-    name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None
-) -> dict[str, Any]:
+def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None) -> dict[str, Any]:
     common = {
         "label": shown.label,
         "basis": figure.basis,
@@ -89,10 +85,7 @@ def _result(
     if figure.low is not None and figure.high is not None and figure.low != figure.high:
         coarse = dataclasses.replace(shown, digits=max(2, shown.digits - 1))
         ends: tuple[tuple[float, Toward], ...] = ((figure.low, "down"), (figure.high, "up"))
-        least, most = (
-            shown_text(coarse, end, unit, rules, toward).split(" ")[0]
-            for end, toward in ends
-        )
+        least, most = (shown_text(coarse, end, unit, rules, toward).split(" ")[0] for end, toward in ends)
         band = f"{least} to {most} {written(unit)}".strip()
     text = shown_text(shown, figure.value, unit, rules, shown.toward)
     return common | {
@@ -128,9 +121,7 @@ def _wanted_units(calculator: Calculator, units: Mapping[str, str]) -> dict[str,
             fits = False
         if not fits:
             offered = ", ".join(shown.units)
-            raise InputError(
-                name, f"{shown.label}: it cannot be shown in “{unit[:20]}”; use {offered}."
-            )
+            raise InputError(name, f"{shown.label}: it cannot be shown in “{unit[:20]}”; use {offered}.")
     return dict(units)
 
 
@@ -153,9 +144,7 @@ def computed(
     return calculator.function(**given), taken, assumed, rules
 
 
-def answer(
-    calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str
-) -> dict[str, Any]:
+def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str) -> dict[str, Any]:
     """Answer of one calculator, as one object.
 
     Args:
@@ -198,8 +187,7 @@ def answer(
             for name, figure in figures.items()
         },
         "cautions": [
-            {"signal": c.signal, "text": c.text, "source": source_words(c.source)}
-            for c in got.cautions
+            {"signal": c.signal, "text": c.text, "source": source_words(c.source)} for c in got.cautions
         ],
         "steps": [
             {
@@ -215,7 +203,6 @@ def answer(
         "tables": [dataclasses.asdict(t) for t in got.tables],
         "pictures": [dataclasses.asdict(p) for p in got.pictures],
         "sources": [
-            {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]}
-            for key in keys
+            {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]} for key in keys
         ],
     }

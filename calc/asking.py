@@ -85,9 +85,7 @@ def _from_series(
     if field.sheet_gauge and word in ("ga", "gauge", "gage", "ga.", "g", "swg"):
         try:
             sheet = (
-                swg_thickness(got.number)
-                if word == "swg"
-                else sheet_thickness(got.number, metal, rules)
+                swg_thickness(got.number) if word == "swg" else sheet_thickness(got.number, metal, rules)
             )
         except ValueError as error:
             raise InputError(name, f"{field.label}: {error}") from None
@@ -132,8 +130,7 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
         raise InputError(
             name,
             _sentence(
-                f"{field.label}: {text.strip()} is not a whole number; "
-                f"{_range_words(field, rules, unit)}"
+                f"{field.label}: {text.strip()} is not a whole number; {_range_words(field, rules, unit)}"
             ),
         )
     _hold_range(name, field, si, text, rules, unit)

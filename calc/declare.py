@@ -13,6 +13,15 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from calc.figures import Figure
+
+__all__ = [
+    "CALCULATORS", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "RULE_SETS",
+    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "ByRules", "Calculator", "Caution",
+    "Choice", "DeclarationError", "Field", "Figure", "Picture", "Shown", "Step", "Table", "by_rules",
+    "calculator", "worked",
+]  # fmt: skip
+
 RULE_SETS = {
     "us": "United States",
     "iso": "Europe (ISO and EN)",
@@ -129,30 +138,6 @@ class Shown:
     digits: int = 3
     step: ByRules | None = None
     words: bool = False
-
-
-@dataclass(frozen=True)
-class Figure:
-    """One result with what stands behind it.
-
-    Args:
-        value: The number in SI, or None where the result is words.
-        source: Key in `sources.toml` and place, as in a table; empty for
-            common practice.
-        how_sure: Grade, one of `tables.HOW_SURE`.
-        low: Lower end of the band, SI.
-        high: Upper end of the band, SI.
-        basis: What the figure rests on, one sentence.
-        words: The result in words; shown instead of, or behind, the number.
-    """
-
-    value: float | None
-    source: str
-    how_sure: str
-    low: float | None = None
-    high: float | None = None
-    basis: str = ""
-    words: str = ""
 
 
 @dataclass(frozen=True)

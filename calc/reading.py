@@ -100,9 +100,7 @@ def _decimal(text: str) -> float:
     elif commas:
         head, tail = digits.split(",")
         if len(tail) == 3 and head.strip("0"):
-            raise UnreadableError(
-                f"“{text}” can mean {head}{tail} or {head}.{tail}; write one of these"
-            )
+            raise UnreadableError(f"“{text}” can mean {head}{tail} or {head}.{tail}; write one of these")
         digits = f"{head or '0'}.{tail}"
     value = float(digits + mark + power)
     if not math.isfinite(value):

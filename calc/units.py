@@ -29,6 +29,7 @@ WRITTEN = {
     "m^3/h": "m³/h",
     "m^3/min": "m³/min",
     "dimensionless": "",
+    "percent/h": "% an hour",
     "Btu/(h*ft^2)": "Btu/h·ft²",
     "mm/min": "mm/min",
     "in/min": "in/min",

@@ -6,7 +6,7 @@ kin for other metals. The other printed series give the band.
 
 from typing import Any
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
 from calc.quantities import FreeGasFlow, Length
 from calc.tables import table

@@ -6,7 +6,7 @@ an orifice table for equal-pressure tips does not apply.
 
 from dataclasses import dataclass
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
 from calc.quantities import FreeGasFlow, Length
 from calc.tables import table

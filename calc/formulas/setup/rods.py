@@ -2,7 +2,7 @@
 
 from math import pi
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.printed import require_thickness, spread
 from calc.quantities import Area, Density, Length, Mass, Ratio
 from calc.tables import table
@@ -175,11 +175,12 @@ def _rods_of_handbook(thickness: Length) -> list[Figure]:
     return [Figure(None, row.source, row.how_sure, low=row.thinnest_rod, high=row.thickest_rod)]
 
 
-def nearest_rod(diameter: Length) -> Length:
+def nearest_rod(diameter: Length, rules: str = "us") -> Length:
     """Rod sold in inch sizes that is nearest to a diameter.
 
     Args:
         diameter: Wanted, m.
+        rules: Rule set: `us` takes inch sizes, the others millimetre sizes.
 
     Returns:
         m.
@@ -189,7 +190,7 @@ def nearest_rod(diameter: Length) -> Length:
             beyond the sizes kept here.
 
     Valid for:
-        1/16 in to 1/4 in.
+        1/16 in to 1/4 in, or 1.6 mm to 6.3 mm.
 
     Source:
         Sizes from memory.
@@ -198,7 +199,7 @@ def nearest_rod(diameter: Length) -> Length:
         >>> round(nearest_rod(0.0025) / 0.0254 * 32)
         3
     """
-    sizes = [row.diameter for row in table("rods-per-pound")]
+    sizes = [row.diameter for row in table("rods-per-pound" if rules == "us" else "rods-metric")]
     if not sizes[0] * 0.75 <= diameter <= sizes[-1] * 1.25:
         raise ValueError("rods are kept here from 1/16 in to 1/4 in")
     return float(min(sizes, key=lambda each: abs(each - diameter)))

@@ -8,7 +8,7 @@ prints for a tip stands before all of them.
 from dataclasses import dataclass
 from math import pi
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.flows import flows_in_print
 from calc.formulas.setup.printed import HAIR, require_thickness, spread
 from calc.quantities import Gauge, Length, Speed, VolumeFlow

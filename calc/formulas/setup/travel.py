@@ -1,6 +1,6 @@
 """Travel speed by thickness, and the minutes a seam takes."""
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
 from calc.quantities import Diffusivity, Length, Speed, Time
 from calc.tables import table

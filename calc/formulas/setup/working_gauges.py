@@ -1,6 +1,6 @@
 """Regulator gauges in print for welding; the maker's figure for the tip comes first."""
 
-from calc.declare import Figure
+from calc.figures import Figure
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
 from calc.quantities import Length
 from calc.tables import HOW_SURE, table

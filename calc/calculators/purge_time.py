@@ -1,0 +1,125 @@
+"""How long to let each gas flow before lighting."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
+from calc.calculators.tip_flow import FUELS, require_acetylene_gauge
+from calc.declare import (
+    FREE_GAS_FLOW,
+    GAUGE,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Shown,
+    Step,
+    calculator,
+    worked,
+)
+from calc.formulas.gas.contents import free_gas_volume
+from calc.formulas.gas.hose import hose_volume as volume_of_hose
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.formulas.gas.purge import CHANGES, vented_gas
+from calc.formulas.gas.purge import purge_time as time_of_purge
+from calc.quantities import FIFTEEN_CELSIUS
+
+PRINT = "finnish-guide p. 77"
+OURS = "At least five hose volumes at the torch's flow, our own rule, and never under 10 s. Print says 10 to 30 s."
+
+
+@dataclass(frozen=True, slots=True)
+class PurgeTime:
+    """Purge of both hoses, one after the other."""
+
+    purge_oxygen_time: Annotated[Figure, Shown("Let oxygen flow for", ("s",), toward="up", digits=2)]
+    purge_fuel_time: Annotated[Figure, Shown("Then fuel gas for", ("s",), toward="up", digits=2)]
+    hose_volume: Annotated[Figure, Shown("Inside of each hose", ("in^3", "L"))]
+    purge_volume: Annotated[
+        Figure, Shown("Gas through each hose, at least", ("ft^3", "L"), free_gas=True, toward="up")
+    ]
+    fuel_vented: Annotated[Figure, Shown("Fuel gas let out", ("ft^3", "L"), free_gas=True, toward="up")]
+
+
+@calculator("purge-time", "Purge each hose")
+def purge_time(
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    bore: Annotated[float, BORE],
+    length: Annotated[float, LENGTH_OF_HOSE],
+    oxygen_flow: Annotated[
+        float,
+        Field(
+            "Oxygen through the torch",
+            FREE_GAS_FLOW,
+            example={"us": "6 cfh", "iso": "170 L/h", "uk": "170 L/h"},
+            low="5 L/h",
+            high="100000 L/h",
+            free_gas=True,
+        ),
+    ],
+    fuel_flow: Annotated[
+        float,
+        Field(
+            "Fuel gas through the torch",
+            FREE_GAS_FLOW,
+            example={"us": "5 cfh", "iso": "150 L/h", "uk": "150 L/h"},
+            low="5 L/h",
+            high="20000 L/h",
+            free_gas=True,
+        ),
+    ],
+    gauge: Annotated[
+        float,
+        Field(
+            "Gauge while purging",
+            GAUGE,
+            assumed={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.1 psi",
+            high="60 psi",
+        ),
+    ],
+    rules: str,
+) -> Answer[PurgeTime]:
+    """How long each gas must flow, one at a time, so that no mixture is left in a hose.
+
+    Whenever regulators were fitted or cylinders were shut and reopened.
+    """  # fmt: skip
+    require_acetylene_gauge(fuel, gauge, rules, "gauge", "Gauge while purging")
+    steps: list[Step] = []
+    volume = worked(steps, "Inside of each hose", volume_of_hose, bore=bore, length=length)
+    pressure = worked(steps, "Absolute pressure in it", absolute_pressure, gauge=gauge)
+    held = worked(
+        steps,
+        "Gas it holds, counted free",
+        free_gas_volume,
+        water_volume=volume,
+        pressure=pressure,
+        temperature=FIFTEEN_CELSIUS,
+        compressibility=1.0,
+    )
+
+    def timed(says: str, flow: float) -> float:
+        return worked(steps, says, time_of_purge, hose_gas=held, flow=flow)
+
+    oxygen = timed("Oxygen", oxygen_flow)
+    fuel_time = timed("Fuel gas", fuel_flow)
+    vented = worked(steps, "Fuel gas let out", vented_gas, flow=fuel_flow, time=fuel_time)
+    return Answer(
+        PurgeTime(
+            purge_oxygen_time=Figure(oxygen, PRINT, "read", basis=OURS),
+            purge_fuel_time=Figure(fuel_time, PRINT, "read", basis=OURS),
+            hose_volume=Figure(volume, "definition", "computed", basis="Bore and length as given."),
+            purge_volume=Figure(CHANGES * held, PRINT, "practice", basis=OURS),
+            fuel_vented=Figure(vented, "definition", "computed", basis="Flow for that time."),
+        ),
+        cautions=(
+            Caution(
+                "DANGER",
+                "The gas you let out burns and can explode. Purge one gas at a time, ventilated, nothing alight "
+                "or hot near, never in a closed space.",
+                "finnish-guide p. 77",
+            ),
+        ),
+        steps=tuple(steps),
+    )

@@ -1,0 +1,65 @@
+"""Acetylene drawn from a cylinder, held against what it may give."""
+
+from calc.declare import Caution
+from calc.figures import Figure
+from calc.formulas.gas.acetylene import (
+    CONTINUOUS_DRAW,
+    INTERMITTENT_DRAW,
+    OLDER_DRAW,
+    acetylene_draw_limit,
+)
+from calc.quantities import FreeGas, FreeGasFlow, Ratio
+
+DUTIES = {"intermittent": "On and off", "continuous": "Without a stop"}
+PICKS: dict[str, Ratio] = {"intermittent": INTERMITTENT_DRAW, "continuous": CONTINUOUS_DRAW}
+FRACTIONS = {"intermittent": "1/10", "continuous": "1/15"}
+
+
+def draw_limit_of(contents: FreeGas, duty: str) -> Figure:
+    """Most that may be drawn from what is in a cylinder now, m³/s.
+
+    Args:
+        contents: Acetylene in the cylinder now, m³.
+        duty: `intermittent` or `continuous`.
+
+    Source:
+        [cga-g1], from memory.
+    """
+    return Figure(
+        acetylene_draw_limit(contents, PICKS[duty]),
+        "cga-g1",
+        "memory",
+        basis=f"{FRACTIONS[duty]} of what is in the cylinder now, an hour. Older rule: 1/7, never to be passed.",
+    )
+
+
+def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str) -> list[Caution]:
+    """Hazards of drawing acetylene too fast; none below the pick.
+
+    Args:
+        flow: Acetylene drawn, m³/s.
+        contents: Acetylene in the cylinder now, m³.
+        duty: `intermittent` or `continuous`.
+
+    Source:
+        [cga-g1] from memory; [manly-1916] one seventh.
+    """
+    if flow > acetylene_draw_limit(contents, OLDER_DRAW):
+        return [
+            Caution(
+                "DANGER",
+                "This draws more than 1/7 of the contents an hour: liquid acetone comes along, the flame "
+                "starves and can burn back. Do not light it; couple cylinders or fit a smaller tip.",
+                "manly-1916",
+            )
+        ]
+    if flow > acetylene_draw_limit(contents, PICKS[duty]):
+        return [
+            Caution(
+                "WARNING",
+                f"This draws more than {FRACTIONS[duty]} of the contents an hour: acetone can come along and the "
+                "flame can starve and pop back. Couple cylinders or fit a smaller tip.",
+                "cga-g1",
+            )
+        ]
+    return []
