@@ -220,7 +220,7 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     # Where acting comes first, the first act comes first on the screen too.
     before, after = ("", kind) if procedure.kind == "do-then-confirm" else (kind, "")
     return (
-        f'<section class="bb-procedure" id="{mark}" data-procedure="{mark}" '
+        f'<section class="bb-procedure" id="{mark}-steps" data-procedure="{mark}" '
         f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
         f'aria-labelledby="{mark}-title">'
         f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'

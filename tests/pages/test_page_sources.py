@@ -4,6 +4,8 @@ from pathlib import Path
 
 import pytest
 
+import calc.calculators  # noqa: F401 - importing it fills the registry
+from calc.declare import CALCULATORS
 from site_overrides.build import check_pages
 from site_overrides.build.check_pages import CHECKS, DOCS, read
 
@@ -37,6 +39,13 @@ def page(tmp_path: Path, text: str) -> check_pages.Page:
 @pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.__name__)
 def test_page_keeps_the_rule(path: Path, check: object) -> None:
     assert check(read(path)) == []
+
+
+def test_every_calculator_has_its_page() -> None:
+    shown = {
+        source.split()[0] for path in PAGES for kind, source in read(path).fences if kind == "calculator"
+    }
+    assert shown == set(CALCULATORS)
 
 
 @pytest.mark.parametrize(
