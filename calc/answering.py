@@ -65,6 +65,7 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
 def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None) -> dict[str, Any]:
     common = {
         "label": shown.label,
+        "group": shown.group,
         "basis": figure.basis,
         "source": source_words(figure.source),
         "how_sure": HOW_SURE[figure.how_sure],

@@ -129,6 +129,7 @@ class Shown:
         step: Mark of the instrument, as text with unit; the exact value stays
             in the answer.
         words: Whether the result is words.
+        group: Heading it stands under; results of one group follow each other.
     """
 
     label: str
@@ -138,6 +139,7 @@ class Shown:
     digits: int = 3
     step: ByRules | None = None
     words: bool = False
+    group: str = ""
 
 
 @dataclass(frozen=True)

@@ -53,35 +53,68 @@ BEVEL = to_si(3.2, "mm")
 class JobSheet:
     """One sheet, in the order of the work."""
 
-    shade_minimum: Annotated[Figure, Shown("Least filter shade", ("",), toward="up", digits=1)]
-    shade_usual: Annotated[Figure, Shown("Usual shades", words=True)]
-    tip_orifice: Annotated[Figure, Shown("Hole in the tip", LENGTH)]
-    nearest_drill: Annotated[Figure, Shown("Nearest twist drill", words=True)]
-    oxygen_gauge: Annotated[Figure, Shown("Oxygen regulator, gas flowing", GAUGE, step=MARK, toward="up")]
+    shade_minimum: Annotated[
+        Figure, Shown("Least filter shade", ("",), toward="up", digits=1, group="Eyes")
+    ]
+    shade_usual: Annotated[Figure, Shown("Usual shades", words=True, group="Eyes")]
+    tip_orifice: Annotated[Figure, Shown("Hole in the tip", LENGTH, group="Tip and pressures")]
+    nearest_drill: Annotated[Figure, Shown("Nearest twist drill", words=True, group="Tip and pressures")]
+    oxygen_gauge: Annotated[
+        Figure,
+        Shown("Oxygen regulator, gas flowing", GAUGE, step=MARK, toward="up", group="Tip and pressures"),
+    ]
     acetylene_gauge: Annotated[
-        Figure, Shown("Acetylene regulator, gas flowing", GAUGE, step=MARK, toward="down")
+        Figure,
+        Shown(
+            "Acetylene regulator, gas flowing", GAUGE, step=MARK, toward="down", group="Tip and pressures"
+        ),
     ]
-    purge_oxygen_time: Annotated[Figure, Shown("Purge oxygen for", ("s",), toward="up", digits=2)]
-    purge_fuel_time: Annotated[Figure, Shown("Then purge acetylene for", ("s",), toward="up", digits=2)]
-    flame: Annotated[Figure, Shown("Flame", words=True)]
-    oxygen_flow: Annotated[Figure, Shown("Oxygen the torch takes", FREE_GAS_FLOW, free_gas=True)]
-    acetylene_flow: Annotated[Figure, Shown("Acetylene the torch takes", FREE_GAS_FLOW, free_gas=True)]
-    edges: Annotated[Figure, Shown("Edges and technique", words=True)]
-    rod_diameter: Annotated[Figure, Shown("Rod diameter", LENGTH)]
-    rod_length: Annotated[Figure, Shown("Rod for the seam", ("ft", "m"), toward="up")]
-    travel_speed: Annotated[Figure, Shown("Travel speed", ("in/min", "mm/min"), digits=2)]
-    torch_time: Annotated[Figure, Shown("Torch on the seam for", ("min",), toward="up", digits=2)]
-    oxygen_used: Annotated[Figure, Shown("Oxygen for the job", FREE_GAS, free_gas=True, toward="up")]
-    acetylene_used: Annotated[Figure, Shown("Acetylene for the job", FREE_GAS, free_gas=True, toward="up")]
-    oxygen_hours: Annotated[Figure, Shown("Oxygen lasts, flame burning", ("h", "h"), toward="down")]
-    acetylene_hours: Annotated[Figure, Shown("Acetylene lasts, flame burning", ("h", "h"), toward="down")]
-    ends_first: Annotated[Figure, Shown("Which ends first", words=True)]
-    draw_share: Annotated[Figure, Shown("Acetylene drawn, share of contents", ("percent/h",), toward="up")]
+    purge_oxygen_time: Annotated[
+        Figure, Shown("Purge oxygen for", ("s",), toward="up", digits=2, group="Purge and light")
+    ]
+    purge_fuel_time: Annotated[
+        Figure, Shown("Then purge acetylene for", ("s",), toward="up", digits=2, group="Purge and light")
+    ]
+    flame: Annotated[Figure, Shown("Flame", words=True, group="Purge and light")]
+    oxygen_flow: Annotated[
+        Figure, Shown("Oxygen the torch takes", FREE_GAS_FLOW, free_gas=True, group="Purge and light")
+    ]
+    acetylene_flow: Annotated[
+        Figure, Shown("Acetylene the torch takes", FREE_GAS_FLOW, free_gas=True, group="Purge and light")
+    ]
+    edges: Annotated[Figure, Shown("Edges and technique", words=True, group="Weld")]
+    rod_diameter: Annotated[Figure, Shown("Rod diameter", LENGTH, group="Weld")]
+    rod_length: Annotated[Figure, Shown("Rod for the seam", ("ft", "m"), toward="up", group="Weld")]
+    travel_speed: Annotated[Figure, Shown("Travel speed", ("in/min", "mm/min"), digits=2, group="Weld")]
+    torch_time: Annotated[
+        Figure, Shown("Torch on the seam for", ("min",), toward="up", digits=2, group="Weld")
+    ]
+    oxygen_used: Annotated[
+        Figure, Shown("Oxygen for the job", FREE_GAS, free_gas=True, toward="up", group="Gas")
+    ]
+    acetylene_used: Annotated[
+        Figure, Shown("Acetylene for the job", FREE_GAS, free_gas=True, toward="up", group="Gas")
+    ]
+    oxygen_hours: Annotated[
+        Figure, Shown("Oxygen lasts, flame burning", ("h", "h"), toward="down", group="Gas")
+    ]
+    acetylene_hours: Annotated[
+        Figure, Shown("Acetylene lasts, flame burning", ("h", "h"), toward="down", group="Gas")
+    ]
+    ends_first: Annotated[Figure, Shown("Which ends first", words=True, group="Gas")]
+    draw_share: Annotated[
+        Figure, Shown("Acetylene drawn, share of contents", ("percent/h",), toward="up", group="Gas")
+    ]
     draw_limit: Annotated[
-        Figure, Shown("Most to draw from this cylinder", FREE_GAS_FLOW, free_gas=True, toward="down")
+        Figure,
+        Shown("Most to draw from this cylinder", FREE_GAS_FLOW, free_gas=True, toward="down", group="Gas"),
     ]
-    clear_distance: Annotated[Figure, Shown("Clear of anything that burns", ("ft", "m"), toward="up")]
-    fire_watch: Annotated[Figure, Shown("Fire watch after the last flame", ("min",), toward="up")]
+    clear_distance: Annotated[
+        Figure, Shown("Clear of anything that burns", ("ft", "m"), toward="up", group="Fire")
+    ]
+    fire_watch: Annotated[
+        Figure, Shown("Fire watch after the last flame", ("min",), toward="up", group="Fire")
+    ]
 
 
 def _hours(name: str, held: float, flow: Figure) -> Figure:
@@ -344,7 +377,7 @@ def _flame() -> Figure:
     look = next(row for row in table("flame-looks") if row.flame == "neutral")
     return Figure(
         None, RATIO_SOURCE, "read",
-        words=f"neutral: open oxygen until the feather beyond the bright cone is just gone ({look.look})",
+        words=f"{look.name}: open oxygen until {look.look} beyond the bright cone",
         basis="A streamer of 1/16 to 1/8 in beyond the cone is allowed.",
     )  # fmt: skip
 

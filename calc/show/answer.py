@@ -29,26 +29,33 @@ def _behind(result: dict[str, Any]) -> str:
     basis = f"{escape(result['basis'])} " if result["basis"] else ""
     exact = ""
     if result["value"] is not None:
-        exact = (
-            f" Exact: {plain_number(result['value'], 7)} {escape(result['unit'])}".rstrip() + "."
+        number = plain_number(result["value"], 7)
+        exact = f" Exact: {number} {escape(WRITTEN.get(result['unit'], result['unit']))}".rstrip() + "."
+    return f"<dt>{escape(result['label'])}</dt><dd>{basis}Source: {escape(named)}.{exact}</dd>"
+
+
+def _group(heading: str, results: dict[str, dict[str, Any]]) -> str:
+    rows = []
+    for name, result in results.items():
+        band = f'<span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
+        rows.append(
+            f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
+            f'<dd><span class="bb-value">{escape(result["text"])}</span> {band}</dd></div>'
         )
+    title = f"<h3>{escape(heading)}</h3>" if heading else ""
+    named = f" <span>of {escape(heading.lower())}</span>" if heading else ""
     return (
-        '<details class="bb-basis"><summary>Basis and source</summary>'
-        f"<p>{basis}Source: {escape(named)}.{exact}</p></details>"
+        f'<div class="bb-group">{title}<dl class="bb-results">{"".join(rows)}</dl>'
+        f'<details class="bb-basis"><summary>Basis, source, exact figures{named}</summary>'
+        f"<dl>{''.join(map(_behind, results.values()))}</dl></details></div>"
     )
 
 
 def _results(results: dict[str, dict[str, Any]]) -> str:
-    rows = []
+    groups: dict[str, dict[str, dict[str, Any]]] = {}
     for name, result in results.items():
-        band = (
-            f' <span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
-        )
-        rows.append(
-            f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
-            f'<dd><span class="bb-value">{escape(result["text"])}</span>{band}{_behind(result)}</dd></div>'
-        )
-    return f'<dl class="bb-results">{"".join(rows)}</dl>'
+        groups.setdefault(result["group"], {})[name] = result
+    return "".join(_group(heading, part) for heading, part in groups.items())
 
 
 def said(taken: dict[str, Any]) -> str:
@@ -110,9 +117,7 @@ def _steps(steps: list[dict[str, Any]]) -> str:
             f"{symbol_html(n['name'])} = {plain_number(n['value'], 6)} {escape(n['unit'])}".rstrip()
             for n in step["numbers"]
         )
-        result = (
-            f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
-        )
+        result = f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
         lines.append(
             f"<li><p>{escape(step['says'])}</p>{formula_html(step['formula'])}"
             f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{result}</strong></p></li>'
@@ -128,9 +133,7 @@ def _sources(answer: dict[str, Any]) -> str:
         f"<li><b>{escape(s['short'])}</b>: {escape(s['title'])}</li>" for s in answer["sources"]
     )
     listed = f"<ul>{titles}</ul>" if titles else "<p>Common practice, no source.</p>"
-    return (
-        f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
-    )
+    return f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
 
 
 def answer_html(answer: dict[str, Any]) -> str:

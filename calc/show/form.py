@@ -23,9 +23,7 @@ def _hint(asked: Field | Choice) -> str:
         if len(set(words.values())) == 1:
             parts.append(f"Left empty: {words['us']}.")
         else:
-            parts.append(
-                "Left empty: " + "; ".join(f"{words[r]} ({RULE_SETS[r]})" for r in words) + "."
-            )
+            parts.append("Left empty: " + "; ".join(f"{words[r]} ({RULE_SETS[r]})" for r in words) + ".")
     elif asked.optional:
         parts.append("May stay empty.")
     return " ".join(parts)
@@ -74,8 +72,7 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     if asked.units == ("",):
         return box
     options = "".join(
-        f'<option value="{escape(u)}"{" selected" if u == unit else ""}>'
-        f"{escape(written(u))}</option>"
+        f'<option value="{escape(u)}"{" selected" if u == unit else ""}>{escape(written(u))}</option>'
         for u in asked.units
     )
     return (
@@ -91,9 +88,7 @@ def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
         counted = " (ft³ counted at 70 °F, litres and m³ at 15 °C)"
     units = ""
     if isinstance(asked, Field) and asked.units != ("",):
-        units = (
-            f' <span class="bb-units">({escape(", ".join(written(u) for u in asked.units))})</span>'
-        )
+        units = f' <span class="bb-units">({escape(", ".join(written(u) for u in asked.units))})</span>'
     return (
         f'<div class="bb-field" data-field="{name}"><label for="{mark}">{escape(asked.label)}'
         f"{units}{counted}</label>"

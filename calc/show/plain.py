@@ -15,7 +15,11 @@ def answer_text(answer: dict[str, Any]) -> str:
     lines += [f"{c['signal']}: {c['text']}" for c in answer["cautions"]]
     if answer["cautions"]:
         lines.append("")
+    heading = ""
     for result in answer["results"].values():
+        if result["group"] != heading:
+            heading = result["group"]
+            lines += ["", heading]
         band = f" (band {result['band']})" if result["band"] else ""
         source = f"{result['source']}, " if result["source"] else ""
         lines.append(f"{result['label']}: {result['text']}{band}")

@@ -92,8 +92,7 @@ def _axes(plane: _Plane, x_label: str, y_label: str) -> list[str]:
 
 def _line(plane: _Plane, line: Line, dash: str, at: float) -> str:
     path = "".join(
-        f"{'M' if i == 0 else 'L'}{plane.x(x):.1f} {plane.y(y):.1f}"
-        for i, (x, y) in enumerate(line.points)
+        f"{'M' if i == 0 else 'L'}{plane.x(x):.1f} {plane.y(y):.1f}" for i, (x, y) in enumerate(line.points)
     )
     dashed = f' stroke-dasharray="{dash}"' if dash else ""
     x, y = line.points[min(int(at * len(line.points)), len(line.points) - 1)]
