@@ -53,11 +53,46 @@ ROWS = [
          water_volume="43 L", gauge="900 psi", full_gauge="1800 psi"),
     case("Manly 1916: 500 of 1800 is 28 %", "read", "oxygen-left", "straight_line", 28, "%", 0.01,
          water_volume="43 L", gauge="500 psi", full_gauge="1800 psi"),
+    # Hoses: 1/4 in by 25 ft holds 14.73 in3.
+    case("hose table, computed from bore and length", "computed", "hose-volume", "volume", 14.73, "in^3", 1e-3,
+         bore="1/4 in", length="25 ft", hoses="1"),
+    # Hose drops at 20 C, from the reference file's table made with the library fluids.
+    *(
+        case("isothermal hose table (fluids 1.3.1)", "computed", "hose-drop", "drop", drop, "psi", within,
+             gas=gas, gauge=f"{gauge} psi", flow=f"{flow} cfh", bore=bore, length=f"{feet} ft")
+        for gas, gauge, flow, bore, feet, drop, within in (
+            ("oxygen", 40, 100, "1/4 in", 25, 0.60, 0.01),
+            ("oxygen", 40, 100, "1/4 in", 50, 1.20, 0.01),
+            ("oxygen", 40, 100, "3/16 in", 25, 2.39, 0.01),
+            ("oxygen", 60, 200, "1/4 in", 50, 3.00, 0.01),
+            ("oxygen", 60, 200, "3/8 in", 50, 0.43, 0.02),
+            ("acetylene", 5, 30, "1/4 in", 25, 0.15, 0.05),
+            ("acetylene", 10, 40, "3/16 in", 25, 0.76, 0.01),
+        )
+    ),
     # Acetylene: by weight.
     case("CGA G-1 method, 14.7 ft3/lb", "memory", "acetylene-left", "gas_left", 147, "ft^3", 1e-3,
          gross_weight="130 lb", tare_weight="120 lb", full_contents="225 ft^3"),
     case("14.7 ft3/lb is 0.920 m3/kg at 70 F", "computed", "acetylene-left", "gas_left", 0.920 * 288.15 / 294.261,
          "m^3", 4e-3, gross_weight="50 kg", tare_weight="49 kg", full_contents="225 ft^3"),
+]  # fmt: skip
+
+
+JOB = {"thickness": "16 ga", "joint": "outside-corner", "length": "4 ft"}
+
+ROWS += [
+    case("NFPA 51B-2019 5.6.3", "read-m", "job-sheet", "fire_watch", 60, "min", EXACT, **JOB),
+    case("29 CFR 1910.252(a)(2)(iii)(A)(1)", "read", "job-sheet", "clear_distance", 35, "ft", EXACT, **JOB),
+    case("UK Joint Code 10th ed. 16.15", "read-m", "job-sheet", "fire_watch", 60, "min", EXACT, **JOB | {"rules": "uk", "thickness": "1.5 mm"}),
+    case("DGUV 100-500 2.26 annex 2, welding", "read", "job-sheet", "clear_distance", 7.5, "m", EXACT, **JOB | {"rules": "iso", "thickness": "1.5 mm"}),
+    case("FAA AC 43.13-1B ch. 4", "memory", "job-sheet", "tip_orifice", 0.031, "in", 1e-9, **JOB),
+    case("FAA AC 43.13-1B ch. 4", "memory", "job-sheet", "tip_orifice", 0.037, "in", 1e-9, **JOB | {"thickness": "3 mm"}),
+    case("FAA AC 43.13-1B ch. 4", "memory", "job-sheet", "tip_orifice", 0.042, "in", 1e-9, **JOB | {"thickness": "4 mm"}),
+    case("DIN 8543 practice, insert 1 to 2 mm", "memory", "job-sheet", "acetylene_flow", 160, "L/h", 1e-9, **JOB | {"torch_type": "injector"}),
+    case("DIN 8543 practice, insert 2 to 4 mm", "memory", "job-sheet", "acetylene_flow", 315, "L/h", 1e-9, **JOB | {"torch_type": "injector", "thickness": "3 mm"}),
+    case("Carvill p. 207: 90 to 100 mm/min at 3 mm", "read", "job-sheet", "travel_speed", 95, "mm/min", 0.0527, **JOB | {"thickness": "3 mm"}),
+    case("withdrawal 1/10 of 210 ft3", "memory", "job-sheet", "draw_limit", 21, "cfh", 1e-6, **JOB | {"acetylene_contents": "210 ft^3"}),
+    case("withdrawal 1/15 of 210 ft3", "memory", "job-sheet", "draw_limit", 14, "cfh", 1e-6, **JOB | {"acetylene_contents": "210 ft^3", "duty": "continuous"}),
 ]  # fmt: skip
 
 
@@ -103,3 +138,56 @@ def test_a_cylinder_too_hot_is_refused(
     answer(calculator, rules=rules, temperature=allowed, **texts)
     with pytest.raises(ValueError, match=r"too hot to use.*move people away.*Hot cylinder"):
         answer(calculator, rules=rules, temperature=hot, **texts)
+
+
+def test_the_job_sheet_shows_the_legal_minimum_beside_the_longer_watch() -> None:
+    """OSHA's 30 min stands beside NFPA's 60: 29 CFR 1910.252(a)(2)(iii)(B), read."""
+    got = answer("job-sheet", **JOB)["results"]["fire_watch"]
+    assert "30 min at least" in got["basis"]
+
+
+def test_the_neutral_flame_draws_as_printed() -> None:
+    """1.04 to 1.14 of oxygen for one of acetylene: US Army OD0017, read."""
+    got = answer("job-sheet", torch_type="injector", **JOB)["results"]
+    ratio = got["oxygen_flow"]["value"] / got["acetylene_flow"]["value"]
+    assert 1.04 <= ratio <= 1.14
+
+
+def test_the_maker_comes_before_us() -> None:
+    got = answer("job-sheet", **JOB, maker_orifice="0.9 mm", maker_acetylene_gauge="4 psi")["results"]
+    assert got["tip_orifice"]["value"] == pytest.approx(0.9 / 25.4)
+    assert got["acetylene_gauge"]["value"] == pytest.approx(
+        5, abs=1e-6
+    )  # the next mark above 4 psi and the hose
+    assert "maker" in got["tip_orifice"]["basis"]
+
+
+@pytest.mark.parametrize(
+    ("texts", "says"),
+    [
+        ({"thickness": "2 in"}, "Thickness of the sheet: 2 in is too large"),
+        ({"thickness": "4 mm", "joint": "square-butt"}, "bevel it: single V"),
+        ({"thickness": "0.3 mm"}, "Thickness of the sheet: 0.3 mm is too small"),
+        (
+            {"maker_acetylene_gauge": "16 psi"},
+            "Acetylene pressure its maker prints: acetylene is never used",
+        ),
+        (
+            {"maker_acetylene_gauge": "15 psi", "hose_length": "150 ft", "hose_bore": "3 mm"},
+            "Length of the hoses",
+        ),
+    ],
+)
+def test_what_the_sheet_refuses(texts: dict[str, str], says: str) -> None:
+    with pytest.raises(ValueError, match=says):
+        answer("job-sheet", **(JOB | texts))
+
+
+@pytest.mark.parametrize(
+    ("drawn", "signal"), [("60 ft^3", "none"), ("40 ft^3", "WARNING"), ("30 ft^3", "DANGER")]
+)
+def test_a_cylinder_too_small_for_the_flame_warns(drawn: str, signal: str) -> None:
+    """1/10 an hour from memory; 1/7 read in Manly 1916. The tip takes about 5.2 ft³/h."""
+    got = answer("job-sheet", acetylene_contents=drawn, **JOB)
+    signals = [c["signal"] for c in got["cautions"] if "contents an hour" in c["text"]]
+    assert signals == ([] if signal == "none" else [signal])
