@@ -61,14 +61,18 @@ def _packed(content: bytes, how: dict[str, int]) -> bytes:
 def example_requests() -> list[str]:
     """A request for every calculator on its example values, under each rule set."""
     import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
-    from calc.declare import CALCULATORS, RULE_SETS  # noqa: PLC0415
+    from calc.declare import CALCULATORS, RULE_SETS, by_rules  # noqa: PLC0415
 
     return [
         json.dumps(
             {
                 "calculator": calculator.id,
                 "texts": {"rules": rules}
-                | {n: f.example for n, f in calculator.inputs.items() if f.example is not None},
+                | {
+                    name: by_rules(asked.example, rules)
+                    for name, asked in calculator.inputs.items()
+                    if asked.example is not None
+                },
             }
         )
         for calculator in CALCULATORS.values()

@@ -165,11 +165,12 @@ async function privateFolder() {
   return root?.getDirectoryHandle("engine");
 }
 
-async function isHeld(folder, cache, { name, bytes, unpacked = { name, bytes } }) {
-  const handle = await folder?.getFileHandle(unpacked.name).catch(() => undefined);
-  if (handle) return (await handle.getFile()).size === unpacked.bytes;
-  const address = new URL(unpacked.name, import.meta.url).href;
-  return Boolean(await cache?.match(address));
+async function isHeld(folder, cache, { name, unpacked }) {
+  const handle = unpacked && await folder?.getFileHandle(unpacked.name).catch(() => undefined);
+  if (handle && (await handle.getFile()).size === unpacked.bytes) return true;
+  const names = unpacked ? [unpacked.name, name] : [name];
+  const found = names.map((each) => cache?.match(new URL(each, import.meta.url).href));
+  return (await Promise.all(found)).some(Boolean);
 }
 
 /**
@@ -179,9 +180,8 @@ async function isHeld(folder, cache, { name, bytes, unpacked = { name, bytes } }
 export async function engineHeld(cacheName = CACHE) {
   const folder = await privateFolder().catch(() => undefined);
   const cache = await globalThis.caches?.open(cacheName).catch(() => undefined);
-  const [, , wasm, snapshot] = await Promise.all(needed.map((file) => isHeld(folder, cache, file)));
-  // The script is the service worker's to keep; the unpacker has done its work.
-  return { held: wasm && snapshot, bytes: needed.reduce((sum, file) => sum + file.bytes, 0) };
+  const found = await Promise.all(needed.map((file) => isHeld(folder, cache, file)));
+  return { held: found.every(Boolean), bytes: needed.reduce((sum, file) => sum + file.bytes, 0) };
 }
 
 /** Remove what the engine keeps outside the caches. */

@@ -1,10 +1,10 @@
 /*
- * The engine's files: held on this device, else from the release's cache or the
- * network; checked each time, and kept at once. What came packed is kept unpacked,
- * since unpacking takes ten times as long as reading, in the origin's private
- * files where a browser has them, as they are read three times as fast as a cache.
- * An address that is neither https nor localhost has no such places and no
- * checksums; there everything comes from the network each time.
+ * The engine's files: from the release's cache, else from the network; checked each
+ * time, and kept at once. Unpacking takes ten times as long as reading, so unpacked
+ * copies lie ready in the origin's private files, which are read three times as fast
+ * as a cache; a browser without private files keeps the unpacked in the cache, in
+ * place of the packed. An address that is neither https nor localhost has no such
+ * places and no checksums; there everything comes from the network each time.
  */
 
 import { unpackStream } from "./unxz.js";
@@ -160,8 +160,10 @@ export async function openStore(cacheName, onPiece) {
       alongside?.(theirs);
       const pieces = [];
       for await (const piece of piecesOf(ours)) pieces.push(piece);
-      if (!await isWhole(joinPieces(packed), file)) throw new Error(`${file.name} is not the file of this release`);
+      const sent = joinPieces(packed);
+      if (!await isWhole(sent, file)) throw new Error(`${file.name} is not the file of this release`);
       const bytes = joinPieces(pieces);
+      if (files) keep(cache, file.name, sent);
       keep(shelf, file.unpacked.name, bytes);
       return bytes;
     },
