@@ -45,7 +45,7 @@ export function createField(wrap, calculator) {
     take(null);
     field.touched = true;
   });
-  unit?.addEventListener("change", async () => {
+  unit?.addEventListener("input", async () => {
     const wanted = unit.value;
     const typed = box.value.trim();
     if (typed) original ??= withUnit(typed, shownUnit);

@@ -61,6 +61,7 @@ export function mountCalculator(block) {
     if (key === answered && !all) {
       showErrors([], all, false);
       answer.setStale(false);
+      status.say("");
       return null;
     }
     const mine = (turn += 1);

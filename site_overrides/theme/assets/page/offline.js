@@ -19,14 +19,14 @@ async function persistence() {
 }
 
 export function mountOffline(place) {
-  const line = element("p", { role: "status", data: { offlineStatus: "" } });
+  const line = element("span", { role: "status", data: { offlineStatus: "" } });
   const bar = element("progress", { "aria-label": "Saved so far", hidden: "" });
-  const note = element("p", { text: PHONE, hidden: "" });
+  const note = element("span", { text: PHONE, hidden: "" });
   let stop = new AbortController();
   const save = button("Save for offline", saveNow);
   const cancel = button("Cancel", () => stop.abort());
   save.hidden = cancel.hidden = true;
-  place.append(line, bar, save, cancel, note);
+  place.append(line, " ", bar, save, cancel, note);
 
   async function showKept() {
     if (!canKeep()) {
@@ -70,7 +70,10 @@ export function mountOffline(place) {
     if (!save.hidden) save.focus();
   }
 
-  document.addEventListener("kept", () => place.isConnected && showKept());
+  document.addEventListener("kept", function look() {
+    if (place.isConnected) showKept();
+    else document.removeEventListener("kept", look);
+  });
   showKept();
 }
 

@@ -13,7 +13,7 @@ export function element(kind, { text = "", data = {}, ...attributes } = {}) {
 }
 
 export function button(text, onPress) {
-  const made = element("button", { text, type: "button", class: "bb-secondary" });
+  const made = element("button", { text, type: "button", class: "bb-button" });
   made.addEventListener("click", onPress);
   return made;
 }

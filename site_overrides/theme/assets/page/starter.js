@@ -5,7 +5,6 @@ import { releaseCache } from "./store.js";
 
 const PATIENCE = 20_000; // ms
 const LINE_PACE = 1_000; // ms between two sentences about progress
-const SETTLING = 3_000; // ms until the engine has kept what it downloaded
 const STEPS = { loading: "loading", starting: "starting Python" };
 
 let stopTelling = null;
@@ -27,7 +26,8 @@ function tell(state, words) {
 
 function tellProgress() {
   let last = 0;
-  return ({ step, loaded, total }) => {
+  return ({ step, loaded, total, kept }) => {
+    if (kept) document.dispatchEvent(new Event("kept"));
     if (now.state !== "starting" || !STEPS[step] || Date.now() - last < LINE_PACE) return;
     last = Date.now();
     const share = loaded ? `, ${megabytes(loaded)} of ${megabytes(total)}` : "";
@@ -54,7 +54,6 @@ async function begin() {
     stopTelling = made.onProgress(tellProgress());
     await made.startEngine(releaseCache ? { cache: releaseCache } : {});
     tell("ready", "The calculator is ready.");
-    setTimeout(() => document.dispatchEvent(new Event("kept")), SETTLING);
     return made;
   } catch (error) {
     tellFailure();
