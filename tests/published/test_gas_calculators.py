@@ -1,0 +1,69 @@
+"""Figures and problems of gas in print, through the calculators that use them."""
+
+from typing import Any
+
+import pytest
+
+from calc import answer
+from tests.published.rows import Row, case, shown
+
+EXACT = 1e-9
+CGA = "CGA G-1"
+
+ROWS = [
+    # Draw: a share of the contents an hour, of a 225 ft³ cylinder unless said.
+    case(CGA + ", 1/10 on and off", "memory", "draw-limit", "draw_limit", 22.5, "cfh", 1e-6,
+         flow="10 cfh", acetylene_contents="225 ft^3", full_contents="225 ft^3"),
+    case(CGA + ", 1/15 without a stop", "memory", "draw-limit", "draw_limit", 15, "cfh", 1e-6,
+         flow="10 cfh", acetylene_contents="225 ft^3", full_contents="225 ft^3", duty="continuous"),
+    case(CGA + ", 1/10 of half a cylinder", "memory", "draw-limit", "draw_limit", 11.25, "cfh", 1e-6,
+         flow="10 cfh", acetylene_contents="112.5 ft^3", full_contents="225 ft^3"),
+    case(CGA + ", the full one beside it", "memory", "draw-limit", "full_draw_limit", 22.5, "cfh", 1e-6,
+         flow="10 cfh", acetylene_contents="112.5 ft^3", full_contents="225 ft^3"),
+    case("US Army OD0017: 50 ft3/h of 225 is one part in 4.5", "read", "draw-limit", "draw_share", 100 / 4.5,
+         "percent/h", 1e-6, flow="50 cfh", acetylene_contents="225 ft^3", full_contents="225 ft^3"),
+    case("630 kJ/kg: 10 kg at 1/7 an hour chills by 250 W", "memory", "draw-limit", "chill", 250, "W", 0.01,
+         flow=f"{10 * 0.8986 / 7!r} m^3/h", acetylene_contents="8.986 m^3", full_contents="8.986 m^3"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_the_published_figure_comes_out(row: Row) -> None:
+    assert shown(row) == pytest.approx(row.figure, rel=row.within, abs=1e-12)
+
+
+def signals(got: dict[str, Any]) -> list[str]:
+    return [caution["signal"] for caution in got["cautions"]]
+
+
+@pytest.mark.parametrize(
+    ("flow", "duty", "signal"),
+    [
+        pytest.param("22.4 cfh", "intermittent", None, id="cga-g1-memory-below-a-tenth"),
+        pytest.param("22.6 cfh", "intermittent", "WARNING", id="cga-g1-memory-above-a-tenth"),
+        pytest.param("14.9 cfh", "continuous", None, id="cga-g1-memory-below-a-fifteenth"),
+        pytest.param("15.1 cfh", "continuous", "WARNING", id="cga-g1-memory-above-a-fifteenth"),
+        pytest.param("32.1 cfh", "intermittent", "WARNING", id="manly-1916-read-below-a-seventh"),
+        pytest.param("32.2 cfh", "intermittent", "DANGER", id="manly-1916-read-above-a-seventh"),
+        pytest.param("32.2 cfh", "continuous", "DANGER", id="manly-1916-read-above-a-seventh-whatever"),
+        pytest.param("50 cfh", "intermittent", "DANGER", id="army-od0017-read-flat-50-is-not-followed"),
+    ],
+)
+def test_a_draw_past_the_rule_is_warned_of(flow: str, duty: str, signal: str | None) -> None:
+    got = answer(
+        "draw-limit", flow=flow, acetylene_contents="225 ft^3", full_contents="225 ft^3", duty=duty
+    )
+    assert signals(got)[:1] == ([signal] if signal else [])
+
+
+def test_a_heating_nozzle_wants_several_ordinary_cylinders() -> None:
+    """30 ft³/h of a tenth an hour wants 300 ft³: three of 130."""
+    got = answer("draw-limit", flow="30 cfh", acetylene_contents="130 ft^3", full_contents="130 ft^3")
+    assert got["results"]["cylinders"]["value"] == 3
+    assert got["results"]["contents_needed"]["value"] == pytest.approx(300)
+    assert "manifold" in got["cautions"][-1]["text"]
+
+
+def test_more_gas_than_a_cylinder_holds_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"^Acetylene in the cylinder now: .*far more than a full one"):
+        answer("draw-limit", flow="10 cfh", acetylene_contents="300 ft^3", full_contents="130 ft^3")
