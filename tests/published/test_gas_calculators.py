@@ -9,6 +9,13 @@ from tests.published.rows import Row, case, shown
 
 EXACT = 1e-9
 CGA = "CGA G-1"
+HOSE = {
+    "bore": "1/4 in",
+    "fuel_gauge": "5 psi",
+    "oxygen_gauge": "5 psi",
+    "orifice": "#68",
+    "extra_volume": "0 L",
+}
 
 ROWS = [
     # Draw: a share of the contents an hour, of a 225 ft³ cylinder unless said.
@@ -24,6 +31,15 @@ ROWS = [
          "percent/h", 1e-6, flow="50 cfh", acetylene_contents="225 ft^3", full_contents="225 ft^3"),
     case("630 kJ/kg: 10 kg at 1/7 an hour chills by 250 W", "memory", "draw-limit", "chill", 250, "W", 0.01,
          flow=f"{10 * 0.8986 / 7!r} m^3/h", acetylene_contents="8.986 m^3", full_contents="8.986 m^3"),
+    # Hoses: what they hold, and what comes out of them.
+    case("hose 1/4 in by 25 ft, 14.73 in3", "computed", "bleed-down", "shut_volume", 14.73, "in^3", 1e-3,
+         **HOSE, length="25 ft"),
+    case("a textbook's 9 in balloon is 0.97 L: wrong a hundredfold", "read", "bleed-down", "shut_volume", 0.97,
+         "L", 5e-3, **HOSE, length="100 ft"),
+    case("at 14.696 psi a hose lets out once its volume, at 15 C", "definition", "bleed-down", "fuel_trapped", 0.241,
+         "L", 2e-3, **HOSE | {"fuel_gauge": "14.696 psi", "temperature": "15 degC"}, length="25 ft"),
+    case("NAVEDTRA 14265: never under 5 s", "read", "bleed-down", "bleed_fuel_time", 5, "s", EXACT, **HOSE,
+         length="25 ft"),
 ]  # fmt: skip
 
 
@@ -67,3 +83,10 @@ def test_a_heating_nozzle_wants_several_ordinary_cylinders() -> None:
 def test_more_gas_than_a_cylinder_holds_is_refused() -> None:
     with pytest.raises(ValueError, match=r"^Acetylene in the cylinder now: .*far more than a full one"):
         answer("draw-limit", flow="10 cfh", acetylene_contents="300 ft^3", full_contents="130 ft^3")
+
+
+def test_however_little_gas_it_burns_at_the_hose_end() -> None:
+    for length, room in (("10 ft", "100000 m^3"), ("300 ft", "300 L")):
+        got = answer("bleed-down", length=length, room_volume=room, **HOSE)
+        assert "at the hose end it burns at any amount" in got["results"]["room_share"]["text"]
+        assert signals(got) == ["DANGER"]

@@ -21,7 +21,7 @@ CHANGES: Ratio = 5.0
 """Times that the gas in a hose is changed; our own assumption, no source."""
 LEAST_PURGE: Time = 10.0
 """Shortest purge of a hose: published spans begin here [finnish-guide]."""
-STEPS = 200
+STEPS = 50
 
 
 def purge_time(

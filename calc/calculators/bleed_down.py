@@ -1,0 +1,237 @@
+"""Letting the hoses down after work: what comes out, and how long it takes."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
+from calc.calculators.tip_flow import FUELS, require_acetylene_gauge
+from calc.declare import (
+    GAUGE,
+    LENGTH,
+    TEMPERATURE,
+    VOLUME,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
+)
+from calc.formulas.gas.contents import share_of_full
+from calc.formulas.gas.hose import hose_volume as volume_of_hose
+from calc.formulas.gas.nozzle import orifice_area
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.formulas.gas.purge import bleed_time, trapped_gas
+from calc.sheets.scales import scale
+from calc.show.drawings.chart import Line, line_chart
+from calc.show.numbers import rounded
+from calc.tables import table
+
+PRINT = "navy14265"
+LEAST = next(float(row.least) for row in table("purges") if row.topic == "bleed")
+"""Shortest letting down in print, s."""
+OURS = (
+    "Until both gauges of that gas stand at zero. Print says 5 to 15 s each; ours is the gas in the hose through "
+    "the tip, never under 5 s, and valves make it longer."
+)
+SHARES = (1.0, 0.5, 0.25, 0.1, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class BleedDown:
+    """Letting down, one gas after the other."""
+
+    fuel_trapped: Annotated[
+        Figure, Shown("Fuel gas that comes out", ("ft^3", "L"), free_gas=True, toward="up")
+    ]
+    oxygen_trapped: Annotated[
+        Figure, Shown("Oxygen that comes out", ("ft^3", "L"), free_gas=True, toward="up")
+    ]
+    bleed_fuel_time: Annotated[
+        Figure, Shown("Fuel gas: torch valve open for", ("s",), toward="up", digits=2)
+    ]
+    bleed_oxygen_time: Annotated[
+        Figure, Shown("Then oxygen: torch valve open for", ("s",), toward="up", digits=2)
+    ]
+    shut_volume: Annotated[Figure, Shown("Shut in for each gas", ("in^3", "L"))]
+    room_share: Annotated[
+        Figure, Shown("Fuel gas in the room, were it spread evenly", ("%",), toward="up", digits=2)
+    ]
+
+
+def _fall(
+    gas: str, volume: float, gauge: float, area: float, temperature: float
+) -> list[tuple[float, float]]:
+    """Time and gauge at each share of the first gauge, s and Pa, to zero."""
+    start = absolute_pressure(gauge)
+    return [
+        (
+            bleed_time({gas: 1.0}, volume, start, absolute_pressure(gauge * share), area, temperature=temperature)
+            if share < 1
+            else 0.0,
+            gauge * share,
+        )
+        for share in SHARES
+    ]  # fmt: skip
+
+
+def _time(seconds: float) -> Figure:
+    source, how_sure = (PRINT, "read") if seconds <= LEAST else ("gas-law", "computed")
+    return Figure(seconds, source, how_sure, basis=OURS)
+
+
+def _beside(
+    fuel: str, falls: dict[str, list[tuple[float, float]]], trapped: dict[str, float], rules: str
+) -> tuple[Table, Picture]:
+    gauge = scale("gauge", rules)
+    words = {"oxygen": "Oxygen", "fuel": FUELS[fuel]}
+    rows = [
+        (
+            words[gas],
+            gauge.text(reads),
+            f"{rounded(time, 2, 'up')} s",
+            f"{trapped[gas] * reads / falls[gas][0][1] * 1000:.2f} L",
+        )
+        for gas in ("fuel", "oxygen")
+        for time, reads in falls[gas]
+    ]
+    shown = Table(
+        "How each hose lets down",
+        ("Gas", f"Gauge, {gauge.name}", "After at least", "Still to come out"),
+        tuple(rows),
+        "Computed for gas that leaves by the tip alone. The last of it leaves slowly: wait for zero.",
+    )
+    title = "The gauges while the hoses let down"
+    sentence = "The gauge falls fast at first and slowly at the end, so wait until it stands at zero."
+    chart = line_chart(
+        title, sentence, "Time, s", f"Gauge, {gauge.name}",
+        [Line(words[g], tuple((t, gauge.number(p)) for t, p in falls[g])) for g in ("fuel", "oxygen")],
+    )  # fmt: skip
+    return shown, Picture(chart, title, sentence)
+
+
+@calculator("bleed-down", "Let the hoses down")
+def bleed_down(
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    bore: Annotated[float, BORE],
+    length: Annotated[float, LENGTH_OF_HOSE],
+    fuel_gauge: Annotated[
+        float,
+        Field(
+            "Fuel regulator shows",
+            GAUGE,
+            example={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.1 psi",
+            high="60 psi",
+        ),
+    ],
+    oxygen_gauge: Annotated[
+        float,
+        Field(
+            "Oxygen regulator shows",
+            GAUGE,
+            example={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.1 psi",
+            high="150 psi",
+        ),
+    ],
+    orifice: Annotated[
+        float,
+        Field(
+            "Hole in the tip",
+            LENGTH,
+            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
+            low="0.2 mm",
+            high="6 mm",
+            drill=True,
+            hint="Diameter, or a number twist drill such as #68.",
+        ),
+    ],
+    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    extra_volume: Annotated[
+        float,
+        Field(
+            "Regulator's low side and torch hold",
+            ("in^3", "L"),
+            assumed={"us": "6 in^3", "iso": "0.1 L", "uk": "0.1 L"},
+            low="0 L",
+            high="20 L",
+            hint="For each gas; our guess.",
+        ),
+    ],
+    room_volume: Annotated[
+        float,
+        Field(
+            "Room",
+            (*VOLUME, "m^3"),
+            assumed={"us": "10000 ft^3", "iso": "280 m^3", "uk": "280 m^3"},
+            low="100 L",
+            high="100000 m^3",
+        ),
+    ],
+    temperature: Annotated[
+        float,
+        Field(
+            "Gas temperature",
+            TEMPERATURE,
+            low="-20 degF",
+            high="140 degF",
+            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
+        ),
+    ],
+    rules: str,
+) -> Answer[BleedDown]:
+    """Gas that is shut in the hoses after work, and how long to let each out.
+
+    Cylinder valves shut; one gas at a time; then back out the regulator screws.
+    """  # fmt: skip
+    require_acetylene_gauge(fuel, fuel_gauge, rules, "fuel_gauge", "Fuel regulator shows")
+    steps: list[Step] = []
+    hose = worked(steps, "Inside of each hose", volume_of_hose, bore=bore, length=length)
+    volume = hose + extra_volume
+    area = worked(steps, "Area of the holes", orifice_area, diameter=orifice, holes=holes)
+    trapped, falls, times = {}, {}, {}
+    for name, gas, gauge in (("fuel", fuel, fuel_gauge), ("oxygen", "oxygen", oxygen_gauge)):
+        trapped[name] = worked(
+            steps, f"{name.capitalize()} shut in above the air's pressure", trapped_gas,
+            volume=volume, gauge=gauge, temperature=temperature,
+        )  # fmt: skip
+        falls[name] = _fall(gas, volume, gauge, area, temperature)
+        times[name] = max(LEAST, falls[name][-1][0])
+    in_room = trapped_gas(volume, fuel_gauge, temperature, reference_temperature=temperature)
+    share = worked(
+        steps, "Share of the room, spread evenly", share_of_full, free_gas=in_room, full_gas=room_volume
+    )
+    beside, picture = _beside(fuel, falls, trapped, rules)
+    behind = "What stays in the hose at the air's pressure, about its own volume, still burns."
+    return Answer(
+        BleedDown(
+            fuel_trapped=Figure(trapped["fuel"], "gas-law", "computed", basis=behind),
+            oxygen_trapped=Figure(trapped["oxygen"], "gas-law", "computed", basis="Above the air's pressure."),
+            bleed_fuel_time=_time(times["fuel"]),
+            bleed_oxygen_time=_time(times["oxygen"]),
+            shut_volume=Figure(
+                volume, "definition", "computed", basis="Hose, and what regulator and torch hold."
+            ),
+            room_share=Figure(
+                share, "definition", "computed", words="but at the hose end it burns at any amount",
+                basis="An average that no real room has: beside the torch the gas is far richer.",
+            ),
+        ),
+        cautions=(
+            Caution(
+                "DANGER",
+                "The gas you let out burns at the hose end however little it is, and oxygen makes clothes burn. One "
+                "gas at a time, nothing alight or hot near, ventilated, never in a closed space.",
+                PRINT,
+            ),
+        ),
+        steps=tuple(steps),
+        tables=(beside,),
+        pictures=(picture,),
+    )  # fmt: skip
