@@ -39,6 +39,14 @@ OURS = (
     "Until both gauges of that gas stand at zero. Print says 5 to 15 s each; ours is the gas in the hose through "
     "the tip, never under 5 s, and valves make it longer."
 )
+EXTRA_VOLUME = Field(
+    "Regulator's low side and torch hold",
+    ("in^3", "L"),
+    assumed={"us": "6 in^3", "iso": "0.1 L", "uk": "0.1 L"},
+    low="0 L",
+    high="20 L",
+    hint="For each gas; our guess.",
+)
 SHARES = (1.0, 0.5, 0.25, 0.1, 0.0)
 
 
@@ -153,17 +161,7 @@ def bleed_down(
         ),
     ],
     holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
-    extra_volume: Annotated[
-        float,
-        Field(
-            "Regulator's low side and torch hold",
-            ("in^3", "L"),
-            assumed={"us": "6 in^3", "iso": "0.1 L", "uk": "0.1 L"},
-            low="0 L",
-            high="20 L",
-            hint="For each gas; our guess.",
-        ),
-    ],
+    extra_volume: Annotated[float, EXTRA_VOLUME],
     room_volume: Annotated[
         float,
         Field(

@@ -16,6 +16,7 @@ HOSE = {
     "orifice": "#68",
     "extra_volume": "0 L",
 }
+SHUT = {"gas": "acetylene", "bore": "1/4 in", "length": "25 ft", "time": "10 min", "extra_volume": "0 L"}
 
 ROWS = [
     # Draw: a share of the contents an hour, of a 225 ft³ cylinder unless said.
@@ -40,6 +41,15 @@ ROWS = [
          "L", 2e-3, **HOSE | {"fuel_gauge": "14.696 psi", "temperature": "15 degC"}, length="25 ft"),
     case("NAVEDTRA 14265: never under 5 s", "read", "bleed-down", "bleed_fuel_time", 5, "s", EXACT, **HOSE,
          length="25 ft"),
+    # Leak test.
+    case("3 K look like 0.30 psi at 15 psi", "computed", "leak-test", "cooling_drop", 0.30, "psi", 0.02, **SHUT,
+         first_gauge="15 psi", last_gauge="14.7 psi", first_temperature="20 degC", last_temperature="17 degC"),
+    case("3 K look like 0.35 psi at 20 psi", "computed", "leak-test", "cooling_drop", 0.355, "psi", 0.02,
+         **SHUT | {"gas": "oxygen"}, first_gauge="20 psi", last_gauge="19.7 psi", first_temperature="20 degC",
+         last_temperature="17 degC"),
+    case("0.241 L, 1 mL/min, 0.5 psi: ideal gas law", "computed", "leak-test", "wait",
+         0.241 * 0.5 / 14.696 * 288.15 / 293.15 * 1000, "min", 2e-3, **SHUT, first_gauge="14 psi",
+         last_gauge="14 psi", first_temperature="20 degC", last_temperature="20 degC"),
 ]  # fmt: skip
 
 
@@ -90,3 +100,50 @@ def test_however_little_gas_it_burns_at_the_hose_end() -> None:
         got = answer("bleed-down", length=length, room_volume=room, **HOSE)
         assert "at the hose end it burns at any amount" in got["results"]["room_share"]["text"]
         assert signals(got) == ["DANGER"]
+
+
+STEADY = {"first_temperature": "20 degC", "last_temperature": "20 degC"}
+COOLED = {"first_temperature": "20 degC", "last_temperature": "17 degC"}
+
+
+@pytest.mark.parametrize(
+    ("last", "temperatures", "signal"),
+    [
+        ("14 psi", STEADY, "WARNING"),
+        ("13.7 psi", COOLED, "WARNING"),
+        ("13.5 psi", STEADY, "DANGER"),
+        ("13 psi", COOLED, "DANGER"),
+        ("5 psi", COOLED, "DANGER"),
+        ("14.3 psi", COOLED, "WARNING"),
+        ("14 psi", {"first_temperature": "17 degC", "last_temperature": "20 degC"}, "DANGER"),
+    ],
+)
+def test_a_drop_that_cooling_does_not_explain_is_a_danger(
+    last: str, temperatures: dict[str, str], signal: str
+) -> None:
+    """3 K take 0.29 psi off 14 psi; a steady gauge in a warming hose has lost as much."""
+    got = answer("leak-test", first_gauge="14 psi", last_gauge=last, **temperatures, **SHUT)
+    assert signals(got) == [signal]
+    said = " ".join([got["results"]["verdict"]["text"], got["cautions"][0]["text"]])
+    if signal == "DANGER":
+        assert "Shut the cylinders, " in said
+        assert "find the leak" in said
+    else:
+        assert "soap every joint and repeat" in said.lower()
+        assert "hide" in said
+
+
+@pytest.mark.parametrize("last", ["14 psi", "13.7 psi", "13 psi", "14.5 psi"])
+@pytest.mark.parametrize("temperatures", [STEADY, COOLED])
+def test_no_reading_ever_says_that_nothing_leaks(last: str, temperatures: dict[str, str]) -> None:
+    got = answer("leak-test", first_gauge="14 psi", last_gauge=last, **temperatures, **SHUT)
+    said = repr(got).lower()
+    for verdict in ("no leak", "only cooling", "is tight", "does not leak", "leak-free", "passed"):
+        assert verdict not in said
+    assert got["results"]["smallest_leak"]["value"] > 0
+    assert got["results"]["leak_rate"]["high"] >= got["results"]["smallest_leak"]["value"]
+
+
+def test_acetylene_past_its_limit_is_refused_in_a_leak_test() -> None:
+    with pytest.raises(ValueError, match=r"^Gauge at first: acetylene is never used above 15 psi"):
+        answer("leak-test", first_gauge="20 psi", last_gauge="14 psi", **STEADY, **SHUT)
