@@ -33,8 +33,6 @@ from calc.show.numbers import rounded
 from calc.tables import table
 
 PRINT = "navy14265"
-LEAST = next(float(row.least) for row in table("purges") if row.topic == "bleed")
-"""Shortest letting down in print, s."""
 OURS = (
     "Until both gauges of that gas stand at zero. Print says 5 to 15 s each; ours is the gas in the hose through "
     "the tip, never under 5 s, and valves make it longer."
@@ -89,8 +87,10 @@ def _fall(
 
 
 def _time(seconds: float) -> Figure:
-    source, how_sure = (PRINT, "read") if seconds <= LEAST else ("gas-law", "computed")
-    return Figure(seconds, source, how_sure, basis=OURS)
+    least = next(row for row in table("purges") if row.topic == "bleed").least
+    if seconds <= least:
+        return Figure(least, PRINT, "read", basis=OURS)
+    return Figure(seconds, "gas-law", "computed", basis=OURS)
 
 
 def _beside(
@@ -193,14 +193,13 @@ def bleed_down(
     hose = worked(steps, "Inside of each hose", volume_of_hose, bore=bore, length=length)
     volume = hose + extra_volume
     area = worked(steps, "Area of the holes", orifice_area, diameter=orifice, holes=holes)
-    trapped, falls, times = {}, {}, {}
+    trapped, falls = {}, {}
     for name, gas, gauge in (("fuel", fuel, fuel_gauge), ("oxygen", "oxygen", oxygen_gauge)):
         trapped[name] = worked(
             steps, f"{name.capitalize()} shut in above the air's pressure", trapped_gas,
             volume=volume, gauge=gauge, temperature=temperature,
         )  # fmt: skip
         falls[name] = _fall(gas, volume, gauge, area, temperature)
-        times[name] = max(LEAST, falls[name][-1][0])
     in_room = trapped_gas(volume, fuel_gauge, temperature, reference_temperature=temperature)
     share = worked(
         steps, "Share of the room, spread evenly", share_of_full, free_gas=in_room, full_gas=room_volume
@@ -211,8 +210,8 @@ def bleed_down(
         BleedDown(
             fuel_trapped=Figure(trapped["fuel"], "gas-law", "computed", basis=behind),
             oxygen_trapped=Figure(trapped["oxygen"], "gas-law", "computed", basis="Above the air's pressure."),
-            bleed_fuel_time=_time(times["fuel"]),
-            bleed_oxygen_time=_time(times["oxygen"]),
+            bleed_fuel_time=_time(falls["fuel"][-1][0]),
+            bleed_oxygen_time=_time(falls["oxygen"][-1][0]),
             shut_volume=Figure(
                 volume, "definition", "computed", basis="Hose, and what regulator and torch hold."
             ),

@@ -17,6 +17,7 @@ HOSE = {
     "extra_volume": "0 L",
 }
 SHUT = {"gas": "acetylene", "bore": "1/4 in", "length": "25 ft", "time": "10 min", "extra_volume": "0 L"}
+WEIGHED = {"gross_weight": "30 lb", "tare_weight": "17 lb", "least_gauge": "30 psi"}
 
 ROWS = [
     # Draw: a share of the contents an hour, of a 225 ft³ cylinder unless said.
@@ -50,6 +51,21 @@ ROWS = [
     case("0.241 L, 1 mL/min, 0.5 psi: ideal gas law", "computed", "leak-test", "wait",
          0.241 * 0.5 / 14.696 * 288.15 / 293.15 * 1000, "min", 2e-3, **SHUT, first_gauge="14 psi",
          last_gauge="14 psi", first_temperature="20 degC", last_temperature="20 degC"),
+    # Liquefied gases: gauge at rest, and gas of a weight.
+    *(
+        case("pure gas, reference equation", "computed", "liquid-fuel-left", "vapour_gauge", psi, "psi", 0.022,
+             **WEIGHED, fuel=fuel, temperature=f"{fahrenheit} degF")
+        for fuel, row in (
+            ("propane", {0: 24, 32: 54, 70: 110, 100: 174}), ("propylene", {0: 33, 32: 70, 70: 137, 100: 213}),
+        )
+        for fahrenheit, psi in row.items()
+    ),
+    case("US Army TC 9-237: 94 psi at 70 F", "read", "liquid-fuel-left", "vapour_gauge", 94, "psi", 1e-6, **WEIGHED,
+         fuel="methylacetylene-propadiene", temperature="70 degF"),
+    case("ideal ft3 of a pound at 70 F", "computed", "liquid-fuel-left", "gas_left", 8.77, "ft^3", 3e-3,
+         **WEIGHED | {"gross_weight": "18 lb"}, fuel="propane"),
+    case("ideal ft3 of a pound at 70 F", "computed", "liquid-fuel-left", "gas_left", 9.19, "ft^3", 3e-3,
+         **WEIGHED | {"gross_weight": "18 lb"}, fuel="propylene"),
 ]  # fmt: skip
 
 
@@ -147,3 +163,52 @@ def test_no_reading_ever_says_that_nothing_leaks(last: str, temperatures: dict[s
 def test_acetylene_past_its_limit_is_refused_in_a_leak_test() -> None:
     with pytest.raises(ValueError, match=r"^Gauge at first: acetylene is never used above 15 psi"):
         answer("leak-test", first_gauge="20 psi", last_gauge="14 psi", **STEADY, **SHUT)
+
+
+def test_seventy_pounds_of_mps_are_not_fifteen_hundred_feet_of_acetylene_by_energy() -> None:
+    """[navy14250] prints 1,500 ft³; 70 lb is 690 ft³ of gas at 2,404 to 2,460 Btu/ft³, as
+    about 1,150 ft³ of acetylene at 1,470: a trap.
+    """
+    got = answer(
+        "liquid-fuel-left", fuel="methylacetylene-propadiene", gross_weight="190 lb", tare_weight="120 lb",
+        full_weight="70 lb", least_gauge="30 psi",
+    )  # fmt: skip
+    feet = got["results"]["gas_left"]["value"]
+    assert feet * 2460 / 1470 < 0.8 * 1500
+
+
+def test_mps_has_one_pressure_and_no_other() -> None:
+    for temperature in ("60 degF", "80 degF", "15 degC"):
+        got = answer(
+            "liquid-fuel-left", fuel="methylacetylene-propadiene", temperature=temperature, **WEIGHED
+        )["results"]
+        assert got["vapour_gauge"]["value"] is None
+        assert "only the figure at 70 °F is known" in got["vapour_gauge"]["text"]
+        assert got["draw_kept"]["value"] is None
+
+
+@pytest.mark.parametrize(
+    ("temperature", "said"),
+    [("-20 degF", "no: the cylinder gives"), ("20 degF", "not for long"), ("100 degF", "perhaps")],
+)
+def test_cold_takes_the_torch_its_pressure(temperature: str, said: str) -> None:
+    got = answer("liquid-fuel-left", temperature=temperature, flow="15 cfh", **WEIGHED)["results"]
+    assert got["pressure_held"]["text"].startswith(said)
+
+
+def test_a_lower_pressure_leaves_more_to_draw() -> None:
+    """The lowest pressure needed decides the draw, which is a wide band."""
+    draws = [
+        answer("liquid-fuel-left", **WEIGHED | {"least_gauge": psi})["results"]["draw_kept"]
+        for psi in ("5 psi", "30 psi", "60 psi", "100 psi", "109 psi", "112 psi")
+    ]
+    assert [d["value"] for d in draws] == sorted((d["value"] for d in draws), reverse=True)
+    assert draws[-1]["value"] == 0
+    assert "too cold" in draws[-1]["text"]
+    assert draws[0]["high"] >= 2.9 * draws[0]["low"]
+
+
+@pytest.mark.parametrize("gross", ["16 lb", "45 lb"])
+def test_a_weight_that_cannot_be_is_refused(gross: str) -> None:
+    with pytest.raises(ValueError, match=r"^Cylinder weighs now: .*(less than its tare|overfilled)"):
+        answer("liquid-fuel-left", **WEIGHED | {"gross_weight": gross})

@@ -6,8 +6,10 @@ from typing import Any
 
 from calc.quantities import (
     Area,
+    Density,
     HeatTransfer,
     Length,
+    Mass,
     MassFlow,
     Pressure,
     SpecificEnergy,
@@ -22,6 +24,9 @@ HOTTEST: Temperature = 338.151
 AIR_TO_CYLINDER: tuple[HeatTransfer, HeatTransfer, HeatTransfer] = (5.0, 10.0, 15.0)
 """Heat passed from still air to a cylinder's wall: low, middle, high, W/m²K; from memory.
 Frost lowers it, wind and a wet cylinder raise it."""
+
+LIQUID_DENSITY: dict[str, Density] = {"propane": 507.5, "propylene": 523.0}
+"""Liquid at 15 °C [coolprop-8], kg/m³; a tenth more at −20 °C, a tenth less at 40 °C."""
 
 
 @cache
@@ -135,6 +140,30 @@ def heat_of_evaporation(gas: str, temperature: Temperature) -> SpecificEnergy:
     row = _curve(gas)
     _in_range(temperature)
     return float(row.heat * (1 - temperature / row.critical_temperature) ** row.heat_power)
+
+
+def liquid_depth(mass: Mass, density: Density, diameter: Length) -> Length:
+    """Depth of liquid in an upright cylinder.
+
+    Args:
+        mass: Liquid in it, kg.
+        density: Of the liquid, kg/m³.
+        diameter: Of the cylinder, m.
+
+    Returns:
+        Depth, m.
+
+    Valid for:
+        A flat bottom; the wall's thickness is left out.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(liquid_depth(10.0, 507.5, 0.3), 2)
+        0.28
+    """
+    return mass / density / (pi * diameter**2 / 4)
 
 
 def wetted_area(diameter: Length, depth: Length) -> Area:

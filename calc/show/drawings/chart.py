@@ -15,10 +15,19 @@ DASHES = ("", "6 3", "2 3", "8 3 2 3")
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of a chart: its label and its points in the units of the axes."""
+    """One line of a chart.
+
+    Attributes:
+        label: What it is.
+        points: In the units of the axes.
+        at: Share of the points at which the label stands; chosen where None.
+        below: Whether the label stands below the line, to its right.
+    """
 
     label: str
     points: tuple[tuple[float, float], ...]
+    at: float | None = None
+    below: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,10 +105,11 @@ def _line(plane: _Plane, line: Line, dash: str, at: float) -> str:
     )
     dashed = f' stroke-dasharray="{dash}"' if dash else ""
     x, y = line.points[min(int(at * len(line.points)), len(line.points) - 1)]
-    anchor = "end" if plane.x(x) > WIDTH * 0.55 else "start"
+    anchor = "end" if plane.x(x) > WIDTH * 0.55 and not line.below else "start"
+    shift = (8.0, 14.0) if line.below else (0.0, -6.0)
     return (
         f'<path d="{path}" fill="none" stroke="currentColor" stroke-width="2"{dashed}/>'
-        f'<text class="bb-halo" x="{plane.x(x):.1f}" y="{plane.y(y) - 6:.1f}" '
+        f'<text class="bb-halo" x="{plane.x(x) + shift[0]:.1f}" y="{plane.y(y) + shift[1]:.1f}" '
         f'text-anchor="{anchor}">{escape(line.label)}</text>'
     )
 
@@ -159,7 +169,8 @@ def line_chart(
     plane = _Plane(min(xs), max(xs), low_y - (0 if low_y == 0 else room), max(ys) + room)
     drawn = _axes(plane, x_label, y_label)
     for index, line in enumerate(lines):
-        at = 0.95 - 0.25 * index if len(lines) > 1 else 0.6
+        chosen = 0.95 - 0.25 * index if len(lines) > 1 else 0.6
+        at = chosen if line.at is None else line.at
         drawn.append(_line(plane, line, DASHES[index % len(DASHES)], at))
     drawn += [_mark(plane, mark) for mark in marks]
     name = f"chart-{crc32(repr((title, xs, ys)).encode()):08x}"  # the same at every build
