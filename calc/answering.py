@@ -66,6 +66,7 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | N
     common = {
         "label": shown.label,
         "group": shown.group,
+        "folded": shown.folded,
         "basis": figure.basis,
         "source": source_words(figure.source),
         "how_sure": HOW_SURE[figure.how_sure],

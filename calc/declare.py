@@ -130,6 +130,7 @@ class Shown:
             in the answer.
         words: Whether the result is words.
         group: Heading it stands under; results of one group follow each other.
+        folded: Whether its group is a deep one, folded below the pictures and tables.
     """
 
     label: str
@@ -140,6 +141,7 @@ class Shown:
     step: ByRules | None = None
     words: bool = False
     group: str = ""
+    folded: bool = False
 
 
 @dataclass(frozen=True)

@@ -34,7 +34,7 @@ def _behind(result: dict[str, Any]) -> str:
     return f"<dt>{escape(result['label'])}</dt><dd>{basis}Source: {escape(named)}.{exact}</dd>"
 
 
-def _group(heading: str, results: dict[str, dict[str, Any]]) -> str:
+def _group(heading: str, results: dict[str, dict[str, Any]], folded: bool) -> str:
     rows = []
     for name, result in results.items():
         band = f'<span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
@@ -42,20 +42,24 @@ def _group(heading: str, results: dict[str, dict[str, Any]]) -> str:
             f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
             f'<dd><span class="bb-value">{escape(result["text"])}</span> {band}</dd></div>'
         )
-    title = f"<h3>{escape(heading)}</h3>" if heading else ""
+    title = f"<h3>{escape(heading)}</h3>" if heading and not folded else ""
     named = f" <span>of {escape(heading.lower())}</span>" if heading else ""
-    return (
+    group = (
         f'<div class="bb-group">{title}<dl class="bb-results">{"".join(rows)}</dl>'
         f'<details class="bb-basis"><summary>Basis, source, exact figures{named}</summary>'
         f"<dl>{''.join(map(_behind, results.values()))}</dl></details></div>"
     )
+    if not folded:
+        return group
+    return f'<details class="bb-deep"><summary>{escape(heading)}</summary>{group}</details>'
 
 
-def _results(results: dict[str, dict[str, Any]]) -> str:
+def _results(results: dict[str, dict[str, Any]], folded: bool) -> str:
     groups: dict[str, dict[str, dict[str, Any]]] = {}
     for name, result in results.items():
-        groups.setdefault(result["group"], {})[name] = result
-    return "".join(_group(heading, part) for heading, part in groups.items())
+        if result["folded"] == folded:
+            groups.setdefault(result["group"], {})[name] = result
+    return "".join(_group(heading, part, folded) for heading, part in groups.items())
 
 
 def said(taken: dict[str, Any]) -> str:
@@ -143,14 +147,15 @@ def answer_html(answer: dict[str, Any]) -> str:
         answer: The one object that `calc.answer` returns.
 
     Returns:
-        HTML: cautions first, then results, pictures, tables, working, sources.
+        HTML: cautions first, then results, pictures, tables, folded results, working, sources.
     """
     return "".join(
         [
             _cautions(answer["cautions"]),
-            _results(answer["results"]),
+            _results(answer["results"], folded=False),
             _pictures(answer["pictures"]),
             _tables(answer["tables"]),
+            _results(answer["results"], folded=True),
             _inputs(answer),
             _steps(answer["steps"]),
             _sources(answer),

@@ -98,15 +98,27 @@ def test_a_reading_that_no_gauge_shows_is_refused(bad: float) -> None:
     ("ratio", "name"),
     [
         (0.85, "carburizing"),
-        (1.03, "carburizing"),
+        (0.94, "carburizing"),
+        (0.95, "slightly reducing"),
+        (1.03, "slightly reducing"),
         (1.04, "neutral"),
         (1.14, "neutral"),
         (1.15, "oxidizing"),
     ],
 )
 def test_the_flame_is_named_by_its_ratio(ratio: float, name: str) -> None:
-    """1.04 to 1.14 neutral: US Army OD0017, read; oxidizing from 1.15: from memory."""
-    assert flame.flame_name(ratio) == name
+    """1.04 to 1.14 neutral: US Army OD0017, read; the other edges from memory."""
+    assert flame.drawing(ratio).title == f"The {name} flame"
+
+
+@pytest.mark.parametrize("ratio", [0.9, 1.0, 1.1, 1.3])
+def test_the_flame_says_its_colors_and_its_sound_in_words(ratio: float) -> None:
+    picture = flame.drawing(ratio)
+    said = " ".join(text.text for text in ElementTree.fromstring(picture.svg).iter(f"{SVG}text"))
+    assert re.search(r"cone [a-z ]*white", said)
+    assert "envelope" in said
+    assert "sound:" in said
+    assert "You hear" in picture.sentence
 
 
 @pytest.mark.parametrize(("ratio", "cones"), [(0.85, "3"), (0.95, "2"), (1.0, "1.2")])

@@ -109,6 +109,33 @@ def unburnt_mixture(
     return mixture
 
 
+def _oxygen_of_complete_burning(fuel: str) -> Ratio:
+    atoms = atoms_in(fuel_shares(fuel))
+    return oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
+
+
+def least_oxygen_ratio(fuel: str, air: Ratio = 0.0, oxygen_purity: Ratio = 1.0) -> Ratio:
+    """Least gas from the oxygen hose for one of fuel that this file was checked for.
+
+    A look-up, not a formula.
+
+    Args:
+        fuel: One of `fuels.FUELS`.
+        air: Volumes of air for one of fuel.
+        oxygen_purity: Oxygen in the gas from the oxygen hose.
+
+    Returns:
+        Volumes for one of fuel; 0 where the air alone is enough.
+    """
+    wanted = _LEAST_OXYGEN * _oxygen_of_complete_burning(fuel)
+    return max(0.0, wanted - air * AIR["O2"]) / oxygen_purity
+
+
+def most_oxygen_ratio(fuel: str) -> Ratio:
+    """Most gas from the oxygen hose for one of fuel that this file was checked for; a look-up."""
+    return _MOST_OXYGEN * _oxygen_of_complete_burning(fuel)
+
+
 def _refuse_what_was_not_tried(
     fuel: str,
     oxygen_ratio: Ratio,
@@ -117,8 +144,7 @@ def _refuse_what_was_not_tried(
     gas_temperature: Temperature,
     pressure: Pressure,
 ) -> None:
-    numbers = (oxygen_ratio, air, oxygen_purity, gas_temperature, pressure)
-    if not all(isfinite(x) for x in numbers):
+    if not all(map(isfinite, (oxygen_ratio, air, oxygen_purity, gas_temperature, pressure))):
         raise ValueError("A flame needs plain numbers.")
     if not _COLDEST_GAS <= gas_temperature <= _HOTTEST_GAS:
         raise ValueError("The gas must come at 230 to 500 K.")
@@ -128,11 +154,10 @@ def _refuse_what_was_not_tried(
         raise ValueError("The purity of the oxygen must be 90 to 100 percent.")
     if not 0.0 <= air <= _MOST_AIR:
         raise ValueError("The air must be 0 to 25 volumes for one of fuel.")
-    atoms = atoms_in(fuel_shares(fuel))
-    whole = oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
-    if not 0.0 <= oxygen_ratio <= _MOST_OXYGEN * whole:
-        raise ValueError(f"The oxygen must be 0 to {_MOST_OXYGEN * whole:g} volumes for one of {fuel}.")
-    if oxygen_ratio * oxygen_purity + air * AIR["O2"] < _LEAST_OXYGEN * whole:
+    most = most_oxygen_ratio(fuel)
+    if not 0.0 <= oxygen_ratio <= most:
+        raise ValueError(f"The oxygen must be 0 to {most:g} volumes for one of {fuel}.")
+    if oxygen_ratio < least_oxygen_ratio(fuel, air, oxygen_purity) - 1e-12:
         raise ValueError(f"There is too little oxygen here for {fuel} to burn.")
 
 
@@ -265,8 +290,7 @@ def ratio_at_peak_temperature(
     Source:
         [nasa-rp-1311], [nasa-tp-2002-211556].
     """
-    atoms = atoms_in(fuel_shares(fuel, propyne_share))
-    whole = oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
+    whole = _oxygen_of_complete_burning(fuel)
     start: Start | None = None
 
     def temperature_at(ratio: Ratio) -> Temperature:
@@ -367,4 +391,6 @@ def effect_on_iron(gas: BurntGas) -> EffectOnIron:
     return EffectOnIron(effect, at_pool.carbon_activity, water_to_hydrogen, dioxide_to_monoxide)
 
 
-SOLVERS = (burnt_gas, flame_curve, ratio_at_peak_temperature, gas_at_metal, effect_on_iron)
+SOLVERS = (
+    burnt_gas, flame_curve, ratio_at_peak_temperature, gas_at_metal, effect_on_iron,
+)  # fmt: skip

@@ -4,6 +4,7 @@ from itertools import pairwise
 
 from calc.declare import Picture
 from calc.quantities import Ratio
+from calc.sheets.flame_bands import colours, flame_kind, flame_name
 from calc.show.drawings import INK, arrow, finite, line, svg, words
 from calc.show.numbers import plain_number
 
@@ -15,13 +16,6 @@ CONE = ((1.14, 1.0), (1.15, 0.9), (1.5, 0.75), (1.7, 0.7))
 
 LOWEST, HIGHEST = 0.85, 1.7
 
-NAMES = {
-    "us": ("carburizing", "neutral", "oxidizing"),
-    "uk": ("carburising", "neutral", "oxidising"),
-    "iso": ("reducing", "neutral", "oxidising"),
-}
-"""Too much fuel, neither, too much oxygen, in the words of each rule set."""
-
 
 def _between(points: tuple[tuple[float, float], ...], x: float) -> float:
     if x <= points[0][0]:
@@ -30,19 +24,6 @@ def _between(points: tuple[tuple[float, float], ...], x: float) -> float:
         if x <= x2:
             return y1 + (y2 - y1) * (x - x1) / (x2 - x1)
     return points[-1][1]
-
-
-def flame_name(ratio: Ratio, rules: str = "us") -> str:
-    """Name of the flame at a ratio of oxygen to acetylene.
-
-    Examples:
-        >>> flame_name(0.9), flame_name(1.1), flame_name(1.3, "uk")
-        ('carburizing', 'neutral', 'oxidising')
-    """
-    less, neutral, more = NAMES[rules]
-    if ratio < FEATHER[-1][0]:
-        return less
-    return neutral if ratio <= CONE[0][0] else more
 
 
 def drawing(ratio: Ratio, rules: str = "us") -> Picture:
@@ -61,11 +42,12 @@ def drawing(ratio: Ratio, rules: str = "us") -> Picture:
 
     Examples:
         >>> drawing(1.1).sentence
-        'Neutral: the feather has just gone into a round cone.'
+        'Neutral: the feather has just gone into a round cone. You hear a steady soft roar.'
     """
     if not LOWEST <= finite(ratio, "ratio") <= HIGHEST:
         raise ValueError(f"a flame at a ratio of {ratio:g} is not drawn; 0.85 to 1.7 is")
-    name = flame_name(ratio, rules)
+    kind = flame_kind("acetylene", ratio)
+    name, seen = flame_name(kind, rules), colours(kind)
     cone, reach = 60 * _between(CONE, ratio), _between(FEATHER, ratio)
     start, middle = 60, 70
     end = 320 - 40 * (1 - _between(CONE, ratio)) / 0.3
@@ -95,12 +77,15 @@ def drawing(ratio: Ratio, rules: str = "us") -> Picture:
     if reach > 1:
         look = f"a feather reaches {plain_number(reach, 2)} times as far as the cone"
     elif pointed:
-        look = "the cone is short and pointed, and the flame hisses"
+        look = "the cone is short and pointed"
     else:
         look = "the feather has just gone into a round cone"
-    body += line(4, 165, 336, 165, width=1) + words(
-        4, 186, f"{name}: {plain_number(ratio, 3)} of oxygen to 1"
-    )
+    body += line(4, 165, 336, 165, width=1)
+    said = [f"{name}: {plain_number(ratio, 3)} of oxygen to 1", f"cone {seen.cone}"]
+    said += [f"feather {seen.feather}"] if reach > 1 else []
+    said += [f"envelope {seen.envelope}", f"sound: {seen.sound}"]
+    for number, text in enumerate(said):
+        body += words(4, 186 + 20 * number, text, size=16 if number == 0 else 14)
     title = f"The {name} flame"
-    sentence = f"{name.capitalize()}: {look}."
-    return Picture(svg(340, 194, title, sentence, body), title, sentence)
+    sentence = f"{name.capitalize()}: {look}. You hear {seen.sound}."
+    return Picture(svg(340, 176 + 20 * len(said), title, sentence, body), title, sentence)
