@@ -18,6 +18,7 @@ HOSE = {
 }
 SHUT = {"gas": "acetylene", "bore": "1/4 in", "length": "25 ft", "time": "10 min", "extra_volume": "0 L"}
 WEIGHED = {"gross_weight": "30 lb", "tare_weight": "17 lb", "least_gauge": "30 psi"}
+TORCH = {"orifice": "#68", "gauge": "5 psi"}
 
 ROWS = [
     # Draw: a share of the contents an hour, of a 225 ft³ cylinder unless said.
@@ -66,6 +67,11 @@ ROWS = [
          **WEIGHED | {"gross_weight": "18 lb"}, fuel="propane"),
     case("ideal ft3 of a pound at 70 F", "computed", "liquid-fuel-left", "gas_left", 9.19, "ft^3", 3e-3,
          **WEIGHED | {"gross_weight": "18 lb"}, fuel="propylene"),
+    # How long it lasts.
+    case("US Army OD0017: 1.1 of oxygen for one", "read", "hours-left", "oxygen_for_fuel", 110, "ft^3", 1e-6,
+         **TORCH, fuel_contents="100 ft^3"),
+    case("trade practice: stop at 29 psi at 70 F", "practice", "hours-left", "fuel_stop_gauge", 29, "psi", 1e-6,
+         **TORCH, fuel_contents="100 ft^3"),
 ]  # fmt: skip
 
 
@@ -212,3 +218,38 @@ def test_a_lower_pressure_leaves_more_to_draw() -> None:
 def test_a_weight_that_cannot_be_is_refused(gross: str) -> None:
     with pytest.raises(ValueError, match=r"^Cylinder weighs now: .*(less than its tare|overfilled)"):
         answer("liquid-fuel-left", **WEIGHED | {"gross_weight": gross})
+
+
+def test_complete_burning_is_named_as_the_trap_it_is() -> None:
+    """[textbook] 9,340 L of acetylene "need 3.3 oxygen cylinders of 7,000 L": at a torch 1.3 to 1.5."""
+    given = {**TORCH, "fuel_contents": "9340 L", "full_contents": "9340 L"}
+
+    def cylinders(**more: str) -> float:
+        got = answer("hours-left", **given, **more, units={"oxygen_for_fuel": "L"})
+        return float(got["results"]["oxygen_for_fuel"]["value"]) / 7000
+
+    assert cylinders(oxygen_ratio="1") == pytest.approx(1.33, abs=0.01)
+    assert cylinders() == pytest.approx(1.47, abs=0.01)
+    assert cylinders(oxygen_ratio="2.5") == pytest.approx(3.3, abs=0.05)
+    trap = answer("hours-left", **given, oxygen_ratio="2.5")
+    assert signals(trap)[-1] == "NOTICE"
+    assert "complete burning" in trap["cautions"][-1]["text"]
+    torch = answer("hours-left", **given)
+    assert "NOTICE" not in signals(torch)
+    assert torch["results"]["why_ratio"]["text"] == "about 1.1 from the cylinder, not 2.5"
+    assert torch["tables"][0]["rows"][1][0] == "complete burning: a trap"
+
+
+def test_the_work_stops_at_the_first_end() -> None:
+    """A full acetylene cylinder of 130 ft³ at 10 ft³/h: a tenth an hour holds down to 100 ft³, 3 h."""
+    got = answer("hours-left", **TORCH, fuel_contents="130 ft^3", fuel_flow="10 cfh", burning="50 %")[
+        "results"
+    ]
+    assert got["draw_hours"]["value"] == pytest.approx(3)
+    assert got["stop_hours"]["value"] == pytest.approx(3)
+    assert "too fast" in got["stop_hours"]["text"]
+    assert got["work_hours"]["value"] == pytest.approx(6)
+    assert got["fuel_hours"]["value"] < 13
+    assert got["ends_first"]["text"] == "fuel gas"
+    low = answer("hours-left", **TORCH, fuel_contents="130 ft^3", oxygen_cylinder_gauge="100 psi")
+    assert low["results"]["ends_first"]["text"] == "oxygen"

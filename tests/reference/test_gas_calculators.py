@@ -60,3 +60,46 @@ def test_the_steady_draw_is_a_heat_balance_on_coolprops_liquid(fuel: str, fluid:
             diameter="300 mm", **LIQUID, units={"draw_kept": "m^3/h"},
         )["results"]["draw_kept"]  # fmt: skip
         assert got["value"] / 3600 == pytest.approx(theirs, rel=0.01)
+
+
+def _moles(pressure: float, kelvin: float) -> float:
+    return float(PropsSI("Dmolar", "P", pressure, "T", kelvin, "Oxygen"))
+
+
+def test_a_printed_running_time_comes_out_longer_by_the_real_gas() -> None:
+    """[textbook] 14 L at 13,800 kPa gauge at 2.1 L/min lasts 908 min as ideal gas; 14 L stay behind."""
+    got = answer(
+        "hours-left", orifice="#68", gauge="5 psi", fuel_contents="3 m^3", fuel_flow="2.1 L/min", oxygen_ratio="1",
+        water_volume="14 L", oxygen_cylinder_gauge="13800 kPa", oxygen_stop_gauge="0 kPa",
+        cylinder_temperature="15 degC", units={"oxygen_hours": "min"},
+    )["results"]["oxygen_hours"]["value"]  # fmt: skip
+    free = (_moles(13_800e3 + 101325, 288.15) - _moles(101325, 288.15)) * 8.31446261815324 * 288.15 / 101325
+    assert got == pytest.approx(0.014 * free / 0.0021, rel=5e-4)
+    assert 908 < got < 1.08 * 908
+
+
+def test_oxygen_used_is_reckoned_from_absolute_pressures() -> None:
+    """[textbook] 30 L, 15 to 11 atm gauge, 27 to 17 °C: prints 0.131 kg, gauge taken as absolute; 0.140."""
+    left = [
+        answer(
+            "oxygen-left", water_volume="30 L", gauge=f"{atm * 1.01325} bar", temperature=f"{celsius} degC",
+            units={"gas_left": "m^3"},
+        )["results"]["gas_left"]["value"]
+        for atm, celsius in ((15, 27), (11, 17))
+    ]  # fmt: skip
+    kilograms = (left[0] - left[1]) * 101325 / (8.31446261815324 * 288.15) * 0.031998
+    assert kilograms == pytest.approx(0.140, rel=0.015)  # the real gas is 1.2 % more
+    assert abs(kilograms - 0.131) > 0.008
+
+
+def test_half_used_and_cooled_reads_a_little_under_half() -> None:
+    """[textbook] 15 MPa at 25 °C, half used, now 15 °C: prints 7.2 MPa; 7.25 as ideal gas. Here the share
+    that the real gas has at 7.25 MPa is within two points of half.
+    """
+    got = answer(
+        "oxygen-left", water_volume="40 L", gauge=f"{(7.25e6 - 101325) / 1e5!r} bar", temperature="15 degC",
+        full_gauge=f"{(15e6 - 101325) / 1e5!r} bar", full_temperature="25 degC",
+    )["results"]["share_of_full"]["value"]  # fmt: skip
+    theirs = 100 * _moles(7.25e6, 288.15) / _moles(15e6, 298.15)
+    assert got == pytest.approx(theirs, rel=5e-4)
+    assert got == pytest.approx(50, abs=1)

@@ -1,0 +1,386 @@
+"""How long an outfit burns: each gas, which ends first, and where to stop."""
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from calc.calculators.oxygen_left import FIT, HOT, HOTTEST
+from calc.calculators.tip_flow import FUELS, tip_flow
+from calc.declare import (
+    FREE_GAS,
+    FREE_GAS_FLOW,
+    GAUGE,
+    LENGTH,
+    TEMPERATURE,
+    WATER_VOLUME,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
+)
+from calc.errors import InputError
+from calc.formulas.gas.contents import free_gas_volume, usable_gas
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.formulas.gas.properties import oxygen_ratio as ratio_of
+from calc.formulas.gas.real_gas import compressibility
+from calc.formulas.gas.supply import cylinder_share, oxygen_for_fuel, running_time
+from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.scales import scale
+from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.show.numbers import plain_number
+from calc.tables import table
+
+HOURS = ("h", "h")
+
+
+@dataclass(frozen=True, slots=True)
+class HoursLeft:
+    """What an outfit's cylinders still give."""
+
+    fuel_flow: Annotated[Figure, Shown("Fuel gas, all torches", FREE_GAS_FLOW, free_gas=True)]
+    oxygen_flow: Annotated[Figure, Shown("Oxygen, all torches", FREE_GAS_FLOW, free_gas=True)]
+    fuel_hours: Annotated[Figure, Shown("Fuel gas lasts, flame burning", HOURS, toward="down")]
+    oxygen_hours: Annotated[Figure, Shown("Oxygen lasts, flame burning", HOURS, toward="down")]
+    draw_hours: Annotated[Figure, Shown("Acetylene may be drawn so fast for", HOURS, toward="down")]
+    ends_first: Annotated[Figure, Shown("Which ends first", words=True)]
+    stop_hours: Annotated[Figure, Shown("Stop after, flame burning", HOURS, toward="down")]
+    work_hours: Annotated[Figure, Shown("On the clock, with pauses", HOURS, toward="down")]
+    fuel_stop_gauge: Annotated[
+        Figure, Shown("Change the acetylene cylinder when its gauge reads", GAUGE, toward="up", digits=2)
+    ]
+    oxygen_for_fuel: Annotated[
+        Figure, Shown("Oxygen to use up this fuel gas", FREE_GAS, free_gas=True, toward="up")
+    ]
+    why_ratio: Annotated[Figure, Shown("Oxygen for one of fuel gas", words=True)]
+    draw_share: Annotated[Figure, Shown("Acetylene drawn, share of contents", ("percent/h",), toward="up")]
+    draw_limit: Annotated[
+        Figure, Shown("Most to draw from this cylinder", FREE_GAS_FLOW, free_gas=True, toward="down")
+    ]
+
+
+def _torch_row(fuel: str) -> Any:
+    rows = table("oxygen-ratios-benchbook-2026")
+    return next(row for row in rows if (row.fuel, row.sense) == (fuel, "torch"))
+
+
+def _why(fuel: str, ratio: float) -> Figure:
+    complete = ratio_of(fuel, "complete")
+    row = _torch_row(fuel)
+    return Figure(
+        None, row.source, row.how_sure,
+        words=f"about {plain_number(ratio)} from the cylinder, not {plain_number(complete)}",
+        basis="The torch burns its fuel to carbon monoxide and hydrogen in the cone; these burn on in the outer flame "
+        f"with oxygen of the air. {plain_number(complete)} is for burning it all from cylinders, which no torch does.",
+    )  # fmt: skip
+
+
+def _oxygen_table(fuel: str, ratio: float, contents: float, full: float, rules: str) -> Table:
+    gas = scale("contents", rules)
+    rows = [
+        (
+            words,
+            plain_number(each),
+            gas.text(oxygen_for_fuel(contents, each)),
+            f"{cylinder_share(oxygen_for_fuel(contents, each), full):.1f}",
+        )
+        for words, each in (
+            ("what the torch draws", ratio),
+            ("complete burning: a trap", ratio_of(fuel, "complete")),
+        )
+    ]
+    return Table(
+        "Oxygen for the fuel gas in the cylinder now",
+        ("Reckoned by", "Oxygen for one", gas.name, "Oxygen cylinders such as yours"),
+        tuple(rows),
+        "Cutting oxygen comes on top.",
+    )
+
+
+def _picture(hours: dict[str, tuple[float, float]], stop: float) -> Picture:
+    """Lines of each gas; `hours` holds the hours to its stop and the share left then."""
+    title = "How the cylinders run down"
+    sentence = "Work ends where the first line reaches its stop, whatever is left in the other cylinder."
+    lines = [
+        Line(
+            name.capitalize(),
+            ((0.0, 100.0), (time / 7200, 50 + 50 * kept), (time / 3600, 100 * kept)),
+            at=1.0,
+        )
+        for name, (time, kept) in hours.items()
+        if time > 0
+    ]
+    chart = line_chart(
+        title,
+        sentence,
+        "Flame burning, h",
+        "Left, % of what is there now",
+        lines,
+        [Mark("stop", stop / 3600, None)],
+    )
+    return Picture(chart, title, sentence)
+
+
+@calculator("hours-left", "How long the outfit burns")
+def hours_left(
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    orifice: Annotated[
+        float,
+        Field(
+            "Hole in the tip",
+            LENGTH,
+            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
+            low="0.2 mm",
+            high="6 mm",
+            drill=True,
+            hint="Diameter, or a number twist drill such as #68.",
+        ),
+    ],
+    gauge: Annotated[
+        float,
+        Field(
+            "Gauge at the tip",
+            GAUGE,
+            example={"us": "5 psi", "iso": "0.35 bar", "uk": "0.35 bar"},
+            low="0.1 psi",
+            high="60 psi",
+        ),
+    ],
+    fuel_contents: Annotated[
+        float,
+        Field(
+            "Fuel gas in its cylinder now",
+            FREE_GAS,
+            example={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+            low="1 ft^3",
+            high="5000 ft^3",
+            free_gas=True,
+            hint="By weight: acetylene-left, liquid-fuel-left.",
+        ),
+    ],
+    full_contents: Annotated[
+        float,
+        Field(
+            "A full fuel cylinder holds",
+            FREE_GAS,
+            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+            low="5 ft^3",
+            high="5000 ft^3",
+            free_gas=True,
+            hint="For the acetylene that must stay in it.",
+        ),
+    ],
+    fuel_flow: Annotated[
+        float | None,
+        Field(
+            "Fuel gas that one torch takes, as its maker prints",
+            FREE_GAS_FLOW,
+            low="5 L/h",
+            high="50000 L/h",
+            free_gas=True,
+            optional=True,
+            hint="It comes before the sum from the hole.",
+        ),
+    ],
+    oxygen_ratio: Annotated[
+        float | None,
+        Field(
+            "Oxygen for one of fuel",
+            ("",),
+            low="0.2",
+            high="6",
+            optional=True,
+            hint="Empty: what a torch draws, 1.1 for acetylene.",
+        ),
+    ],
+    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    torches: Annotated[
+        float, Field("Torches on these cylinders", ("",), assumed="1", low="1", high="40", whole=True)
+    ],
+    burning: Annotated[
+        float,
+        Field(
+            "Flame burns, share of the working time",
+            ("%",),
+            assumed="30 %",
+            low="1 %",
+            high="100 %",
+            hint="Our guess for a class.",
+        ),
+    ],
+    duty: Annotated[str, Choice("Flame burns", DUTIES, assumed="intermittent")],
+    water_volume: Annotated[
+        float,
+        Field(
+            "Water volume of the oxygen cylinder",
+            WATER_VOLUME,
+            low="0.5 L",
+            high="150 L",
+            assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
+        ),
+    ],
+    oxygen_cylinder_gauge: Annotated[
+        float,
+        Field(
+            "Oxygen cylinder gauge reads",
+            GAUGE,
+            low="10 psi",
+            high="4500 psi",
+            assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
+        ),
+    ],
+    oxygen_stop_gauge: Annotated[
+        float,
+        Field(
+            "Oxygen cylinder gauge at which you stop",
+            GAUGE,
+            low="0 psi",
+            high="500 psi",
+            assumed={"us": "50 psi", "iso": "3 bar", "uk": "3 bar"},
+            hint="Above the pressure that the torch needs.",
+        ),
+    ],
+    cylinder_temperature: Annotated[
+        float,
+        Field(
+            "Cylinder temperature",
+            TEMPERATURE,
+            low="-10 degF",
+            high=HOTTEST,
+            too_high=HOT,
+            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+        ),
+    ],
+    rules: str,
+) -> Answer[HoursLeft]:
+    """Hours that each cylinder still gives, which ends first, and where to stop.
+
+    A torch draws about as much oxygen as acetylene; the air brings the rest.
+    """  # fmt: skip
+    if fuel_contents > 1.3 * full_contents and fuel == "acetylene":
+        raise InputError(
+            "fuel_contents",
+            "Fuel gas in its cylinder now: that is far more than a full one holds; give less, or correct what a full "
+            "one holds.",
+        )
+    steps: list[Step] = []
+    ratio = ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
+    one = tip_flow(fuel, orifice, holes, gauge, ratio, 293.15, rules).results.fuel_flow
+    if fuel_flow is not None:
+        one = Figure(fuel_flow, "", "practice", basis="As its maker prints.")
+    fuel_draw = _times(one, torches)
+    oxygen_draw = _times(one, torches * ratio)
+    kept = acetylene_kept(full_contents) if fuel == "acetylene" else 0.0
+    usable = max(worked(steps, "Fuel gas to draw", usable_gas, free_gas=fuel_contents, kept_gas=kept), 0.0)
+    fuel_time = _hours(steps, "Fuel gas", usable, fuel_draw)
+    oxygen, oxygen_kept = (
+        _oxygen_in(steps, water_volume, reading, cylinder_temperature)
+        for reading in (oxygen_cylinder_gauge, oxygen_stop_gauge)
+    )
+    oxygen_time = _hours(steps, "Oxygen", max(oxygen - oxygen_kept, 0.0), oxygen_draw)
+    drawn = fuel_draw.value or 0.0
+    ends = {"fuel gas": fuel_time.value or 0.0, "oxygen": oxygen_time.value or 0.0}
+    draw_time = Figure(None, "", "practice", words="no such rule for this gas")
+    share = limit = draw_time
+    cautions: list[Caution] = []
+    if fuel == "acetylene":
+        limit = draw_limit_of(fuel_contents, duty)
+        enough = drawn * 3600 / PICKS[duty]
+        draw_time = Figure(
+            max(fuel_contents - enough, 0.0) / drawn, limit.source, limit.how_sure,
+            basis=f"Until the draw is {FRACTIONS[duty]} an hour of what is then in the cylinder. Then couple cylinders, "
+            "or fit a smaller tip.",
+        )  # fmt: skip
+        share = Figure(
+            drawn / fuel_contents, one.source, one.how_sure, (fuel_draw.low or drawn) / fuel_contents,
+            (fuel_draw.high or drawn) / fuel_contents, "Flow over what is in the cylinder now.",
+        )  # fmt: skip
+        cautions = draw_cautions(drawn, fuel_contents, duty)
+        cautions.append(
+            Caution(
+                "WARNING",
+                "An acetylene cylinder run down too far brings acetone to the flame and lets air in. Stop at the "
+                "reading below, shut its valve, and change it with every flame out.",
+            )
+        )
+    first = min(ends, key=lambda name: ends[name])
+    stop, why = ends[first], f"then the {first} is at its stop"
+    if draw_time.value is not None and draw_time.value < stop:
+        stop, why = draw_time.value, "then the draw is too fast for the acetylene left"
+    if oxygen_ratio is not None and ratio >= 0.9 * ratio_of(fuel, "complete"):
+        cautions.append(
+            Caution(
+                "NOTICE",
+                f"{plain_number(ratio)} is complete burning, most of which the air feeds. A torch draws about "
+                f"{plain_number(ratio_of(fuel))}; reckoned so you order oxygen that no torch uses.",
+            )
+        )
+    matched = oxygen_for_fuel(fuel_contents, ratio)
+    row = _torch_row(fuel)
+    low, high = (ratio if oxygen_ratio is not None or end is None else end for end in (row.low, row.high))
+    full_oxygen = _oxygen_in([], water_volume, oxygen_cylinder_gauge, cylinder_temperature)
+    return Answer(
+        HoursLeft(
+            fuel_flow=fuel_draw,
+            oxygen_flow=oxygen_draw,
+            fuel_hours=fuel_time,
+            oxygen_hours=oxygen_time,
+            draw_hours=draw_time,
+            ends_first=Figure(None, "definition", "computed", words=first, basis="The shorter of the first two times above."),
+            stop_hours=Figure(stop, one.source, one.how_sure, basis="The first of the times above.", words=why),
+            work_hours=Figure(
+                stop / burning, "", "practice", basis="Burning time over the share that the flame burns, our guess."
+            ),
+            fuel_stop_gauge=acetylene_stop_gauge(cylinder_temperature) if fuel == "acetylene" else Figure(
+                None, "", "practice", words="weigh it; a liquefied gas shows no such reading, a stored gas its torch's need"
+            ),
+            oxygen_for_fuel=Figure(
+                matched, row.source, row.how_sure, oxygen_for_fuel(fuel_contents, low),
+                oxygen_for_fuel(fuel_contents, high),
+                "Fuel gas in the cylinder times the oxygen for one.",
+            ),
+            why_ratio=_why(fuel, ratio),
+            draw_share=share,
+            draw_limit=limit,
+        ),
+        cautions=tuple(cautions),
+        steps=tuple(steps),
+        tables=(_oxygen_table(fuel, ratio, fuel_contents, full_oxygen, rules),),
+        pictures=(
+            _picture(
+                {
+                    "fuel gas": (ends["fuel gas"], min(kept / fuel_contents, 1.0)),
+                    "oxygen": (ends["oxygen"], min(oxygen_kept / oxygen, 1.0)),
+                },
+                stop,
+            ),
+        ) if ends["fuel gas"] > 0 or ends["oxygen"] > 0 else (),
+    )  # fmt: skip
+
+
+def _times(flow: Figure, count: float) -> Figure:
+    low, high = (None if end is None else end * count for end in (flow.low, flow.high))
+    return Figure((flow.value or 0.0) * count, flow.source, flow.how_sure, low, high, flow.basis)
+
+
+def _oxygen_in(steps: list[Step], water_volume: float, gauge: float, temperature: float) -> float:
+    pressure = absolute_pressure(gauge)
+    return worked(
+        steps, "Oxygen in its cylinder", free_gas_volume, water_volume=water_volume, pressure=pressure,
+        temperature=temperature, compressibility=compressibility("oxygen", pressure, temperature),
+    )  # fmt: skip
+
+
+def _hours(steps: list[Step], name: str, usable: float, flow: Figure) -> Figure:
+    value = worked(steps, f"{name}: burning time", running_time, usable=usable, flow=flow.value or 0.0)
+    return Figure(
+        value, flow.source or (FIT if name == "Oxygen" else ""), flow.how_sure,
+        usable / (flow.high or flow.value or 1.0), usable / (flow.low or flow.value or 1.0),
+        f"{name} down to its stop over the flow, flame burning without a pause.",
+    )  # fmt: skip
