@@ -16,6 +16,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -27,6 +28,7 @@ ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
 WORK = ROOT / ".build"
 ENGINE = WORK / "engine"
+PYTHON_JS = ROOT / "site_overrides" / "theme" / "assets" / "engine" / "python.js"
 
 _LZMA = {"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 24}
 # Machine code is bytes without alignment, a snapshot is words: measured, see DEVELOPERS.md.
@@ -52,31 +54,27 @@ def _packed(content: bytes, how: dict[str, int]) -> bytes:
     kept = WORK / "packed" / f"{_sha256(content + repr(sorted(how.items())).encode())}.xz"
     if not kept.is_file():
         kept.parent.mkdir(parents=True, exist_ok=True)
-        kept.write_bytes(
-            lzma.compress(content, lzma.FORMAT_XZ, check=lzma.CHECK_CRC32, filters=[how])
-        )
+        kept.write_bytes(lzma.compress(content, lzma.FORMAT_XZ, check=lzma.CHECK_CRC32, filters=[how]))
     return kept.read_bytes()
 
 
 def example_requests() -> list[str]:
-    """A request for every calculator on its example values, under each rule set."""
+    """A request for every calculator on its example values."""
     import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
-    from calc.declare import CALCULATORS, RULE_SETS, by_rules  # noqa: PLC0415
+    from calc.declare import CALCULATORS, by_rules  # noqa: PLC0415
 
     return [
         json.dumps(
             {
                 "calculator": calculator.id,
-                "texts": {"rules": rules}
-                | {
-                    name: by_rules(asked.example, rules)
+                "texts": {
+                    name: by_rules(asked.example, "us")
                     for name, asked in calculator.inputs.items()
                     if asked.example is not None
                 },
             }
         )
         for calculator in CALCULATORS.values()
-        for rules in RULE_SETS
     ]
 
 
@@ -132,16 +130,54 @@ def _named(made: Made, folder: Path) -> dict[str, Any]:
     return entry
 
 
-def build(
-    calc: Path = ROOT / "calc", requests: list[str] | None = None, folder: Path = ENGINE
-) -> Path:
-    """Make the engine's files.
+def _made_from(packages: Path, asked: str) -> str:
+    """Checksum of everything that decides what the engine's files hold."""
+    recipes = [*sorted(HERE.glob("bundle*")), RUNTIME / "package-lock.json", PYTHON_JS]
+    parts = [packages.read_bytes(), asked.encode(), *(path.read_bytes() for path in recipes)]
+    return _sha256("".join(map(_sha256, parts)).encode())
+
+
+def _made(work: Path, packages: Path, asked: str, lock: Path) -> tuple[list[Made], dict[str, Any]]:
+    """The engine's files, and what the engine must know of the snapshot."""
+    stock = node_modules() / "pyodide"
+    requests = work / "requests.json"
+    requests.write_text(asked, encoding="utf-8")
+    library, modules, snapshot = work / "library.zip", work / "modules.json", work / "memory.bin"
+    _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, modules)
+    runtime = _pruned_runtime(stock, work / "runtime")
+    _inside("snapshot", runtime, library, requests, modules, snapshot)
+    facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
+    _checked_replies(facts.pop("replies"))
+    return [
+        Made("script", "python.mjs", (runtime / "pyodide.asm.mjs").read_bytes()),
+        Made("unpacker", "unxz.wasm", _unpacker()),
+        Made("wasm", "python.wasm", (runtime / "pyodide.asm.wasm").read_bytes(), _BYTES),
+        Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
+        Made("library", "library.zip", library.read_bytes(), _BYTES),
+        Made("lock", "lock.json", lock.read_bytes()),
+    ], facts
+
+
+def _write_lists(folder: Path, entries: list[dict[str, Any]], head: dict[str, Any]) -> None:
+    (folder / "manifest.json").write_text(json.dumps(head | {"files": entries}, indent=1), encoding="utf-8")
+    by_role = {entry["role"]: {k: v for k, v in entry.items() if k != "role"} for entry in entries}
+    # The lock is a record for people and tests; the engine only needs its platform.
+    lock = folder / by_role.pop("lock")["name"]
+    by_role["platform"] = json.loads(lock.read_text(encoding="utf-8"))["info"]
+    (folder / "files.js").write_text(
+        f"/* Written by the build. */\nexport const FILES = {json.dumps(by_role, indent=1)};\n",
+        encoding="utf-8",
+    )
+
+
+def build(calc: Path = ROOT / "calc", requests: list[str] | None = None, folder: Path = ENGINE) -> Path:
+    """Make the engine's files, or leave them when nothing that goes into them changed.
 
     Args:
         calc: Source folder of our package.
         requests: Requests answered once before the snapshot is taken; left out,
-            every calculator's example under each rule set.
-        folder: Where the files go; emptied first.
+            every calculator's example.
+        folder: Where the files go; replaced as a whole.
 
     Returns:
         The folder.
@@ -149,53 +185,28 @@ def build(
     Raises:
         ValueError: A wheel, a reply or a runtime file is not as it should be.
     """
-    runtime = node_modules() / "pyodide"
-    work = folder.with_name(f"{folder.name}-work")
-    for emptied in (folder, work):
-        shutil.rmtree(emptied, ignore_errors=True)
-        emptied.mkdir(parents=True)
-    lock = work / "pyodide-lock.json"
-    wheels.write_lock(
-        wheels.write_wheels(work / "wheels", calc=calc),
-        lock,
-        runtime_lock=runtime / "pyodide-lock.json",
-    )
-    (work / "wheels.zip").write_bytes(wheels.zipped(wheels.locked_files(work / "wheels", lock)))
-    asked = work / "requests.json"
-    asked.write_text(
-        json.dumps(example_requests() if requests is None else requests), encoding="utf-8"
-    )
-    library, modules, snapshot = work / "library.zip", work / "modules.json", work / "snapshot.bin"
-    _inside(
-        "library", runtime, work / "wheels.zip", asked, HERE / "bundle_inside.py", library, modules
-    )
-    runtime = _pruned_runtime(runtime, work / "runtime")
-    _inside("snapshot", runtime, library, asked, modules, snapshot)
-    facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
-    _checked_replies(facts.pop("replies"))
-
-    entries = [
-        _named(made, folder)
-        for made in (
-            Made("script", "python.mjs", (runtime / "pyodide.asm.mjs").read_bytes()),
-            Made("unpacker", "unxz.wasm", _unpacker()),
-            Made("wasm", "python.wasm", (runtime / "pyodide.asm.wasm").read_bytes(), _BYTES),
-            Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
-            Made("library", "library.zip", library.read_bytes(), _BYTES),
-            Made("lock", "lock.json", lock.read_bytes()),
+    WORK.mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as name:
+        work, made_in = Path(name), Path(name) / "engine"
+        made_in.mkdir()
+        lock, packages = work / "lock.json", work / "packages.zip"
+        wheels.write_lock(
+            wheels.write_wheels(work / "wheels", calc=calc),
+            lock,
+            runtime_lock=node_modules() / "pyodide" / "pyodide-lock.json",
         )
-    ]
-    (folder / "manifest.json").write_text(
-        json.dumps({"release": wheels.release(), "files": entries}, indent=1), encoding="utf-8"
-    )
-    by_role = {entry.pop("role"): entry for entry in entries}
-    by_role["snapshot"] |= facts
-    del by_role["lock"]  # a record for people and tests; the engine only needs its platform
-    by_role["platform"] = json.loads(lock.read_text(encoding="utf-8"))["info"]
-    (folder / "files.js").write_text(
-        f"/* Written by the build. */\nexport const FILES = {json.dumps(by_role, indent=1)};\n",
-        encoding="utf-8",
-    )
+        packages.write_bytes(wheels.zipped(wheels.locked_files(work / "wheels", lock)))
+        asked = json.dumps(example_requests() if requests is None else requests)
+        made_from = _made_from(packages, asked)
+        listed = folder / "manifest.json"
+        if listed.is_file() and json.loads(listed.read_bytes())["made_from"] == made_from:
+            return folder
+        files, facts = _made(work, packages, asked, lock)
+        entries = [_named(made, made_in) for made in files]
+        next(entry for entry in entries if entry["role"] == "snapshot").update(facts)
+        _write_lists(made_in, entries, {"release": wheels.release(), "made_from": made_from})
+        shutil.rmtree(folder, ignore_errors=True)
+        made_in.rename(folder)
     return folder
 
 

@@ -35,13 +35,16 @@ function freezeClockAndChance() {
 }
 
 /* The stock runtime, with no package list and so nothing to fetch. */
-async function stockPython(runtime) {
+async function stockPython(runtime, inside, options = {}) {
   const { loadPyodide } = await import(pathToFileURL(join(runtime, "pyodide.mjs")));
-  return loadPyodide({
+  const python = await loadPyodide({
     indexURL: runtime,
     lockFileContents: { info: platformOf(runtime), packages: {} },
     packageBaseUrl: "/nowhere/",
+    ...options,
   });
+  python.FS.writeFile("/home/pyodide/inside.py", readFileSync(inside));
+  return python;
 }
 
 function platformOf(runtime) {
@@ -49,9 +52,8 @@ function platformOf(runtime) {
 }
 
 async function makeLibrary([runtime, wheels, requests, inside, out, modules]) {
-  const python = await stockPython(runtime);
+  const python = await stockPython(runtime, inside);
   python.FS.writeFile("/wheels.zip", readFileSync(wheels));
-  python.FS.writeFile("/home/pyodide/inside.py", readFileSync(inside));
   python.globals.set("requests", readFileSync(requests, "utf8"));
   python.runPython(`
 import glob, json, sys
@@ -63,6 +65,16 @@ modules = json.dumps(inside.modules_of(roots))
 `);
   writeFileSync(out, python.globals.get("packed").toJs());
   writeFileSync(modules, python.globals.get("modules"));
+
+  const second = await stockPython(runtime, inside, { stdLibURL: out });
+  second.globals.set("requests", readFileSync(requests, "utf8"));
+  second.globals.set("modules", readFileSync(modules, "utf8"));
+  second.runPython(`
+import glob, json, inside
+(root,) = glob.glob("/lib/python3*.zip")
+packed = inside.trimmed(root, json.loads(modules), json.loads(requests))
+`);
+  writeFileSync(out, second.globals.get("packed").toJs());
 }
 
 /* Runs of bytes that differ, joined where the gap is shorter than naming a new run. */
@@ -134,5 +146,10 @@ _replies
 }
 
 const [what, ...given] = process.argv.slice(2);
-await { library: makeLibrary, snapshot: makeSnapshot }[what](given);
-process.exit(0);
+try {
+  await { library: makeLibrary, snapshot: makeSnapshot }[what](given);
+  process.exit(0);
+} catch (error) {
+  console.error(String(error.message).slice(-2000)); // not the stack: the script is one long line
+  process.exit(1);
+}

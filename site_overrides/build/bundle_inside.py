@@ -4,14 +4,50 @@ import ast
 import importlib
 import importlib.util
 import io
-import json
 import marshal
 import sys
 import zipfile
 
 EPOCH = (1980, 1, 1, 0, 0, 0)
-ALSO = ("encodings.ascii", "encodings.latin_1", "linecache", "textwrap", "tokenize", "traceback")
-"""Library modules that only an error would load."""
+STAND_INS = {
+    # Both hold the same JavaScript objects, in the same order, as the files they stand
+    # in for: a snapshot counts on that.
+    # Awaiting belongs to pages that call Python in turns; ours asks and is answered.
+    "pyodide/webloop.py": (
+        "from pyodide_js._api import scheduleCallback\n"
+        "def _initialize_event_loop():\n"
+        "    global _api\n"
+        "    from pyodide_js import _api\n"
+    ),
+    "asyncio/__init__.py": ("def get_event_loop():\n    raise RuntimeError('nothing is awaited here')\n"),
+    # Nothing is ever installed; the runtime only asks where it would go.
+    "pyodide/_package_loader.py": (
+        "from pathlib import Path\n"
+        "from site import getsitepackages\n"
+        "from pyodide_js import loadedPackages\n"
+        "SITE_PACKAGES, DSO_DIR = Path(getsitepackages()[0]), Path('/usr/lib')\n"
+        "def init_loaded_packages(): pass\n"
+    ),
+    # pint and its parsers ask for their own version, to show it; nothing here does.
+    "importlib/metadata/__init__.py": "def version(name): return 'unknown'\n",
+    # pint's tables of what to do with numpy's functions, which is not there.
+    "pint/facets/numpy/numpy_func.py": "def __getattr__(name): return {}\n",
+    # All that could keep a registry on a disk or a drawing in a file.
+    "platformdirs/__init__.py": "",
+    "pickle.py": "HIGHEST_PROTOCOL = 5\n",
+    "tempfile.py": "",
+    "shutil.py": "",
+    "gzip.py": "",
+    # segno quotes XML with a module that could also fetch it, given an address.
+    "urllib/request.py": "",
+    "ipaddress.py": "",
+    # `html` needs these 2,231 names to read HTML; we only write it.
+    "html/entities.py": "html5 = {}\nname2codepoint = {}\ncodepoint2name = {}\n",
+}
+"""Short texts in place of library files that draw in much and are never used."""
+
+ALSO = ("encodings.ascii", "encodings.latin_1", "linecache", "random", "textwrap", "tokenize", "traceback")
+"""Library modules that only an error, or starting from a snapshot, would load."""
 
 
 def _imported_names(source: str) -> set[str]:
@@ -34,10 +70,12 @@ def names_imported_by(contents: dict[str, bytes], package: str) -> set[str]:
     """Every module that a package's files import, inside functions too, and themselves."""
     names = set(ALSO)
     for path, content in contents.items():
-        if path.startswith(f"{package}/") and path.endswith(".py"):
+        if not path.startswith(f"{package}/") or path.endswith("/__main__.py"):
+            continue
+        if path.endswith(".py"):
             names |= _imported_names(content.decode())
             names.add(path.removesuffix(".py").removesuffix("/__init__").replace("/", "."))
-    return {name for name in names if not name.endswith("__main__")}
+    return names
 
 
 def answered(requests: list[str]) -> list[str]:
@@ -70,11 +108,27 @@ def modules_of(roots: list[str]) -> list[str]:
     return sorted(names_imported_by(contents, "calc"))
 
 
+def _files_of_modules(root: str) -> set[str]:
+    """Files in a zip that the modules loaded by now came from."""
+    files = (getattr(module, "__file__", None) or "" for module in list(sys.modules.values()))
+    return {file.removeprefix(f"{root}/") for file in files if file.startswith(f"{root}/")}
+
+
+def _zip_of(contents: dict[str, bytes]) -> bytes:
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w") as archive:
+        for path in sorted(contents):
+            entry = zipfile.ZipInfo(path, EPOCH)
+            entry.external_attr = 0o644 << 16
+            archive.writestr(entry, contents[path])
+    return packed.getvalue()
+
+
 def library(roots: list[str], requests: list[str]) -> bytes:
     """The library that these requests need, compiled, as one stored zip.
 
     Args:
-        roots: Zips that everything was imported from.
+        roots: Zips that everything is imported from.
         requests: Requests that must be answered from it.
     """
     contents: dict[str, bytes] = {}
@@ -82,25 +136,34 @@ def library(roots: list[str], requests: list[str]) -> bytes:
         contents |= zip_contents(root)
     imported(names_imported_by(contents, "calc"))
     answered(requests)
-    wanted = {
-        path
-        for module in list(sys.modules.values())
-        for root in roots
-        if (path := (getattr(module, "__file__", None) or "").removeprefix(f"{root}/")) in contents
-    }
-    wanted |= {path for path in contents if path.startswith("calc/")}
-    packed = io.BytesIO()
-    with zipfile.ZipFile(packed, "w") as archive:
-        for path in sorted(wanted):
-            content, name = contents[path], path
-            if path.endswith(".py"):
-                content, name = _compiled(content, path), f"{path}c"
-            entry = zipfile.ZipInfo(name, EPOCH)
-            entry.external_attr = 0o644 << 16
-            archive.writestr(entry, content)
-    return packed.getvalue()
+    wanted = {path for path in contents if path.startswith("calc/")}
+    for root in roots:
+        wanted |= _files_of_modules(root)
+    compiled: dict[str, bytes] = {}
+    for path in wanted:
+        if path.endswith(".py"):
+            source = STAND_INS[path].encode() if path in STAND_INS else contents[path]
+            compiled[f"{path}c"] = _compiled(source, path)
+        else:
+            compiled[path] = contents[path]
+    return _zip_of(compiled)
 
 
-def as_json(value: object) -> str:
-    """Text to hand over to JavaScript."""
-    return json.dumps(value)
+def trimmed(root: str, modules: list[str], requests: list[str]) -> bytes:
+    """That library without the files which its stand-ins no longer draw in.
+
+    Args:
+        root: The library, which Python was started from.
+        modules: Names that must be there.
+        requests: Requests that must be answered from it.
+    """
+    imported(set(modules))
+    answered(requests)
+    wanted = _files_of_modules(root)
+    return _zip_of(
+        {
+            path: content
+            for path, content in zip_contents(root).items()
+            if path in wanted or path.startswith("calc/")
+        }
+    )

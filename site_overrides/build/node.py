@@ -1,5 +1,6 @@
 """Where Node.js is: on PATH when it is new enough, else from the wheel on PyPI."""
 
+import hashlib
 import shutil
 import subprocess
 import sys
@@ -57,8 +58,9 @@ def npm(*words: str) -> list[str]:
 def node_modules() -> Path:
     """The pinned packages of `site_overrides/runtime`, installed if they are not there."""
     installed = RUNTIME / "node_modules"
-    stamp = installed / ".package-lock.json"
-    lock = RUNTIME / "package-lock.json"
-    if not stamp.is_file() or stamp.stat().st_mtime < lock.stat().st_mtime:
+    stamp = installed / ".installed-from"
+    lock = hashlib.sha256((RUNTIME / "package-lock.json").read_bytes()).hexdigest()
+    if not stamp.is_file() or stamp.read_text(encoding="utf-8") != lock:
         subprocess.run(npm("ci", "--silent"), cwd=RUNTIME, check=True)
+        stamp.write_text(lock, encoding="utf-8")  # last, so that a broken install is not used
     return installed
