@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from site_overrides.build.check_pages import DOCS, procedures, read
+from site_overrides.build.check_pages import DOCS
 from site_overrides.build.procedures import ProcedureError, procedure, procedure_html
 
 HAZARD = """[pause.step.hazard]
@@ -38,7 +38,13 @@ do = "Shut it."
 want = "no hiss"
 """
 
-ALL = [each for path in sorted(DOCS.rglob("*.md")) for each in procedures(read(path))]
+FENCE = re.compile(r"^```procedure\n(.*?)^```$", re.DOTALL | re.MULTILINE)
+
+ALL = [
+    procedure(source)
+    for path in sorted(DOCS.rglob("*.md"))
+    for source in FENCE.findall(path.read_text(encoding="utf-8"))
+]
 
 
 def html(text: str) -> str:
