@@ -84,6 +84,7 @@ export function mountCalculator(block) {
     answered = key;
     answer.show(reply);
     if ("changed" in block.dataset) showAddress(link());
+    tools.drawSquare();
     const [result] = Object.values(reply.answer.results);
     status.say(`New answer. ${result.label}: ${result.text}.`);
     return reply;

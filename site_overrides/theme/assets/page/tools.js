@@ -2,6 +2,7 @@
 
 import { copyOrShow, share } from "./copying.js";
 import { button } from "./page.js";
+import { mountSquare } from "./square.js";
 import { answerText } from "./summary.js";
 
 export function mountTools(block, { fields, calculate, link, reset, clearExamples, current }) {
@@ -12,6 +13,7 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
     refresh();
   });
   note?.after(clear);
+  const square = mountSquare(block, link);
 
   const resetButton = () => button("Back to the examples", () => {
     reset();
@@ -30,6 +32,7 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
       const words = await text();
       if (words) copyOrShow(place, "The answer as text", words);
     }),
+    square.button,
   );
   if (navigator.share) {
     place?.append(button("Share", async () => {
@@ -44,5 +47,5 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
   }
 
   refresh();
-  return { refresh, resetButton };
+  return { refresh, resetButton, drawSquare: square.draw };
 }

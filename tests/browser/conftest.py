@@ -1,0 +1,165 @@
+"""The built site in a real browser, served under a subfolder by a server that can be stopped."""
+
+import os
+import re
+import subprocess
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import partial
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Request, sync_playwright
+
+from site_overrides.build.browser import ASK, chromium
+from site_overrides.build.serve import Handler
+
+ROOT = Path(__file__).parents[2]
+ADDRESS = "http://127.0.0.1:8123/bench/"
+SOURCES = ("calc", "docs", "site_overrides", "mkdocs.yml")
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+]  # fmt: skip
+ENGINE_STARTS = 60_000
+"""Milliseconds; a test machine may be slow and busy."""
+
+
+def _newest_source() -> float:
+    skipped = {"node_modules", "__pycache__"}
+    found = [ROOT / name for name in SOURCES] + [
+        path for name in SOURCES for path in (ROOT / name).rglob("*") if path.is_file()
+    ]
+    return max(path.stat().st_mtime for path in found if not skipped & set(path.parts))
+
+
+def _built() -> Path:
+    """Folder of the site for ADDRESS, built unless it is newer than its sources."""
+    if given := os.environ.get("BENCHBOOK_SITE"):
+        return Path(given).resolve()
+    site = ROOT / "site"
+    worker = site / "sw.js"
+    fresh = worker.is_file() and worker.stat().st_mtime >= _newest_source()
+    if not fresh or f"<loc>{ADDRESS}" not in (site / "sitemap.xml").read_text(encoding="utf-8"):
+        subprocess.run(["make", "site", f"SITE_URL={ADDRESS}"], cwd=ROOT, check=True)
+    return site
+
+
+@dataclass
+class Server:
+    """A host of one folder that can go away and come back."""
+
+    folder: Path
+    address: str
+    _running: ThreadingHTTPServer | None = None
+
+    def start(self) -> None:
+        parts = urlsplit(self.address)
+        handler = type("SiteHandler", (Handler,), {"base": parts.path})
+        self._running = ThreadingHTTPServer(
+            (parts.hostname or "", parts.port or 80), partial(handler, directory=str(self.folder))
+        )
+        Thread(target=self._running.serve_forever, kwargs={"poll_interval": 0.05}).start()
+
+    def stop(self) -> None:
+        if self._running:
+            self._running.shutdown()
+            self._running.server_close()
+            self._running = None
+
+
+@dataclass
+class Watch:
+    """What must not happen in a visit."""
+
+    base: str
+    foreign: list[str] = field(default_factory=list)
+    errors: list[str] = field(default_factory=list)
+
+    def request(self, request: Request) -> None:
+        if not request.url.startswith((self.base, "data:", "blob:")):
+            self.foreign.append(request.url)
+
+    def check(self) -> None:
+        assert self.foreign == [], "a request left the site"
+        assert self.errors == [], "the console shows an error"
+
+    def page(self, page: Page) -> None:
+        page.on("console", lambda said: said.type == "error" and self.errors.append(said.text))
+        page.on("pageerror", lambda error: self.errors.append(str(error)))
+
+
+@pytest.fixture(scope="session")
+def site() -> Path:
+    return _built()
+
+
+@pytest.fixture(scope="session")
+def host(site: Path) -> Iterator[Server]:
+    sitemap = (site / "sitemap.xml").read_text(encoding="utf-8")
+    address = min(re.findall(r"<loc>(.*?)</loc>", sitemap), key=len)
+    server = Server(site, address)
+    server.start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="session")
+def addresses(site: Path) -> list[str]:
+    return re.findall(r"<loc>(.*?)</loc>", (site / "sitemap.xml").read_text(encoding="utf-8"))
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    path = chromium()
+    if path is None:
+        pytest.fail(ASK)
+    with sync_playwright() as playwright:
+        made = playwright.chromium.launch(executable_path=path, args=FLAGS)
+        yield made
+        made.close()
+
+
+@pytest.fixture
+def visit(browser: Browser, host: Server) -> Iterator[Any]:
+    """Makes visits, each a fresh browser profile; every one is watched to its end."""
+    open_visits: list[tuple[BrowserContext, Watch]] = []
+
+    def begin(**options: Any) -> Page:
+        context = browser.new_context(**({"base_url": host.address} | options))
+        watch = Watch(host.address)
+        context.on("request", watch.request)
+        context.on("page", watch.page)
+        open_visits.append((context, watch))
+        return context.new_page()
+
+    yield begin
+    for context, watch in open_visits:
+        context.close()
+        watch.check()
+
+
+@pytest.fixture(scope="session")
+def phone_at_the_bench(browser: Browser, host: Server) -> Iterator[BrowserContext]:
+    """A device that holds the engine from its first visit on, so that tests start fast."""
+    context = browser.new_context(base_url=host.address, service_workers="block")
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def page(phone_at_the_bench: BrowserContext, host: Server) -> Iterator[Page]:
+    """A page on that device, which remembers nothing that another test chose."""
+    made = phone_at_the_bench.new_page()
+    watch = Watch(host.address)
+    made.on("request", watch.request)
+    watch.page(made)
+    made.goto("404.html")
+    made.evaluate("localStorage.clear()")
+    yield made
+    made.close()
+    watch.check()

@@ -1,0 +1,110 @@
+"""Open to all: axe, the keyboard alone, narrow screens."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from site_overrides.build.node import node_modules
+from tests.browser.asking import GAUGE, OXYGEN, go, wait_for_engine
+
+pytestmark = pytest.mark.browser
+
+PHONE = {"width": 360, "height": 740}
+DESK = {"width": 1280, "height": 800}
+NARROW = {"width": 320, "height": 640}
+
+
+def _violations(page: Page, rules: list[str] | None = None) -> list[str]:
+    chosen = {"runOnly": {"type": "rule", "values": rules}} if rules else {}
+    found = page.evaluate("options => axe.run(document, options)", chosen)["violations"]
+    return [
+        f"{rule['id']}: {node['target']} {node['failureSummary'][:200]}"
+        for rule in found
+        for node in rule["nodes"][:3]
+    ]
+
+
+def _scheme(page: Page, scheme: str) -> None:
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+    wanted = "slate" if scheme == "dark" else "default"
+    page.wait_for_function("wanted => document.body.dataset.mdColorScheme === wanted", arg=wanted)
+
+
+def test_no_page_has_a_fault_that_axe_finds(page: Page, addresses: list[str]) -> None:
+    page.goto(OXYGEN)
+    wait_for_engine(page)
+    page.evaluate((node_modules() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    found = {}
+    for address in addresses:
+        go(page, address)
+        page.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true })")
+        for size in (PHONE, DESK):
+            page.set_viewport_size(size)
+            for scheme, rules in (("light", None), ("dark", ["color-contrast"])):
+                _scheme(page, scheme)
+                found[f"{address} {size['width']} {scheme}"] = _violations(page, rules)
+    assert {place: faults for place, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_form_with_errors_has_no_fault_that_axe_finds(page: Page, scheme: str) -> None:
+    page.goto(OXYGEN)
+    wait_for_engine(page)
+    _scheme(page, scheme)
+    page.fill(GAUGE, "twelve")
+    page.press(GAUGE, "Enter")
+    expect(page.locator("[data-field=gauge] [data-error]")).to_be_visible()
+    page.evaluate((node_modules() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    assert _violations(page) == []
+
+
+def test_nothing_is_wider_than_a_narrow_phone(page: Page, addresses: list[str]) -> None:
+    page.set_viewport_size(NARROW)
+    page.goto("./")
+    wide = {}
+    for address in addresses:
+        go(page, address)
+        width = page.evaluate("document.documentElement.scrollWidth")
+        if width > NARROW["width"]:
+            wide[address] = width
+    assert wide == {}
+
+
+def test_controls_of_a_form_are_large_enough_for_a_thumb(page: Page) -> None:
+    page.set_viewport_size(PHONE)
+    page.goto(OXYGEN)
+    wait_for_engine(page)
+    small = page.locator("[data-calculator] :is(input, select, button, summary):visible").evaluate_all(
+        """all => all.map((each) => [each.outerHTML.slice(0, 80), each.getBoundingClientRect().height])
+            .filter(([, height]) => height < 44)"""
+    )
+    assert small == [], "lower than 44 px"
+
+
+def test_a_form_works_by_keyboard_alone(page: Page) -> None:
+    page.emulate_media(reduced_motion="reduce")  # no scrolling that is still on its way
+    page.goto(OXYGEN)
+    wait_for_engine(page)
+    for _ in range(80):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement?.name") == "gauge":
+            break
+    expect(page.locator(GAUGE)).to_be_focused()
+    page.keyboard.press("Control+A")
+    page.keyboard.type("820")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**gauge=820**")
+    expect(page.locator("[data-engine]")).to_contain_text("New answer.")
+    seen = set()
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        seen.add(page.evaluate("document.activeElement?.textContent.trim()"))
+        covered = page.evaluate(
+            """() => {
+                const box = document.activeElement.getBoundingClientRect();
+                const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
+                const over = document.elementFromPoint(x, y)?.closest(".md-header");
+                return Boolean(over) && !over.contains(document.activeElement);
+            }"""
+        )
+        assert not covered, page.evaluate("document.activeElement.outerHTML")
+    assert {"Calculate", "Copy link", "Copy as text"} <= seen

@@ -1,0 +1,198 @@
+"""Without a host: what is kept, what is refused, what is said."""
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from site_overrides.build import offline
+from tests.browser.asking import GAUGE, OXYGEN, answer, give, new_answer, values, wait_for_engine
+from tests.browser.conftest import Server
+
+pytestmark = pytest.mark.browser
+
+STATUS = "[data-offline] [role=status]"
+LONG = 60_000
+
+
+@pytest.fixture
+def own(site: Path, tmp_path: Path) -> Iterator[Server]:
+    """A host of its own copy of the site, which a test may change or stop."""
+    shutil.copytree(site, tmp_path / "site", copy_function=_linked)
+    server = Server(tmp_path / "site", "http://127.0.0.1:8124/bench/")
+    server.start()
+    yield server
+    server.stop()
+
+
+def _linked(source: str, target: str) -> None:
+    Path(target).hardlink_to(source) if Path(source).suffix in (".xz", ".mjs") else shutil.copy2(
+        source, target
+    )
+
+
+@pytest.fixture
+def phone(browser: Browser, own: Server) -> Iterator[Page]:
+    """A visit that may lose its host, so the console is not watched."""
+    context = browser.new_context(base_url=own.address)
+    yield context.new_page()
+    context.close()
+
+
+def _installed(page: Page) -> None:
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=LONG)
+
+
+def _change(server: Server, words: str) -> None:
+    """Another release of the same site."""
+    page = server.folder / "index.html"
+    text = page.read_text(encoding="utf-8")
+    page.write_text(text.replace("</h1>", f" {words}</h1>"), encoding="utf-8")
+    _written_again(server.folder)
+
+
+def _written_again(folder: Path) -> None:
+    worker = (folder / "sw.js").read_text(encoding="utf-8")
+    source = (Path(offline.__file__).parents[1] / "theme" / "sw.js").read_text(encoding="utf-8")
+    assert worker != source
+    (folder / "sw.js").write_text(source, encoding="utf-8")
+    for page in folder.rglob("*.html"):
+        text = page.read_text(encoding="utf-8")
+        start = text.index('<meta http-equiv="Content-Security-Policy"')
+        end = text.index(">", text.index('<meta name="benchbook-release"')) + 1
+        page.write_text(text[:start] + offline.PLACE + text[end:], encoding="utf-8")
+    offline.write(folder)
+
+
+def test_all_works_when_the_host_is_gone(phone: Page, own: Server) -> None:
+    phone.goto(OXYGEN)
+    wait_for_engine(phone)
+    _installed(phone)
+    expect(phone.locator(STATUS)).to_contain_text("Ready offline, release", timeout=LONG)
+    own.stop()
+    phone.reload()
+    wait_for_engine(phone)
+    with new_answer(phone):
+        give(phone, GAUGE, "1000")
+    expect(phone.locator(STATUS)).to_contain_text("Ready offline, release")
+
+    phone.goto("set-up/sheet-thickness/?v=1&gauge=18+ga")  # a page never opened before
+    expect(phone.locator("[data-engine]")).to_contain_text("New answer.", timeout=LONG)
+    assert values(phone.locator("[data-calculator]"))
+
+    phone.goto("set-up/sheet-thickness?v=1")  # without the slash that a host would add
+    assert phone.url.endswith("/set-up/sheet-thickness/?v=1")
+    phone.goto("index.html")
+    assert phone.locator("h1").count() == 1
+    phone.goto("no/such/page/")
+    assert "404" in phone.content()
+
+
+def test_the_text_is_saved_without_being_asked(phone: Page, own: Server) -> None:
+    phone.goto("./")
+    _installed(phone)
+    expect(phone.locator(STATUS)).to_contain_text("The pages are saved", timeout=LONG)
+    expect(phone.get_by_role("button", name="Save for offline")).to_contain_text("MB")
+    own.stop()
+    phone.goto(OXYGEN)
+    assert values(phone.locator("[data-calculator]"))
+    expect(phone.locator("[data-engine]")).to_contain_text("Use the table", timeout=LONG)
+
+
+def test_saving_fetches_the_rest_and_says_so(phone: Page, own: Server) -> None:
+    phone.goto("./")
+    _installed(phone)
+    phone.get_by_role("button", name="Save for offline").click()
+    expect(phone.locator(STATUS)).to_contain_text("Ready offline, release", timeout=LONG)
+    expect(phone.locator(STATUS)).to_contain_text("The browser")
+    expect(phone.get_by_role("button", name="Save for offline")).to_be_hidden()
+    own.stop()
+    phone.goto(OXYGEN)
+    wait_for_engine(phone)
+    with new_answer(phone):
+        give(phone, GAUGE, "1000")
+
+
+def test_saving_that_is_cut_midway_is_not_called_saved(phone: Page) -> None:
+    phone.goto("./")
+    _installed(phone)
+    phone.route("**/*.xz", lambda _: None)  # the line hangs
+    phone.get_by_role("button", name="Save for offline").click()
+    phone.get_by_role("button", name="Cancel").click()
+    expect(phone.locator(STATUS)).to_contain_text("Not saved")
+    phone.unroute("**/*.xz")
+    phone.get_by_role("button", name="Save for offline").click()
+    expect(phone.locator(STATUS)).to_contain_text("Ready offline", timeout=LONG)
+
+
+def test_one_wrong_byte_is_refused(phone: Page, own: Server) -> None:
+    spoiled = next((own.folder / "assets" / "engine").glob("memory-*"))
+    content = bytearray(spoiled.read_bytes())
+    content[len(content) // 2] ^= 1
+    spoiled.unlink()
+    spoiled.write_bytes(content)
+    phone.goto("./")
+    _installed(phone)
+    phone.get_by_role("button", name="Save for offline").click()
+    expect(phone.locator(STATUS)).to_contain_text("Not saved", timeout=LONG)
+
+
+def test_a_release_with_one_wrong_byte_is_not_installed(phone: Page, own: Server) -> None:
+    page = own.folder / "trouble" / "hot-cylinder" / "index.html"
+    page.write_bytes(page.read_bytes().replace(b"Hot", b"Hat", 1))
+    phone.goto("./")
+    phone.wait_for_timeout(1500)
+    assert phone.evaluate("navigator.serviceWorker.controller") is None
+    assert phone.evaluate("caches.keys()") == []
+    expect(phone.locator(STATUS)).to_contain_text("Not saved")
+
+
+def test_a_new_version_is_offered_and_taken_on_a_tap(phone: Page, own: Server) -> None:
+    phone.goto(OXYGEN)
+    wait_for_engine(phone)
+    _installed(phone)
+    expect(phone.locator(STATUS)).to_contain_text("Ready offline", timeout=LONG)
+    _change(own, "second edition")
+    phone.goto("./")
+    expect(phone.get_by_text("New version ready.")).to_be_visible(timeout=LONG)
+    assert "second edition" not in phone.locator("h1").inner_text()
+    phone.get_by_role("button", name="Use the new version").click()
+    expect(phone.locator("h1")).to_contain_text("second edition", timeout=LONG)
+    assert len(phone.evaluate("caches.keys()")) == 1
+    own.stop()
+    phone.goto(OXYGEN)  # whole before, whole after: the engine came along
+    wait_for_engine(phone)
+
+
+def test_a_new_version_does_not_take_what_is_being_typed(phone: Page, own: Server) -> None:
+    phone.goto(OXYGEN)
+    wait_for_engine(phone)
+    _installed(phone)
+    with new_answer(phone):
+        give(phone, GAUGE, "1000")
+    _change(own, "second edition")
+    other = phone.context.new_page()
+    other.goto("./")
+    other.get_by_role("button", name="Use the new version").click(timeout=LONG)
+    expect(other.locator("h1")).to_contain_text("second edition", timeout=LONG)
+    phone.wait_for_timeout(500)
+    assert phone.input_value(GAUGE) == "1000"
+    with new_answer(phone):
+        give(phone, GAUGE, "1100")
+    assert answer(phone).is_visible()
+
+
+def test_an_iphone_is_told_of_the_home_screen_while_saving(browser: Browser, own: Server) -> None:
+    agent = "Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) AppleWebKit/605 Safari/604"
+    context = browser.new_context(base_url=own.address, user_agent=agent)
+    page: Any = context.new_page()
+    page.goto("./")
+    _installed(page)
+    note = page.get_by_text("add this site to the Home Screen")
+    expect(note).to_be_hidden()
+    page.get_by_role("button", name="Save for offline").click()
+    expect(note).to_be_visible()
+    context.close()
