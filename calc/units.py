@@ -31,6 +31,10 @@ WRITTEN = {
     "dimensionless": "",
     "percent/h": "% an hour",
     "Btu/(h*ft^2)": "Btu/h·ft²",
+    "W/(m*K)": "W/m·K",
+    "mm^2/s": "mm²/s",
+    "W/mm^2": "W/mm²",
+    "Btu/(s*in^2)": "Btu/s·in²",
     "mm/min": "mm/min",
     "in/min": "in/min",
 }

@@ -1,0 +1,444 @@
+"""How hot a travelling flame makes the metal: the pool, and whether it goes through."""
+
+from dataclasses import dataclass
+from math import hypot, log, sqrt
+from typing import Annotated
+
+from calc.declare import (
+    FREE_GAS_FLOW,
+    LENGTH,
+    TEMPERATURE,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
+)
+from calc.errors import InputError
+from calc.formulas.heat.cooling import line_energy
+from calc.formulas.heat.flame_patch import hottest_rise, welding_spread
+from calc.formulas.heat.flame_power import power_density, power_into_work
+from calc.formulas.heat.moving_source import moving_flame_rise
+from calc.formulas.heat.pool import thick_plate_isotherm, thin_plate_isotherm
+from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed, weld_pool_width
+from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
+from calc.sheets.hot_metal import METALS, Metal, metal_of
+from calc.sheets.said import degrees, distance
+from calc.show.drawings import heat_map
+from calc.show.drawings.heat_map import Isotherm
+from calc.tables import table
+
+SUM = "rosenthal-1946 line and point source"
+COUPON = "Run a trial coupon of the same metal and thickness first."
+WIDE = 8.0
+"""A pool wider than this many thicknesses drops out: a practice mark, in no print."""
+POINTS = 80
+SPOT_SHARE = 0.75
+SPOT_OVER_SPREAD = sqrt(8.0 * log(4.0))
+"""Across the circle that holds three quarters of a bell-shaped patch, in spreads."""
+SLOWEST, FASTEST = 5e-3 / 60.0, 2.0 / 60.0
+
+
+@dataclass(frozen=True, slots=True)
+class WeldHeat:
+    """What the flame does to the metal."""
+
+    verdict: Annotated[Figure, Shown("What the metal does", words=True)]
+    pool_width: Annotated[Figure, Shown("Pool, across", LENGTH, digits=2)]
+    speed_for_pool: Annotated[Figure, Shown("Travel for the pool you want", ("in/min", "mm/min"), digits=2)]
+    flow_for_pool: Annotated[
+        Figure, Shown("Acetylene for that pool at your travel", FREE_GAS_FLOW, free_gas=True, digits=2)
+    ]
+    temperature_there: Annotated[Figure, Shown("Metal at the place you ask about", TEMPERATURE)]
+    power: Annotated[Figure, Shown("Heat that enters the work", ("Btu/h", "W"), digits=2)]
+    power_density: Annotated[
+        Figure, Shown("Heat on the spot under the flame", ("Btu/(s*in^2)", "W/mm^2"), digits=2)
+    ]
+    line_energy: Annotated[Figure, Shown("Heat in each length of seam", ("kJ/in", "kJ/mm"), digits=2)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Plate:
+    """The plate and its metal, and what one flame does to it."""
+
+    thickness: float
+    speed: float
+    start: float
+    melting: float
+    conductivity: float
+    diffusivity: float
+
+    @property
+    def rise(self) -> float:
+        return self.melting - self.start
+
+    def width(self, power: float) -> float:
+        return weld_pool_width(
+            power, self.speed, self.thickness, self.rise, self.conductivity, self.diffusivity
+        )
+
+    def share_of_melting(self, power: float, spread: float, depth: float) -> float:
+        return (
+            hottest_rise(
+                power, self.speed, depth, self.thickness, spread, self.conductivity, self.diffusivity
+            )
+            / self.rise
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Pool:
+    """What one share of the heat does: nothing, a pool, a pool right through, a hole."""
+
+    width: float
+    kind: str
+
+
+def _pool(plate: _Plate, power: float, face: float, back: float) -> _Pool:
+    if face < 1.0:
+        return _Pool(0.0, "solid")
+    width = plate.width(power)
+    if back < 1.0:
+        return _Pool(width, "face")
+    return _Pool(width, "hole" if width > WIDE * plate.thickness else "through")
+
+
+SAID = {
+    "solid": "the metal does not melt",
+    "face": "the face melts, the back does not",
+    "through": "it penetrates: the pool goes through to the back",
+    "hole": "it burns through: the pool is too wide to hold",
+}
+
+
+def _verdict(weak: _Pool, middle: _Pool, strong: _Pool) -> str:
+    if strong.kind == "solid":
+        return f"never melts at this travel, even at the strong end of the band. {COUPON}"
+    said = SAID[middle.kind]
+    for pool, end in ((weak, "weak"), (strong, "strong")):
+        if pool.kind != middle.kind:
+            said += f"; at the {end} end of the band {SAID[pool.kind]}"
+    return f"{said}. {COUPON}"
+
+
+def _wider(power: float, plate: _Plate, temperature: float) -> Isotherm | None:
+    """The wider of the two sums for one temperature; None where it is a pinprick."""
+    rise = temperature - plate.start
+    k, alpha = plate.conductivity, plate.diffusivity
+    found = [Isotherm("", thick_plate_isotherm(power, plate.speed, rise, k, alpha, POINTS), through=False)]
+    if power > 0.5 * k * plate.thickness * rise:
+        side = thin_plate_isotherm(power, plate.speed, plate.thickness, rise, k, alpha, points=POINTS)
+        found.append(Isotherm("", side, through=True))
+    widest = max(found, key=lambda isotherm: isotherm.half_width())
+    return widest if widest.half_width() > 2e-5 else None
+
+
+def _map(metal: str, plate: _Plate, power: float, molten: bool, rules: str) -> tuple[Table, list[Picture]]:
+    marks = [(plate.melting, "melts")] if molten else []
+    marks += [(row.temperature, row.words) for row in table("heat-marks") if row.metal == metal]
+    rows, drawn = [], []
+    for temperature, meaning in marks:
+        if not plate.start + 10.0 < temperature <= plate.melting:
+            continue
+        isotherm = _wider(power, plate, temperature)
+        if isotherm is None:
+            continue
+        label = degrees(temperature, rules)
+        side = isotherm.side
+        rows.append(
+            (
+                label,
+                meaning,
+                *(distance(d, rules) for d in (side[0][0], isotherm.half_width(), -side[-1][0])),
+            )
+        )
+        drawn.append(Isotherm(f"{label}, melts" if meaning == "melts" else label, side, isotherm.through))
+    chart = Table(
+        "How far each temperature reaches",
+        ("Metal at", "What it means", "Ahead of the torch", "To each side", "Behind"),
+        tuple(rows),
+        "At the middle of the band. Heat lost to the air and the ends of the sheet are left out: far "
+        "behind the torch a large sheet is cooler than this, a small one hotter.",
+    )
+    if not drawn:
+        return chart, []
+    lead = drawn[0].label.partition(",")[0]
+    shown = rows[0]
+    sentence = (
+        f"The line of {lead} reaches {shown[3]} to each side of the seam and {shown[4]} behind the torch."
+    )
+    return chart, [heat_map.drawing(drawn[:4], plate.thickness, sentence)]
+
+
+def _there(plate: _Plate, power: float, aside: float, behind: float) -> Figure:
+    def reached(heat: float) -> float:
+        rise = moving_flame_rise(
+            heat, plate.speed, -behind, aside, 0.0, plate.thickness, 0.0,
+            plate.conductivity, plate.diffusivity,
+        )  # fmt: skip
+        return plate.start + rise
+
+    value = reached(power)
+    flagged = "inside the pool: above melting the sum no longer describes the metal"
+    return Figure(
+        value, "carslaw-1959 moving source on a plate", "computed", reached(power * WEAK),
+        reached(power * STRONG), f"On the face, the flame taken as a point. {BAND_SAID}",
+        flagged if value > plate.melting else "",
+    )  # fmt: skip
+
+
+@calculator("weld-heat", "How fast, how hot")
+def weld_heat(
+    metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
+    thickness: Annotated[
+        float,
+        Field(
+            "Thickness",
+            LENGTH,
+            example={"us": "16 ga", "iso": "1.5 mm", "uk": "1.5 mm"},
+            low="0.5 mm",
+            high="50 mm",
+            sheet_gauge=True,
+        ),
+    ],
+    acetylene_flow: Annotated[
+        float,
+        Field(
+            "Acetylene the torch takes",
+            FREE_GAS_FLOW,
+            example={"us": "5 cfh", "iso": "150 L/h", "uk": "150 L/h"},
+            low="20 L/h",
+            high="1700 L/h",
+            free_gas=True,
+            hint="From the page on flow, or from the tip's maker.",
+        ),
+    ],
+    travel_speed: Annotated[
+        float,
+        Field(
+            "Travel",
+            ("in/min", "mm/min"),
+            example={"us": "5 in/min", "iso": "120 mm/min", "uk": "120 mm/min"},
+            low="5 mm/min",
+            high="1000 mm/min",
+        ),
+    ],
+    wanted_width: Annotated[
+        float | None,
+        Field(
+            "Pool you want, across",
+            LENGTH,
+            low="0.5 mm",
+            high="50 mm",
+            optional=True,
+            hint="Empty: three thicknesses, common practice on sheet.",
+        ),
+    ],
+    efficiency: Annotated[
+        float,
+        Field(
+            "Share of the flame's heat that enters the work", ("%",), assumed="20 %", low="5 %", high="50 %"
+        ),
+    ],
+    start_temperature: Annotated[
+        float,
+        Field(
+            "Metal starts at",
+            TEMPERATURE,
+            low="32 degF",
+            high="900 degF",
+            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
+        ),
+    ],
+    aside: Annotated[
+        float,
+        Field(
+            "Place you ask about: to the side of the seam",
+            LENGTH,
+            low="1 mm",
+            high="500 mm",
+            assumed={"us": "1/2 in", "iso": "12 mm", "uk": "12 mm"},
+        ),
+    ],
+    behind: Annotated[
+        float,
+        Field("Place you ask about: behind the torch", LENGTH, low="0 mm", high="500 mm", assumed="0 mm"),
+    ],
+    conductivity: Annotated[
+        float | None,
+        Field(
+            "Conductivity of the hot metal",
+            ("W/(m*K)",),
+            low="10 W/(m*K)",
+            high="450 W/(m*K)",
+            optional=True,
+            hint="Empty: ours for the metal.",
+        ),
+    ],
+    diffusivity: Annotated[
+        float | None,
+        Field(
+            "Its diffusivity",
+            ("mm^2/s",),
+            low="3 mm^2/s",
+            high="150 mm^2/s",
+            optional=True,
+            hint="Conductivity over density and heat capacity. Empty: ours for the metal.",
+        ),
+    ],
+    rules: str,
+) -> Answer[WeldHeat]:
+    """Pool of a travelling oxy-acetylene flame, with a band, and the travel or flow for the pool you want.
+
+    Heat flow says how the pool answers to travel, flow and thickness. How much of a
+    flame's heat enters the work is known only within a factor of 1.7.
+    """  # fmt: skip
+    kind: Metal = metal_of(metal)
+    plate = _Plate(
+        thickness,
+        travel_speed,
+        start_temperature,
+        kind.liquidus,
+        kind.hot_conductivity if conductivity is None else conductivity,
+        kind.hot_diffusivity if diffusivity is None else diffusivity,
+    )
+    steps: list[Step] = []
+    power = worked(
+        steps, "Heat that enters the work", power_into_work,
+        flow=acetylene_flow, heat_value=printed_heat("acetylene"), efficiency=efficiency,
+    )  # fmt: skip
+    energy = worked(steps, "Heat in each length", line_energy, power=power, speed=travel_speed)
+    spread = worked(steps, "Spread of the flame's patch of heat", welding_spread, flow=acetylene_flow)
+    density = worked(
+        steps, "Heat on the circle that holds three quarters of it", power_density,
+        power=power, share=SPOT_SHARE, diameter=spread * SPOT_OVER_SPREAD,
+    )  # fmt: skip
+    if hypot(aside, behind) < 0.5 * spread:
+        raise InputError(
+            "aside", "Place you ask about: to the side of the seam: that is under the flame; give more."
+        )
+    face = plate.share_of_melting(power, spread, 0.0)
+    back = plate.share_of_melting(power, spread, thickness)
+    try:
+        weak, middle, strong = (
+            _pool(plate, power * end, face * end, back * end) for end in (WEAK, 1.0, STRONG)
+        )
+    except ValueError as error:
+        raise InputError(
+            "acetylene_flow", f"Acetylene the torch takes: {error} Give less for metal this thin."
+        ) from None
+    wanted = 3.0 * thickness if wanted_width is None else wanted_width
+    cautions = _cautions(metal, "hole" in (middle.kind, strong.kind))
+    chart, pictures = _map(metal, plate, power, middle.kind != "solid", rules)
+    return Answer(
+        WeldHeat(
+            verdict=Figure(
+                None, SUM, "computed", words=_verdict(weak, middle, strong),
+                basis="Melting at the hottest place of face and back, for a flame that spreads its heat as a "
+                "bell. The mark for burning through, a pool over 8 thicknesses wide, is practice and in no print.",
+            ),
+            pool_width=_width(weak, middle, strong),
+            speed_for_pool=_speed(plate, power, wanted),
+            flow_for_pool=_flow(plate, efficiency, wanted),
+            temperature_there=_there(plate, power, aside, behind),
+            power=Figure(
+                power, "groover", "computed", power * WEAK, power * STRONG,
+                f"Gross heat of acetylene times the share that enters. {BAND_SAID}",
+            ),
+            power_density=Figure(
+                density, "groover", "computed", density * WEAK, density * STRONG,
+                f"Three quarters of the heat over the circle that holds it. {BAND_SAID}",
+            ),
+            line_energy=Figure(
+                energy, "groover", "computed", energy * WEAK, energy * STRONG,
+                "Heat that enters over travel. Arc-welding rules ask for this figure.",
+            ),
+        ),
+        cautions=cautions,
+        steps=tuple(steps),
+        tables=(chart,),
+        pictures=tuple(pictures),
+    )  # fmt: skip
+
+
+def _width(weak: _Pool, middle: _Pool, strong: _Pool) -> Figure:
+    basis = f"The wider of the thin-plate and the thick-plate sum; heat of melting left out. {BAND_SAID} {COUPON}"
+    if middle.kind == "solid":
+        return Figure(None, SUM, "computed", basis=basis, words="none: the metal does not melt")
+    return Figure(middle.width, SUM, "computed", weak.width, strong.width, basis)
+
+
+def _speed(plate: _Plate, power: float, wanted: float) -> Figure:
+    def at(heat: float) -> float:
+        speed = weld_pool_speed(
+            wanted, heat, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
+        )
+        return 0.0 if speed is None else speed
+
+    basis = f"Faster makes the pool narrower. {BAND_SAID} {COUPON}"
+    value = at(power)
+    if value < SLOWEST:
+        return Figure(
+            None, SUM, "computed", basis=basis, words="none: this flow is too small for that pool"
+        )
+    low, high = at(power * WEAK), at(power * STRONG)
+    words = "faster than a hand can follow: take a smaller tip" if value > FASTEST else ""
+    return Figure(value, SUM, "computed", low, high, basis, words)
+
+
+def _flow(plate: _Plate, efficiency: float, wanted: float) -> Figure:
+    power = weld_pool_power(
+        wanted, plate.speed, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
+    )
+    value = power / (printed_heat("acetylene") * efficiency)
+    return Figure(
+        value, SUM, "computed", value / STRONG, value / WEAK,
+        f"{BAND_SAID} Your cylinder must be able to give it: see acetylene left. {COUPON}",
+    )  # fmt: skip
+
+
+def _cautions(metal: str, hole: bool) -> tuple[Caution, ...]:
+    found = [
+        Caution(
+            "WARNING",
+            "Metal stays hot enough to burn skin and to light what touches it long after its glow is gone. "
+            "Mark it hot, handle it with tongs, clear what burns from both sides of the work.",
+            "cfr1910-252 (b)(4)(vii)",
+        )
+    ]
+    if metal == "brass":
+        found.insert(
+            0,
+            Caution(
+                "WARNING",
+                "Brass gives off zinc fume when it is melted. Fan on, your head out of the plume.",
+            ),
+        )
+    if metal == "stainless-steel":
+        found.append(
+            Caution(
+                "WARNING",
+                "Fume of stainless steel holds chromium and nickel. Fan on, head out of the plume.",
+            )
+        )
+    if metal == "aluminium":
+        found.append(
+            Caution(
+                "CAUTION",
+                "Aluminium shows no glow before it drops away. Nothing under it that burns, no feet.",
+            )
+        )
+    if hole:
+        found.append(
+            Caution(
+                "WARNING",
+                "A pool that burns through drops molten metal. Keep legs, hose and what burns away.",
+            )
+        )
+    return tuple(found)

@@ -1,0 +1,42 @@
+"""Quantities inside a sentence or a table cell, in the units of a rule set."""
+
+from calc.quantities import Length, Temperature, Time
+from calc.show.numbers import plain_number
+from calc.units import from_si
+
+
+def degrees(temperature: Temperature, rules: str) -> str:
+    """A temperature, to the whole degree.
+
+    Examples:
+        >>> degrees(373.15, "us"), degrees(373.15, "iso")
+        ('212 °F', '100 °C')
+    """
+    unit, sign = ("degF", "°F") if rules == "us" else ("degC", "°C")
+    return f"{from_si(temperature, unit):.0f} {sign}"
+
+
+def distance(length: Length, rules: str, digits: int = 2) -> str:
+    """A length in inches or millimetres; far ones in feet or metres.
+
+    Examples:
+        >>> distance(0.0254, "us"), distance(0.0254, "iso"), distance(2.5, "iso")
+        ('1 in', '25 mm', '2.5 m')
+    """
+    far = length > 0.9
+    unit = ("ft" if far else "in") if rules == "us" else ("m" if far else "mm")
+    return f"{plain_number(from_si(length, unit), digits)} {unit}"
+
+
+def duration(time: Time) -> str:
+    """A time in the unit that reads best.
+
+    Examples:
+        >>> duration(45), duration(600), duration(9000)
+        ('45 s', '10 min', '2.5 h')
+    """
+    if time < 90.0:
+        return f"{plain_number(time, 2)} s"
+    if time < 5400.0:
+        return f"{plain_number(time / 60.0, 2)} min"
+    return f"{plain_number(time / 3600.0, 2)} h"
