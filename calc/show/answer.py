@@ -84,7 +84,7 @@ def _inputs(answer: dict[str, Any]) -> str:
 def _tables(tables: list[dict[str, Any]]) -> str:
     out = []
     for table in tables:
-        head = "".join(f'<th scope="col">{escape(c)}</th>' for c in table["columns"])
+        head = "".join(f'<th scope="col">{escape(c)}</th>' if c else "<td></td>" for c in table["columns"])
         body = "".join(
             "<tr>"
             + "".join(
