@@ -13,32 +13,22 @@ from calc.declare import (
     Choice,
     Field,
     Figure,
-    Picture,
     Shown,
     Step,
-    Table,
     calculator,
     worked,
 )
 from calc.errors import InputError
 from calc.formulas.heat.cooling import line_energy
-from calc.formulas.heat.flame_patch import hottest_rise, welding_spread
+from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
 from calc.formulas.heat.moving_source import moving_flame_rise
-from calc.formulas.heat.pool import thick_plate_isotherm, thin_plate_isotherm
-from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed, weld_pool_width
+from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
 from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, Metal, metal_of
-from calc.sheets.said import degrees, distance
-from calc.show.drawings import heat_map
-from calc.show.drawings.heat_map import Isotherm
-from calc.tables import table
+from calc.sheets.hot_plate import COUPON, Plate, Pool, heat_map_of, pool_of, verdict_words
 
 SUM = "rosenthal-1946 line and point source"
-COUPON = "Run a trial coupon of the same metal and thickness first."
-WIDE = 8.0
-"""A pool wider than this many thicknesses drops out: a practice mark, in no print."""
-POINTS = 80
 SPOT_SHARE = 0.75
 SPOT_OVER_SPREAD = sqrt(8.0 * log(4.0))
 """Across the circle that holds three quarters of a bell-shaped patch, in spreads."""
@@ -63,120 +53,7 @@ class WeldHeat:
     line_energy: Annotated[Figure, Shown("Heat in each length of seam", ("kJ/in", "kJ/mm"), digits=2)]
 
 
-@dataclass(frozen=True, slots=True)
-class _Plate:
-    """The plate and its metal, and what one flame does to it."""
-
-    thickness: float
-    speed: float
-    start: float
-    melting: float
-    conductivity: float
-    diffusivity: float
-
-    @property
-    def rise(self) -> float:
-        return self.melting - self.start
-
-    def width(self, power: float) -> float:
-        return weld_pool_width(
-            power, self.speed, self.thickness, self.rise, self.conductivity, self.diffusivity
-        )
-
-    def share_of_melting(self, power: float, spread: float, depth: float) -> float:
-        return (
-            hottest_rise(
-                power, self.speed, depth, self.thickness, spread, self.conductivity, self.diffusivity
-            )
-            / self.rise
-        )
-
-
-@dataclass(frozen=True, slots=True)
-class _Pool:
-    """What one share of the heat does: nothing, a pool, a pool right through, a hole."""
-
-    width: float
-    kind: str
-
-
-def _pool(plate: _Plate, power: float, face: float, back: float) -> _Pool:
-    if face < 1.0:
-        return _Pool(0.0, "solid")
-    width = plate.width(power)
-    if back < 1.0:
-        return _Pool(width, "face")
-    return _Pool(width, "hole" if width > WIDE * plate.thickness else "through")
-
-
-SAID = {
-    "solid": "the metal does not melt",
-    "face": "the face melts, the back does not",
-    "through": "it penetrates: the pool goes through to the back",
-    "hole": "it burns through: the pool is too wide to hold",
-}
-
-
-def _verdict(weak: _Pool, middle: _Pool, strong: _Pool) -> str:
-    if strong.kind == "solid":
-        return f"never melts at this travel, even at the strong end of the band. {COUPON}"
-    said = SAID[middle.kind]
-    for pool, end in ((weak, "weak"), (strong, "strong")):
-        if pool.kind != middle.kind:
-            said += f"; at the {end} end of the band {SAID[pool.kind]}"
-    return f"{said}. {COUPON}"
-
-
-def _wider(power: float, plate: _Plate, temperature: float) -> Isotherm | None:
-    """The wider of the two sums for one temperature; None where it is a pinprick."""
-    rise = temperature - plate.start
-    k, alpha = plate.conductivity, plate.diffusivity
-    found = [Isotherm("", thick_plate_isotherm(power, plate.speed, rise, k, alpha, POINTS), through=False)]
-    if power > 0.5 * k * plate.thickness * rise:
-        side = thin_plate_isotherm(power, plate.speed, plate.thickness, rise, k, alpha, points=POINTS)
-        found.append(Isotherm("", side, through=True))
-    widest = max(found, key=lambda isotherm: isotherm.half_width())
-    return widest if widest.half_width() > 2e-5 else None
-
-
-def _map(metal: str, plate: _Plate, power: float, molten: bool, rules: str) -> tuple[Table, list[Picture]]:
-    marks = [(plate.melting, "melts")] if molten else []
-    marks += [(row.temperature, row.words) for row in table("heat-marks") if row.metal == metal]
-    rows, drawn = [], []
-    for temperature, meaning in marks:
-        if not plate.start + 10.0 < temperature <= plate.melting:
-            continue
-        isotherm = _wider(power, plate, temperature)
-        if isotherm is None:
-            continue
-        label = degrees(temperature, rules)
-        side = isotherm.side
-        rows.append(
-            (
-                label,
-                meaning,
-                *(distance(d, rules) for d in (side[0][0], isotherm.half_width(), -side[-1][0])),
-            )
-        )
-        drawn.append(Isotherm(f"{label}, melts" if meaning == "melts" else label, side, isotherm.through))
-    chart = Table(
-        "How far each temperature reaches",
-        ("Metal at", "What it means", "Ahead of the torch", "To each side", "Behind"),
-        tuple(rows),
-        "At the middle of the band. Heat lost to the air and the ends of the sheet are left out: far "
-        "behind the torch a large sheet is cooler than this, a small one hotter.",
-    )
-    if not drawn:
-        return chart, []
-    lead = drawn[0].label.partition(",")[0]
-    shown = rows[0]
-    sentence = (
-        f"The line of {lead} reaches {shown[3]} to each side of the seam and {shown[4]} behind the torch."
-    )
-    return chart, [heat_map.drawing(drawn[:4], plate.thickness, sentence)]
-
-
-def _there(plate: _Plate, power: float, aside: float, behind: float) -> Figure:
+def _there(plate: Plate, power: float, aside: float, behind: float) -> Figure:
     def reached(heat: float) -> float:
         rise = moving_flame_rise(
             heat, plate.speed, -behind, aside, 0.0, plate.thickness, 0.0,
@@ -300,7 +177,7 @@ def weld_heat(
     flame's heat enters the work is known only within a factor of 1.7.
     """  # fmt: skip
     kind: Metal = metal_of(metal)
-    plate = _Plate(
+    plate = Plate(
         thickness,
         travel_speed,
         start_temperature,
@@ -327,7 +204,7 @@ def weld_heat(
     back = plate.share_of_melting(power, spread, thickness)
     try:
         weak, middle, strong = (
-            _pool(plate, power * end, face * end, back * end) for end in (WEAK, 1.0, STRONG)
+            pool_of(plate, power * end, face * end, back * end) for end in (WEAK, 1.0, STRONG)
         )
     except ValueError as error:
         raise InputError(
@@ -335,11 +212,11 @@ def weld_heat(
         ) from None
     wanted = 3.0 * thickness if wanted_width is None else wanted_width
     cautions = _cautions(metal, "hole" in (middle.kind, strong.kind))
-    chart, pictures = _map(metal, plate, power, middle.kind != "solid", rules)
+    chart, pictures = heat_map_of(metal, plate, power, middle.kind != "solid", rules)
     return Answer(
         WeldHeat(
             verdict=Figure(
-                None, SUM, "computed", words=_verdict(weak, middle, strong),
+                None, SUM, "computed", words=verdict_words(weak, middle, strong),
                 basis="Melting at the hottest place of face and back, for a flame that spreads its heat as a "
                 "bell. The mark for burning through, a pool over 8 thicknesses wide, is practice and in no print.",
             ),
@@ -367,14 +244,14 @@ def weld_heat(
     )  # fmt: skip
 
 
-def _width(weak: _Pool, middle: _Pool, strong: _Pool) -> Figure:
+def _width(weak: Pool, middle: Pool, strong: Pool) -> Figure:
     basis = f"The wider of the thin-plate and the thick-plate sum; heat of melting left out. {BAND_SAID} {COUPON}"
     if middle.kind == "solid":
         return Figure(None, SUM, "computed", basis=basis, words="none: the metal does not melt")
     return Figure(middle.width, SUM, "computed", weak.width, strong.width, basis)
 
 
-def _speed(plate: _Plate, power: float, wanted: float) -> Figure:
+def _speed(plate: Plate, power: float, wanted: float) -> Figure:
     def at(heat: float) -> float:
         speed = weld_pool_speed(
             wanted, heat, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
@@ -392,7 +269,7 @@ def _speed(plate: _Plate, power: float, wanted: float) -> Figure:
     return Figure(value, SUM, "computed", low, high, basis, words)
 
 
-def _flow(plate: _Plate, efficiency: float, wanted: float) -> Figure:
+def _flow(plate: Plate, efficiency: float, wanted: float) -> Figure:
     power = weld_pool_power(
         wanted, plate.speed, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
     )
