@@ -103,3 +103,18 @@ def test_half_used_and_cooled_reads_a_little_under_half() -> None:
     theirs = 100 * _moles(7.25e6, 288.15) / _moles(15e6, 298.15)
     assert got == pytest.approx(theirs, rel=5e-4)
     assert got == pytest.approx(50, abs=1)
+
+
+def test_the_oxygen_gauge_after_a_lesson_is_coolprops() -> None:
+    got = answer(
+        "supply-plan", welding_benches="6", welding_hours="4 h", brazing_benches="2", brazing_hours="1 h",
+        cutting_benches="1", cutting_hours="0.5 h", sessions="1", rules="iso", units={"oxygen_left_lesson": "m^3"},
+    )  # fmt: skip
+    free = got["results"]["oxygen_left_lesson"]["value"]
+    density = (
+        free * 101325 / (8.31446261815324 * 288.15) / (got["results"]["oxygen_in_use"]["value"] * 0.05)
+    )
+    theirs = PropsSI("P", "Dmolar", density, "T", 288.15, "Oxygen")
+    *_, last = got["tables"][1]["rows"]
+    assert float(last[4]) == pytest.approx((theirs - 101325) / 1e5, abs=0.6)
+    assert float(last[3]) == pytest.approx(free, rel=3e-3)

@@ -1,0 +1,393 @@
+"""The gas of a class: what it takes in a week, what to couple, keep, order and pay."""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.calculators.draw_limit import COUPLING
+from calc.calculators.oxygen_left import FIT, HOT, HOTTEST
+from calc.declare import (
+    FREE_GAS,
+    FREE_GAS_FLOW,
+    GAUGE,
+    TEMPERATURE,
+    WATER_VOLUME,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Shown,
+    calculator,
+)
+from calc.errors import InputError
+from calc.formulas.gas.properties import oxygen_ratio
+from calc.formulas.gas.supply import cylinder_share, cylinders_needed
+from calc.sheets import costs, stored
+from calc.sheets.banks import Bank, acetylene_bank, oxygen_in, plain_bank
+from calc.sheets.course import by_kind, course
+from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.work import Lesson, kind
+
+FUELS = {"acetylene": "Acetylene", "propane": "Propane", "propylene": "Propylene"}
+ROTA = {"at-once": "All kinds at once", "in-turn": "One kind after the other"}
+GUESS = 0.3
+"""How far a week's gas may be out, since the share that flames burn is a guess."""
+
+RESERVE = "What is used while an order is on its way, at least one; our own rule."
+
+
+def _benches(work: str, number: str, *, asked: bool) -> Field:
+    shown = {"example": number} if asked else {"assumed": number}
+    return Field(f"Benches {work}", ("",), low="0", high="60", whole=True, **shown)  # type: ignore[arg-type]
+
+
+def _flow(work: str, us: str, metric: str, what: str = "Fuel gas") -> Field:
+    return Field(
+        f"{what} of one torch {work}", FREE_GAS_FLOW, assumed={"us": us, "iso": metric, "uk": metric},
+        low="5 L/h", high="20000 L/h", free_gas=True, hint="Our assumption; the tip-flow page works it out.",
+    )  # fmt: skip
+
+
+def _burning(work: str, share: str) -> Field:
+    return Field(f"Flame burns {work}, share of the time", ("%",), assumed=share, low="1 %", high="100 %")
+
+
+def _hours(work: str, hours: str, *, asked: bool) -> Field:
+    shown = {"example": hours} if asked else {"assumed": hours}
+    return Field(f"Time {work} in a week", ("h", "min"), low="0 h", high="100 h", **shown)  # type: ignore[arg-type]
+
+
+def _count(label: str, hint: str) -> Field:
+    return Field(label, ("",), low="1", high="200", whole=True, optional=True, hint=hint)
+
+
+def _price(label: str, hint: str = "In your money; any currency.") -> Field:
+    return Field(label, ("",), low="0", high="1000000", optional=True, hint=hint)
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyPlan:
+    """The plan, in the order it is used."""
+
+    fuel_week: Annotated[Figure, Shown("Fuel gas in a week", FREE_GAS[::2], free_gas=True, toward="up")]
+    oxygen_week: Annotated[Figure, Shown("Oxygen in a week", FREE_GAS[::2], free_gas=True, toward="up")]
+    vented_week: Annotated[
+        Figure, Shown("Of each, let out at purge and bleed", ("ft^3", "L"), free_gas=True, toward="up")
+    ]
+    fuel_peak: Annotated[
+        Figure, Shown("Fuel gas, every flame burning", FREE_GAS_FLOW, free_gas=True, toward="up")
+    ]
+    oxygen_peak: Annotated[
+        Figure, Shown("Oxygen, every flame burning", FREE_GAS_FLOW, free_gas=True, toward="up")
+    ]
+    draw_share: Annotated[
+        Figure, Shown("Acetylene then drawn, share of contents when full", ("percent/h",), toward="up")
+    ]
+    draw_limit: Annotated[
+        Figure, Shown("Most to draw from the full bank", FREE_GAS_FLOW, free_gas=True, toward="down")
+    ]
+    fuel_in_use: Annotated[Figure, Shown("Fuel cylinders in use, coupled", toward="up")]
+    oxygen_in_use: Annotated[Figure, Shown("Oxygen cylinders in use", toward="up")]
+    fuel_change_at: Annotated[
+        Figure, Shown("Change the fuel bank when down to", FREE_GAS[::2], free_gas=True, toward="up")
+    ]
+    fuel_left_lesson: Annotated[
+        Figure, Shown("In a full fuel bank after one lesson", FREE_GAS[::2], free_gas=True, toward="down")
+    ]
+    oxygen_left_lesson: Annotated[
+        Figure, Shown("In the oxygen bank after one lesson", FREE_GAS[::2], free_gas=True, toward="down")
+    ]
+    fuel_cylinders_week: Annotated[Figure, Shown("Fuel cylinders used in a week", digits=2, toward="up")]
+    oxygen_cylinders_week: Annotated[
+        Figure, Shown("Oxygen cylinders used in a week", digits=2, toward="up")
+    ]
+    fuel_reserve: Annotated[Figure, Shown("Fuel cylinders in reserve", toward="up")]
+    oxygen_reserve: Annotated[Figure, Shown("Oxygen cylinders in reserve", toward="up")]
+    order_fuel: Annotated[Figure, Shown("Order fuel gas within", ("d", "d"), digits=2, toward="down")]
+    order_oxygen: Annotated[Figure, Shown("Order oxygen within", ("d", "d"), digits=2, toward="down")]
+    store_limit: Annotated[Figure, Shown("Reserve of fuel gas against the rule", words=True)]
+    manifold_limit: Annotated[Figure, Shown("Fuel manifold against the rule", words=True)]
+    oxygen_manifold_limit: Annotated[Figure, Shown("Oxygen manifold against the rule", words=True)]
+    separation: Annotated[Figure, Shown("Stored oxygen from fuel gas", ("ft", "m"), toward="up")]
+    cost_week: Annotated[Figure, Shown("Cost in a week, your money", toward="up")]
+    liquid_cost_week: Annotated[Figure, Shown("Oxygen as liquid, a week, your money", toward="up")]
+    liquid_or_cylinders: Annotated[Figure, Shown("Liquid oxygen or cylinders", words=True)]
+
+
+@calculator("supply-plan", "Plan the gas of a class")
+def supply_plan(
+    welding_benches: Annotated[float, _benches("welding", "6", asked=True)],
+    welding_hours: Annotated[float, _hours("welding", "2 h", asked=True)],
+    brazing_benches: Annotated[float, _benches("brazing", "2", asked=True)],
+    brazing_hours: Annotated[float, _hours("brazing", "1 h", asked=True)],
+    cutting_benches: Annotated[float, _benches("cutting", "1", asked=True)],
+    cutting_hours: Annotated[float, _hours("cutting", "0.5 h", asked=True)],
+    sessions: Annotated[
+        float, Field("Lessons in a week", ("",), example="1", low="1", high="14", whole=True)
+    ],
+    heating_benches: Annotated[float, _benches("heating", "0", asked=False)],
+    heating_hours: Annotated[float, _hours("heating", "0 h", asked=False)],
+    welding_fuel_flow: Annotated[float, _flow("welding", "5.5 cfh", "150 L/h")],
+    brazing_fuel_flow: Annotated[float, _flow("brazing", "7 cfh", "200 L/h")],
+    cutting_fuel_flow: Annotated[float, _flow("cutting", "9 cfh", "250 L/h")],
+    heating_fuel_flow: Annotated[float, _flow("heating", "30 cfh", "850 L/h")],
+    cutting_oxygen_flow: Annotated[
+        float, _flow("cutting", "45 cfh", "1300 L/h", "Cutting oxygen, on top,")
+    ],
+    welding_burning: Annotated[float, _burning("welding", "40 %")],
+    brazing_burning: Annotated[float, _burning("brazing", "30 %")],
+    cutting_burning: Annotated[float, _burning("cutting", "25 %")],
+    heating_burning: Annotated[float, _burning("heating", "30 %")],
+    rota: Annotated[str, Choice("Kinds of work go on", ROTA, assumed="at-once")],
+    vented: Annotated[
+        float,
+        Field(
+            "Each torch lets out at purge and bleed, of each gas",
+            ("L", "ft^3"),
+            free_gas=True,
+            assumed={"us": "0.04 ft^3", "iso": "1 L", "uk": "1 L"},
+            low="0 L",
+            high="100 L",
+            hint="In a lesson; see purge-time and bleed-down.",
+        ),
+    ],
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    duty: Annotated[str, Choice("Flames burn", DUTIES, assumed="intermittent")],
+    full_contents: Annotated[
+        float,
+        Field(
+            "A full fuel cylinder holds",
+            FREE_GAS,
+            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+            low="5 ft^3",
+            high="5000 ft^3",
+            free_gas=True,
+        ),
+    ],
+    water_volume: Annotated[
+        float,
+        Field(
+            "Water volume of an oxygen cylinder",
+            WATER_VOLUME,
+            low="0.5 L",
+            high="150 L",
+            assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
+        ),
+    ],
+    oxygen_full_gauge: Annotated[
+        float,
+        Field(
+            "A full oxygen cylinder reads",
+            GAUGE,
+            low="600 psi",
+            high="4500 psi",
+            assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
+        ),
+    ],
+    oxygen_stop_gauge: Annotated[
+        float,
+        Field(
+            "Oxygen is changed when it reads",
+            GAUGE,
+            low="0 psi",
+            high="500 psi",
+            assumed={"us": "100 psi", "iso": "7 bar", "uk": "7 bar"},
+        ),
+    ],
+    cylinder_temperature: Annotated[
+        float,
+        Field(
+            "Cylinder temperature",
+            TEMPERATURE,
+            low="-10 degF",
+            high=HOTTEST,
+            too_high=HOT,
+            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+        ),
+    ],
+    lead_time: Annotated[
+        float,
+        Field("From order to delivery", ("d", "week"), assumed="7 d", low="0 d", high="90 d"),
+    ],
+    fuel_coupled: Annotated[float | None, _count("Fuel cylinders that you couple", "Empty: reckoned.")],
+    oxygen_coupled: Annotated[float | None, _count("Oxygen cylinders that you couple", "Empty: reckoned.")],
+    fuel_stock: Annotated[
+        float | None, _count("Full fuel cylinders there now", "In use and standing by. Empty: as planned.")
+    ],
+    oxygen_stock: Annotated[
+        float | None,
+        _count("Full oxygen cylinders there now", "In use and standing by. Empty: as planned."),
+    ],
+    fuel_price: Annotated[float | None, _price("Price of a fuel cylinder's gas")],
+    oxygen_price: Annotated[float | None, _price("Price of an oxygen cylinder's gas")],
+    rent: Annotated[float | None, _price("Rent of one cylinder, a week")],
+    liquid_price: Annotated[float | None, _price("Price of a litre of liquid oxygen")],
+    liquid_rent: Annotated[float | None, _price("Rent of its container, a week")],
+    liquid_contents: Annotated[
+        float,
+        Field("The container holds", ("L", "ft^3"), assumed="180 L", low="10 L", high="50000 L"),
+    ],
+    boil_off: Annotated[
+        float,
+        Field(
+            "Boils off in a day, share of the container",
+            ("%",),
+            assumed="1.5 %",
+            low="0 %",
+            high="20 %",
+            hint="From memory; ask the supplier.",
+        ),
+    ],
+    rules: str,
+) -> Answer[SupplyPlan]:
+    """Gas that a class takes in a week, the cylinders to couple and to keep, when to order, and the store's rules.
+
+    The share of the time that flames burn decides everything and is a guess:
+    watch a lesson and put your own.
+    """  # fmt: skip
+    ratio = oxygen_ratio(fuel)
+    given = (
+        ("Welding", welding_benches, welding_fuel_flow, welding_burning, welding_hours, 0.0),
+        ("Brazing", brazing_benches, brazing_fuel_flow, brazing_burning, brazing_hours, 0.0),
+        (
+            "Cutting",
+            cutting_benches,
+            cutting_fuel_flow,
+            cutting_burning,
+            cutting_hours,
+            cutting_oxygen_flow,
+        ),
+        ("Heating", heating_benches, heating_fuel_flow, heating_burning, heating_hours, 0.0),
+    )
+    kinds = [
+        kind(name, benches, flow, share, time, ratio, jet)
+        for name, benches, flow, share, time, jet in given
+        if benches > 0 and time > 0
+    ]
+    if not kinds:
+        raise InputError(
+            "welding_benches", "Benches welding: nothing burns so; give benches and hours, such as 6."
+        )
+    lesson = Lesson(kinds, sessions, rota == "at-once", vented)
+    if lesson.length > 24 * 3600:
+        raise InputError(
+            "sessions", "Lessons in a week: so each lasts longer than a day; give more lessons."
+        )
+    week = {gas: lesson.week(gas) for gas in ("fuel", "oxygen")}
+    peak = {gas: lesson.peak(gas) for gas in ("fuel", "oxygen")}
+    full_oxygen = oxygen_in(water_volume, oxygen_full_gauge, cylinder_temperature)
+    kept_oxygen = oxygen_in(water_volume, oxygen_stop_gauge, cylinder_temperature)
+    coupled = {
+        "fuel": None if fuel_coupled is None else int(fuel_coupled),
+        "oxygen": None if oxygen_coupled is None else int(oxygen_coupled),
+    }
+    try:
+        banks = {
+            "fuel": acetylene_bank(
+                full_contents, peak["fuel"], week["fuel"] / sessions, PICKS[duty], coupled["fuel"], cylinder_temperature
+            )
+            if fuel == "acetylene"
+            else plain_bank(fuel, full_contents, 0.0, week["fuel"] / sessions, coupled["fuel"], cylinder_temperature),
+            "oxygen": plain_bank(
+                "oxygen", full_oxygen, kept_oxygen, week["oxygen"] / sessions, coupled["oxygen"], cylinder_temperature,
+                water_volume,
+            ),
+        }  # fmt: skip
+    except ValueError:
+        raise InputError(
+            "full_contents",
+            "A full fuel cylinder holds: these would be more cylinders than anyone couples; give larger ones, fewer "
+            "benches or fewer hours, or ask the supplier.",
+        ) from None
+    share = {gas: cylinder_share(week[gas], banks[gas].usable) for gas in banks}
+    reserve = {gas: cylinders_needed(max(share[gas] * lead_time / costs.WEEK, 1e-9)) for gas in banks}
+    planned = {gas: float(bank.count + reserve[gas]) for gas, bank in banks.items()}
+    order = {
+        gas: costs.order_time(there or planned[gas], share[gas], lead_time, sessions)
+        for gas, there in (("fuel", fuel_stock), ("oxygen", oxygen_stock))
+    }
+    compared = stored.held(fuel, reserve["fuel"] * full_contents, banks, rules)
+    bank = banks["fuel"]
+    paid = costs.cylinder_cost(
+        share, {"fuel": fuel_price, "oxygen": oxygen_price}, rent,
+        sum(planned.values()),
+    )  # fmt: skip
+    oxygen_paid = costs.cylinder_cost(
+        {"oxygen": share["oxygen"]}, {"oxygen": oxygen_price}, rent,
+        planned["oxygen"],
+    )  # fmt: skip
+    liquid = costs.liquid_cost(week["oxygen"], liquid_price, liquid_rent, liquid_contents, boil_off)
+    none = Figure(None, "", "practice", words="no such rule for this gas: see liquid-fuel-left")
+    sure = "Benches, flow, share of the time and hours as given or assumed, and what is let out."
+    rows, pictures = course(lesson, banks, rules)
+    broken = [
+        one
+        for name, one in compared.items()
+        if not one.meets and (name == "store" or banks[name].count > 1)
+    ]
+    return Answer(
+        SupplyPlan(
+            fuel_week=_guess(week["fuel"], sure),
+            oxygen_week=_guess(week["oxygen"], f"{sure} {ratio:g} of oxygen for one of fuel; the air brings the rest."),
+            vented_week=Figure(
+                lesson.let_out * sessions, "", "practice", basis="Torches times lessons times what each lets out."
+            ),
+            fuel_peak=Figure(peak["fuel"], "definition", "computed", basis="Every torch of the moment burning."),
+            oxygen_peak=Figure(peak["oxygen"], "definition", "computed", basis="Every torch, cutting oxygen on."),
+            draw_share=Figure(
+                peak["fuel"] / (bank.count * bank.full), "definition", "computed", basis="Peak over a full bank."
+            ) if fuel == "acetylene" else none,
+            draw_limit=draw_limit_of(bank.count * bank.full, duty) if fuel == "acetylene" else none,
+            fuel_in_use=Figure(
+                float(bank.count), "cga-g1" if fuel == "acetylene" else "", "memory" if fuel == "acetylene" else "practice",
+                basis=f"So many that the draw of {FRACTIONS[duty]} holds until half is used, and a lesson needs no change."
+                if fuel == "acetylene" else "So many that a lesson needs no change; what boils off may want more.",
+            ),
+            oxygen_in_use=Figure(
+                float(banks["oxygen"].count), FIT, "computed", basis="So many that a lesson needs no change."
+            ),
+            fuel_change_at=Figure(
+                bank.count * bank.kept, "cga-g1" if fuel == "acetylene" else "", "memory" if fuel == "acetylene" else "practice",
+                basis="All of the bank. Below it the peak draws too fast for what is left, or too little stays in.",
+            ),
+            fuel_left_lesson=Figure(bank.contents(week["fuel"] / sessions)[0], "", "practice", basis="Full less a lesson's gas."),
+            oxygen_left_lesson=Figure(
+                banks["oxygen"].contents(week["oxygen"] / sessions)[0], "", "practice", basis="Full less a lesson's gas."
+            ),
+            fuel_cylinders_week=_guess(share["fuel"], "Week's gas over what one gives before it is changed."),
+            oxygen_cylinders_week=_guess(share["oxygen"], "Week's gas over what one gives before it is changed."),
+            fuel_reserve=Figure(float(reserve["fuel"]), "", "practice", basis=RESERVE),
+            oxygen_reserve=Figure(float(reserve["oxygen"]), "", "practice", basis=RESERVE),
+            order_fuel=order["fuel"],
+            order_oxygen=order["oxygen"],
+            store_limit=compared["store"].figure,
+            manifold_limit=_manifold(compared["fuel"], bank),
+            oxygen_manifold_limit=_manifold(compared["oxygen"], banks["oxygen"]),
+            separation=stored.separation(rules),
+            cost_week=paid,
+            liquid_cost_week=liquid,
+            liquid_or_cylinders=costs.compared(oxygen_paid, liquid),
+        ),
+        cautions=(
+            *(draw_cautions(peak["fuel"], bank.count * bank.full, duty) if fuel == "acetylene" else ()),
+            *stored.store_cautions({one.what: one for one in broken}),
+            *((COUPLING,) if fuel == "acetylene" and bank.count > 1 else ()),
+            Caution(
+                "WARNING",
+                "A cylinder changed while another flame burns can light what leaks. Every flame out, valves shut, no hot "
+                "work near, before a bank is changed.",
+            ),
+        ),
+        tables=(by_kind(lesson, rules), rows, stored.limits_table(compared, rules)),
+        pictures=pictures,
+    )  # fmt: skip
+
+
+def _guess(value: float, basis: str) -> Figure:
+    return Figure(value, "", "practice", value * (1 - GUESS), value * (1 + GUESS), basis)
+
+
+def _manifold(one: stored.Held, bank: Bank) -> Figure:
+    if bank.count == 1:
+        return Figure(None, one.limit.row.source, one.limit.row.how_sure, words="one cylinder, no manifold")
+    return one.figure

@@ -1,0 +1,115 @@
+"""Cylinders in use: how many to couple, what each gives, and a lesson's course."""
+
+from dataclasses import dataclass
+
+from calc.formulas.gas.acetylene import MOST_SHARE, acetylene_draw_limit, acetylene_pressure
+from calc.formulas.gas.contents import free_gas_volume
+from calc.formulas.gas.pressures import absolute_pressure
+from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
+from calc.formulas.gas.saturation import vapour_pressure
+from calc.formulas.gas.supply import cylinder_share, cylinders_needed
+from calc.quantities import ATMOSPHERE, FreeGas, FreeGasFlow, Gauge, Ratio, Temperature, Volume
+from calc.sheets.stocks import kept_share
+
+HOLDS_TO: Ratio = 0.5
+"""Share of full down to which the draw rule is to hold: our own choice."""
+MOST = 200
+"""More cylinders in one bank than anyone couples."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bank:
+    """Cylinders of one gas, coupled.
+
+    Attributes:
+        gas: Id of the gas.
+        count: Cylinders in it.
+        full: Gas in a full one, m³.
+        kept: Gas that stays in each when the bank is changed, m³.
+        water_volume: Of one, m³; for oxygen.
+        temperature: Of the cylinders, K.
+    """
+
+    gas: str
+    count: int
+    full: FreeGas
+    kept: FreeGas
+    water_volume: Volume
+    temperature: Temperature
+
+    @property
+    def usable(self) -> FreeGas:
+        """Gas that each gives before it is changed, m³."""
+        return self.full - self.kept
+
+    def contents(self, used: FreeGas) -> tuple[FreeGas, int]:
+        """Gas in the bank after some use from full, m³, and how often it was changed by then."""
+        whole = self.count * self.usable
+        changes = int(used / whole * (1 - 1e-9))
+        return self.count * self.full - used + changes * whole, changes
+
+    def gauge(self, contents: FreeGas) -> Gauge:
+        """What its gauge reads at rest, Pa."""
+        if self.gas == "oxygen":
+            pressure = pressure_of_contents(
+                "oxygen", self.count * self.water_volume, contents, self.temperature
+            )
+        elif self.gas == "acetylene":
+            share = min(max(contents / (self.count * self.full), 0.0), MOST_SHARE)
+            pressure = acetylene_pressure(share, self.temperature)
+        else:
+            pressure = vapour_pressure(self.gas, self.temperature)
+        return max(pressure - ATMOSPHERE, 0.0)
+
+
+def oxygen_in(water_volume: Volume, gauge: Gauge, temperature: Temperature) -> FreeGas:
+    """Oxygen in a cylinder at a gauge reading, m³."""
+    pressure = absolute_pressure(gauge)
+    factor = compressibility("oxygen", pressure, temperature)
+    return free_gas_volume(water_volume, pressure, temperature, factor)
+
+
+def acetylene_bank(
+    full: FreeGas, peak: FreeGasFlow, lesson: FreeGas, pick: Ratio, coupled: int | None,
+    temperature: Temperature,
+) -> Bank:  # fmt: skip
+    """Acetylene cylinders to couple so that the draw rule holds until half full and a lesson needs no change.
+
+    Args:
+        full: Gas in a full one, m³.
+        peak: Most that all torches draw, m³/s.
+        lesson: Gas of a lesson, m³.
+        pick: Share of the contents that may be drawn an hour.
+        coupled: How many are coupled all the same, or None.
+        temperature: Of the cylinders, K.
+
+    Raises:
+        ValueError: No bank that anyone couples would do.
+    """
+    most = acetylene_draw_limit(full, pick)
+    count = coupled or cylinders_needed(cylinder_share(peak, most * HOLDS_TO))
+
+    def kept(cylinders: int) -> FreeGas:
+        by_rule = peak / (most * cylinders)
+        return full * (max(kept_share(), by_rule) if by_rule < 1 else kept_share())
+
+    while coupled is None and count <= MOST and count * (full - kept(count)) < lesson:
+        count += 1
+    if count > MOST:
+        raise ValueError("That is more gas than cylinders can be coupled for; ask the supplier.")
+    return Bank("acetylene", count, full, kept(count), 0.0, temperature)
+
+
+def plain_bank(
+    gas: str, full: FreeGas, kept: FreeGas, lesson: FreeGas, coupled: int | None,
+    temperature: Temperature, water_volume: Volume = 0.0,
+) -> Bank:  # fmt: skip
+    """Cylinders to couple so that a lesson needs no change, for a gas without a draw rule.
+
+    Raises:
+        ValueError: No bank that anyone couples would do.
+    """
+    count = coupled or cylinders_needed(cylinder_share(lesson, full - kept))
+    if count > MOST:
+        raise ValueError("That is more gas than cylinders can be coupled for; ask the supplier.")
+    return Bank(gas, count, full, kept, water_volume, temperature)
