@@ -112,3 +112,85 @@ def test_the_far_side_is_never_given_an_all_clear(shape: str, time: str, distanc
 def test_a_plate_or_pipe_of_brick_is_refused() -> None:
     with pytest.raises(InputError, match=r"^Material: "):
         answer("far-side", shape="pipe", material="brick", distance="100 mm", time="1 min")
+
+
+WARM = {"metal": "low-carbon-steel", "mass": "20 kg", "thickness": "10 mm"}
+
+
+def warmed(target: float, flow: float, **more: str) -> Any:
+    got = answer("warm-up", target=f"{target!r} degC", flow=f"{flow!r} L/h", rules="iso", **(WARM | more))[
+        "results"
+    ]
+    return got["time"]["value"]
+
+
+@FEW
+@given(st.floats(60.0, 600.0), st.floats(200.0, 8000.0), st.floats(1.05, 2.0))
+def test_a_larger_flame_is_sooner_and_a_hotter_target_later(
+    target: float, flow: float, more: float
+) -> None:
+    first, stronger, hotter = (
+        warmed(target, flow),
+        warmed(target, flow * more),
+        warmed(target * more**0.3, flow),
+    )
+    if first is None:
+        assert hotter is None
+        return
+    assert stronger < first
+    assert hotter is None or hotter > first
+
+
+@FEW
+@given(st.floats(60.0, 600.0), st.floats(50.0, 8000.0))
+def test_losses_cost_gas_or_end_in_never(target: float, flow: float) -> None:
+    got = answer("warm-up", target=f"{target!r} degC", flow=f"{flow!r} L/h", rules="iso", **WARM)["results"]
+    if got["time"]["value"] is None:
+        assert got["time"]["text"] == "never"
+        assert "never" in got["verdict"]["text"]
+        assert got["fuel_used"]["value"] is None
+        return
+    assert got["fuel_used"]["value"] > got["gas_without_losses"]["value"]
+    wrapped = answer(
+        "warm-up", target=f"{target!r} degC", flow=f"{flow!r} L/h", rules="iso", cover="wrapped", **WARM
+    )["results"]
+    assert wrapped["fuel_used"]["value"] < got["fuel_used"]["value"]
+
+
+def test_a_small_flame_never_heats_a_large_part() -> None:
+    got = answer("warm-up", target="600 degC", flow="100 L/h", rules="iso", **(WARM | {"mass": "200 kg"}))
+    assert got["results"]["verdict"]["text"].startswith("never: the losses win")
+
+
+@pytest.mark.parametrize(
+    ("texts", "label"),
+    [
+        ({"target": "20 degC", "flow": "1000 L/h", "start_temperature": "100 degC"}, "Bring it to"),
+        ({"target": "800 degC", "flow": "1000 L/h", "metal": "aluminium"}, "Bring it to"),
+    ],
+)
+def test_a_target_that_makes_no_sense_is_refused(texts: dict[str, str], label: str) -> None:
+    with pytest.raises(InputError, match=f"^{label}: "):
+        answer("warm-up", **(WARM | texts))
+
+
+def test_steel_without_its_carbon_is_refused() -> None:
+    with pytest.raises(InputError, match=r"^Carbon: steel is judged by it"):
+        answer("preheat", metal="steel", thickness="12 mm")
+
+
+@FEW
+@given(st.floats(0.05, 40.0), st.floats(0.5, 90.0), st.floats(20.0, 400.0), st.floats(1.05, 2.0))
+def test_more_heat_and_a_warmer_plate_cool_more_slowly(
+    q: float, d: float, start: float, more: float
+) -> None:
+    def cools(heat: float, plate: float) -> float:
+        got = answer(
+            "cool-down", thickness=f"{d!r} mm", acetylene_flow="600 L/h", travel_speed="55 mm/min",
+            heat_input=f"{heat!r} kJ/mm", plate_temperature=f"{plate!r} degC", rules="iso",
+        )  # fmt: skip
+        return float(got["results"]["cooling_time"]["value"])
+
+    first = cools(q, start)
+    assert cools(q * more, start) > first if q * more <= 50 else first > 0
+    assert cools(q, start + 10.0) > first

@@ -14,6 +14,20 @@ ROSENTHAL = {
     "start_temperature": "20 degC", "aside": "5 mm", "conductivity": "41 W/(m*K)", "diffusivity": "9.1 mm^2/s",
 }  # fmt: skip
 TORCH = {"metal": "low-carbon-steel", "thickness": "4.5 mm", "travel_speed": "100 mm/min"}
+STEEL = {
+    "metal": "steel", "carbon": "0.18 %", "manganese": "1.4 %", "silicon": "0.35 %", "copper": "0.2 %",
+    "nickel": "0.1 %", "thickness": "12 mm",
+}  # fmt: skip
+COOL = {
+    "joint": "plate",
+    "plate_temperature": "20 degC",
+    "acetylene_flow": "600 L/h",
+    "travel_speed": "55 mm/min",
+}
+CASTING = {
+    "metal": "cast-iron", "mass": "50 kg", "thickness": "25 mm", "target": "150 degC", "flow": "1000 L/h",
+    "efficiency": "30 %", "start_temperature": "20 degC",
+}  # fmt: skip
 
 ROWS = [
     case("Rosenthal thick plate, 1000 W at 2 mm/s, 5 mm off, worked by hand", "memory", "weld-heat",
@@ -26,6 +40,44 @@ ROWS = [
          acetylene_flow="0.3 m^3/h", efficiency="20 %", **TORCH),
     case("Groover: 8.5 ft3/h at 1470 Btu/ft3 and 0.30 is 3749 Btu/h; a cubic foot at 70 F holds 2 % less", "read",
          "weld-heat", "power", 3749, "Btu/h", 0.02, acetylene_flow="8.5 cfh", efficiency="30 %", **TORCH),
+    # Carbon equivalents and preheat: process worked by hand from the formulas, which are from memory.
+    *(
+        case(f"carbon equivalents of 0.18C 1.4Mn .35Si .2Cu .1Ni: {name}", "memory", "preheat", name, figure, "%",
+             0.0012, **STEEL)
+        for name, figure in (("carbon_equivalent", 0.433), ("carbon_equivalent_cet", 0.3325), ("cracking_parameter", 0.2733))
+    ),
+    case("IIW of 0.20C 0.45Mn", "memory", "preheat", "carbon_equivalent", 0.275, "%", 1e-6,
+         metal="steel", carbon="0.20 %", manganese="0.45 %", thickness="12 mm"),
+    case("CET of 0.45C 0.75Mn", "memory", "preheat", "carbon_equivalent_cet", 0.525, "%", 1e-6,
+         metal="steel", carbon="0.45 %", manganese="0.75 %", thickness="12 mm"),
+    case("IIW of 0.40C 0.85Mn 1.0Cr 0.2Mo", "memory", "preheat", "carbon_equivalent", 0.782, "%", 1e-3,
+         metal="steel", carbon="0.40 %", manganese="0.85 %", chromium="1.0 %", molybdenum="0.2 %", thickness="12 mm"),
+    case("EN 1011-2 C.8: CET 0.3325, 31.75 mm, HD 5, 1.26 kJ/mm", "memory", "preheat", "arc_preheat", 109.7, "degC",
+         0.002, thickness="31.75 mm", heat_input="1.26 kJ/mm", hydrogen="5", **{k: v for k, v in STEEL.items() if k != "thickness"}),
+    case("EN 1011-2 C.3 to C.6 added: CET 0.33, 40 mm, HD 5, 1.5 kJ/mm", "memory", "preheat", "arc_preheat", 119.6,
+         "degC", 0.002, metal="steel", carbon="0.33 %", manganese="0 %", thickness="40 mm", heat_input="1.5 kJ/mm"),
+    # Cooling from 800 to 500 degrees.
+    case("EN 1011-2 D, thick plate, 1 kJ/mm from 20 C", "memory", "cool-down", "cooling_time", 5.29, "s", 0.002,
+         heat_input="1 kJ/mm", thickness="60 mm", **COOL),
+    case("EN 1011-2 D, thin plate, 1 kJ/mm on 10 mm", "memory", "cool-down", "cooling_time", 11.36, "s", 0.002,
+         heat_input="1 kJ/mm", thickness="10 mm", **COOL),
+    case("EN 1011-2 D, thin plate, 1 kJ/mm on 6 mm", "memory", "cool-down", "cooling_time", 31.6, "s", 0.002,
+         heat_input="1 kJ/mm", thickness="6 mm", **COOL),
+    case("EN 1011-2 D, where the two meet", "memory", "cool-down", "cooling_time", 5.29, "s", 0.004,
+         heat_input="1 kJ/mm", thickness="14.66 mm", **COOL),
+    case("EN 1011-2 D, transition", "memory", "cool-down", "transition", 14.66, "mm", 0.001,
+         heat_input="1 kJ/mm", thickness="6 mm", **COOL),
+    case("EN 1011-2 D, 1.5 kJ/mm from 100 C", "memory", "cool-down", "cooling_time", 9.96, "s", 0.002,
+         heat_input="1.5 kJ/mm", thickness="60 mm", **COOL | {"plate_temperature": "100 degC"}),
+    case("EN 1011-2 D, transition at 2 kJ/mm and 150 C", "memory", "cool-down", "transition", 23.24, "mm", 0.001,
+         heat_input="2 kJ/mm", thickness="6 mm", **COOL | {"plate_temperature": "150 degC"}),
+    # Warming: gas for the metal alone.
+    case("m c dT / (eta H): 50 kg, 490 J/kgK, 20 to 150 C, 0.30, 55 MJ/m3", "computed", "warm-up", "gas_without_losses",
+         0.193, "m^3", 0.005, **CASTING),
+    case("the same with propane, 93.9 MJ/m3", "computed", "warm-up", "gas_without_losses", 0.113, "m^3", 0.005,
+         fuel="propane", **CASTING),
+    case("the same heat, 3.185 MJ", "computed", "warm-up", "heat", 3.185, "MJ", 0.001, **CASTING),
+    case("EN ISO 13916: two minutes for each 25 mm", "memory", "warm-up", "soak", 2, "min", 1e-9, **CASTING),
 ]  # fmt: skip
 
 
@@ -62,3 +114,37 @@ def test_heat_along_a_copper_pipe_is_called_a_fire() -> None:
     got = answer("far-side", shape="pipe", material="copper", distance="150 mm", time="3 min")["results"]
     assert "hot enough to char wood in time" in got["warning"]["text"]
     assert "sooner" in got["char_time"]["text"]
+
+
+def test_method_b_says_so_outside_its_range() -> None:
+    """0.40C 0.85Mn 1.0Cr 0.2Mo has CET 0.555, beyond 0.5 (EN 1011-2 C, from memory)."""
+    got = answer(
+        "preheat", metal="steel", carbon="0.40 %", manganese="0.85 %", chromium="1.0 %", molybdenum="0.2 %",
+        thickness="20 mm",
+    )["results"]["arc_preheat"]  # fmt: skip
+    assert got["value"] is None
+    assert got["text"].startswith("outside the rule")
+
+
+@pytest.mark.parametrize(
+    ("carbon", "usual"), [("0.10 %", "none"), ("0.50 %", "100 °C to 200 °C"), ("0.70 %", "200 °C to 350 °C")],
+    ids=lambda text: f"{text}-common practice",
+)  # fmt: skip
+def test_usual_preheat_by_carbon_equivalent(carbon: str, usual: str) -> None:
+    got = answer("preheat", metal="steel", carbon=carbon, manganese="0 %", thickness="12 mm", rules="iso")
+    assert got["results"]["usual"]["text"].startswith(usual)
+
+
+@pytest.mark.parametrize(
+    ("thickness", "low_hydrogen", "other"),
+    [("10 mm", 0, 0), ("25 mm", 10, 65), ("50 mm", 65, 110), ("80 mm", 110, 150)],
+    ids=lambda value: f"{value}-AWS D1.1, from memory",
+)
+def test_least_preheat_by_thickness(thickness: str, low_hydrogen: int, other: int) -> None:
+    got = answer(
+        "preheat", metal="steel", carbon="0.18 %", manganese="1.4 %", thickness=thickness, rules="iso"
+    )
+    said = got["results"]["arc_minimum"]["text"]
+    assert said.startswith(f"{low_hydrogen} °C with low-hydrogen")
+    assert f"{other} °C with others" in said
+    assert "arc welding" in got["results"]["arc_minimum"]["basis"]

@@ -121,3 +121,28 @@ def test_a_plates_back_by_scipy() -> None:
         acetylene_flow="400 L/h", rules="iso",
     )["results"]["far_temperature"]  # fmt: skip
     assert got["value"] == pytest.approx(theirs, rel=NEAR)
+
+
+@pytest.mark.parametrize(
+    ("target", "flow", "mass"), [(180.0, 900.0, 23.0), (420.0, 2500.0, 23.0), (95.0, 450.0, 8.0)]
+)
+def test_warming_with_losses_by_scipy(target: float, flow: float, mass: float) -> None:
+    """Cast iron, 490 J/kgK, a plate of 14 mm; the differential equation run by scipy."""
+    area = 2 * mass / (7200 * 0.014)
+    power = flow / 3.6e6 * MINE * 0.3
+
+    def slope(_: float, t: list[float]) -> list[float]:
+        kelvin = t[0] + 273.15
+        lost = area * (10 * (t[0] - 20) + 0.8 * 5.670374419e-8 * (kelvin**4 - 293.15**4))
+        return [(power - lost) / (mass * 490)]
+
+    def there(_: float, t: list[float]) -> float:
+        return t[0] - target
+
+    there.terminal = True  # type: ignore[attr-defined]
+    run = integrate.solve_ivp(slope, (0, 1e5), [20.0], events=there, rtol=1e-9, atol=1e-9)
+    got = answer(
+        "warm-up", metal="cast-iron", mass=f"{mass!r} kg", thickness="14 mm", target=f"{target!r} degC",
+        flow=f"{flow!r} L/h", rules="iso",
+    )["results"]["time"]  # fmt: skip
+    assert got["value"] * 60 == pytest.approx(run.t_events[0][0], rel=NEAR)
