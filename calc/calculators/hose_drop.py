@@ -12,12 +12,18 @@ from calc.declare import (
     Choice,
     Field,
     Figure,
+    Picture,
     Shown,
+    Table,
     calculator,
 )
 from calc.errors import InputError
 from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.sheets.scales import scale
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.tables import table
+from calc.units import to_si
 
 GASES = {"oxygen": "Oxygen", **FUELS}
 BORE = Field(
@@ -51,6 +57,51 @@ def drop_figure(drop: float, *, uncertain: bool) -> Figure:
         "arrestors often cost more than the hose and are not included."
     )
     return Figure(drop, SOURCE, "computed", drop * (1 - share), drop * (1 + share), basis)
+
+
+def _lost(
+    gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float
+) -> float | None:
+    """Drop along a hose, Pa, or None where it leaves nothing at the torch."""
+    try:
+        found = hose_flow(gas, flow, absolute_pressure(gauge), bore, length, temperature=temperature)
+    except ValueError:
+        return None
+    return found.drop if found.drop < gauge else None
+
+
+def _beside(
+    gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float, rules: str
+) -> tuple[Table, tuple[Picture, ...]]:
+    shown, rate, feet = scale("gauge", rules), scale("flow", rules), scale("length", rules)
+    lengths = [
+        to_si(number, feet.unit) for number in ((12.5, 25, 50, 100) if rules == "us" else (5, 10, 20, 40))
+    ]
+    rows = []
+    for row in table("hose-bores"):
+        if row.rules == rules:
+            size = to_si(row.number, row.unit)
+            lost = [_lost(gas, flow, gauge, size, each, temperature) for each in lengths]
+            rows.append((row.size, *("too much" if drop is None else shown.text(drop) for drop in lost)))
+    beside = Table(
+        f"The same flow through other hoses, drop in {shown.name}",
+        ("Bore", *(f"{feet.text(each)} {feet.name}" for each in lengths)), tuple(rows),
+        "A wider hose loses far less; a longer one loses more in proportion.",
+    )  # fmt: skip
+    points = []
+    for share in (0.1, 0.25, 0.5, 0.75, 1.0, 1.25, 1.5):
+        drop = _lost(gas, flow * share, gauge, bore, length, temperature)
+        if drop is not None:
+            points.append((rate.number(flow * share), shown.number(drop)))
+    title = "What this hose takes at other flows"
+    sentence = "Twice the flow costs nearly four times the pressure, where it is turbulent."
+    if len(points) < 2:
+        return beside, ()
+    chart = line_chart(
+        title, sentence, f"Flow, {rate.name}", f"Drop, {shown.name}", [Line("this hose", tuple(points))],
+        [Mark("yours", rate.number(flow), None)],
+    )  # fmt: skip
+    return beside, (Picture(chart, title, sentence),)
 
 
 @calculator("hose-drop", "Pressure that a hose takes")
@@ -114,6 +165,7 @@ def hose_drop(
         )
     drop = drop_figure(found.drop, uncertain=found.uncertain)
     low = max(gauge - (drop.high or 0.0), 0.0)
+    beside, pictures = _beside(gas, flow, gauge, bore, length, temperature, rules)
     return Answer(
         HoseDrop(
             drop=drop,
@@ -125,5 +177,7 @@ def hose_drop(
                 max(gauge - (drop.low or 0.0), outlet),
                 drop.basis,
             ),
-        )
+        ),
+        tables=(beside,),
+        pictures=pictures,
     )

@@ -41,6 +41,7 @@ class OxygenLeft:
     usable: Annotated[Figure, Shown("Usable before the residual", FREE_GAS, free_gas=True, toward="down")]
     share_of_full: Annotated[Figure, Shown("Share of a full cylinder", ("%",), toward="down")]
     straight_line: Annotated[Figure, Shown("What the straight-line rule says", ("%",))]
+    straight_line_error: Annotated[Figure, Shown("By which that rule is too high", ("%",), digits=2)]
 
 
 def _constant_contents(
@@ -63,9 +64,11 @@ def _constant_contents(
             rows.append((f"{mark}", f"{value:.0f}", note))
     degrees = "°F" if rules == "us" else "°C"
     title = "The same gas at other temperatures"
+    each = abs(points[-1][1] - points[0][1]) / (len(points) - 1)
+    moves = f"{each:.0f}" if each >= 10 else f"{each:.1f}"
     sentence = (
-        f"The gauge moves by about {abs(points[-1][1] - points[0][1]) / len(points):.0f} {units[1]} "
-        f"for each {10 if rules == 'us' else 5} {degrees}, with no gas used at all."
+        f"The gauge moves by about {moves} {units[1]} for each {10 if rules == 'us' else 5} {degrees}, "
+        "with no gas used at all."
     )
     picture = Picture(
         line_chart(
@@ -198,6 +201,11 @@ def oxygen_left(
                 gauge / full_gauge, "manly-1916", "read",
                 basis="Gauge now over gauge full. Right within a point or two at equal temperature; "
                 "it ignores the temperature, and the real gas.",
+            ),
+            straight_line_error=Figure(
+                gauge / full_gauge - share, FIT, "computed",
+                basis="The rule less the real share, in points of a full cylinder; below nothing it is too low. At one "
+                "temperature it is out by a point or two, in a cold cylinder by much more.",
             ),
         ),
         cautions=tuple(cautions),

@@ -13,8 +13,10 @@ from calc.declare import (
     Choice,
     Field,
     Figure,
+    Picture,
     Shown,
     Step,
+    Table,
     calculator,
     worked,
 )
@@ -24,6 +26,9 @@ from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import CHANGES, vented_gas
 from calc.formulas.gas.purge import purge_time as time_of_purge
 from calc.quantities import FIFTEEN_CELSIUS
+from calc.sheets.scales import scale
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.show.numbers import rounded
 
 PRINT = "finnish-guide p. 77"
 OURS = "At least five hose volumes at the torch's flow, our own rule, and never under 10 s. Print says 10 to 30 s."
@@ -40,6 +45,23 @@ class PurgeTime:
         Figure, Shown("Gas through each hose, at least", ("ft^3", "L"), free_gas=True, toward="up")
     ]
     fuel_vented: Annotated[Figure, Shown("Fuel gas let out", ("ft^3", "L"), free_gas=True, toward="up")]
+    oxygen_vented: Annotated[Figure, Shown("Oxygen let out", ("ft^3", "L"), free_gas=True, toward="up")]
+
+
+def _other_flows(held: float, flow: float, rules: str) -> tuple[Table, Picture]:
+    rate = scale("flow", rules)
+    times = [
+        (flow * share, time_of_purge(held, flow * share)) for share in (0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4)
+    ]
+    title = "Purge of one hose at other flows"
+    sentence = "A small tip takes longer; even a large one wants 10 s."
+    chart = line_chart(
+        title, sentence, f"Flow through the torch, {rate.name}", "Time, s",
+        [Line("this hose", tuple((rate.number(q), t) for q, t in times), at=0.1, below=True)],
+        [Mark("your fuel flow", rate.number(flow), time_of_purge(held, flow))],
+    )  # fmt: skip
+    rows = tuple((rate.text(q), f"{rounded(t, 2, 'up')} s") for q, t in times)
+    return Table(title, (f"Flow, {rate.name}", "At least"), rows, OURS), Picture(chart, title, sentence)
 
 
 @calculator("purge-time", "Purge each hose")
@@ -105,6 +127,8 @@ def purge_time(
     oxygen = timed("Oxygen", oxygen_flow)
     fuel_time = timed("Fuel gas", fuel_flow)
     vented = worked(steps, "Fuel gas let out", vented_gas, flow=fuel_flow, time=fuel_time)
+    oxygen_out = worked(steps, "Oxygen let out", vented_gas, flow=oxygen_flow, time=oxygen)
+    beside, picture = _other_flows(held, fuel_flow, rules)
     return Answer(
         PurgeTime(
             purge_oxygen_time=Figure(oxygen, PRINT, "read", basis=OURS),
@@ -112,6 +136,7 @@ def purge_time(
             hose_volume=Figure(volume, "definition", "computed", basis="Bore and length as given."),
             purge_volume=Figure(CHANGES * held, PRINT, "practice", basis=OURS),
             fuel_vented=Figure(vented, "definition", "computed", basis="Flow for that time."),
+            oxygen_vented=Figure(oxygen_out, "definition", "computed", basis="Flow for that time."),
         ),
         cautions=(
             Caution(
@@ -122,4 +147,6 @@ def purge_time(
             ),
         ),
         steps=tuple(steps),
+        tables=(beside,),
+        pictures=(picture,),
     )

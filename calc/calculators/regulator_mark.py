@@ -14,13 +14,17 @@ from calc.declare import (
     Choice,
     Field,
     Figure,
+    Picture,
     Shown,
+    Table,
     calculator,
 )
 from calc.errors import InputError
 from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
 from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.sheets.scales import scale
+from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import to_si
 
 MARK = {"us": "1 psi", "iso": "0.05 bar", "uk": "0.05 bar"}
@@ -83,6 +87,39 @@ def marked(gauge: float, rules: str) -> float:
     """The next mark of the gauge at or above a pressure, Pa."""
     size = mark_size(rules)
     return math.ceil(gauge / size - 1e-6) * size
+
+
+def _other_lengths(
+    gas: str, wanted: float, bore: float, flow: float, length: float, setting: float, rules: str
+) -> tuple[Table, tuple[Picture, ...]]:
+    shown, feet = scale("gauge", rules), scale("length", rules)
+    rows, points = [], []
+    for number in (12.5, 25, 50, 75, 100) if rules == "us" else (5, 10, 20, 30, 40):
+        try:
+            inlet, _ = inlet_gauge(gas, wanted, bore, to_si(number, feet.unit), flow)
+        except ValueError:
+            rows.append((f"{number:g}", "", "cannot pass the flow"))
+            continue
+        mark, exact = marked(inlet, rules), shown.text(inlet)
+        if gas == "acetylene" and mark > GAUGE_LIMIT[rules] * (1 + 1e-6):
+            rows.append((f"{number:g}", exact, f"above {acetylene_limit_words(rules)}: not allowed"))
+            continue
+        rows.append((f"{number:g}", exact, shown.text(mark)))
+        points.append((float(number), shown.number(inlet)))
+    beside = Table(
+        "The same torch on other hose lengths",
+        (f"Hose, {feet.name}", f"Wants, {shown.name}", f"Set to, {shown.name}"),
+        tuple(rows),
+    )
+    if len(points) < 2:
+        return beside, ()
+    title = "Regulator pressure by hose length"
+    sentence = "The longer the hose, the higher the regulator must stand while the gas flows."
+    chart = line_chart(
+        title, sentence, f"Hose, {feet.name}", f"At the regulator, {shown.name}", [Line("this bore", tuple(points))],
+        [Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
+    )  # fmt: skip
+    return beside, (Picture(chart, title, sentence),)
 
 
 @calculator("regulator-mark", "Where to set the regulator")
@@ -160,6 +197,7 @@ def regulator_mark(
     share = UNCERTAIN_BAND if uncertain else 0.05
     drop = inlet - wanted
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
+    beside, pictures = _other_lengths(gas, wanted, bore, flow, length, setting, rules)
     return Answer(
         RegulatorMark(
             mark=Figure(
@@ -171,4 +209,6 @@ def regulator_mark(
             torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
         ),
         cautions=tuple(cautions),
+        tables=(beside,),
+        pictures=pictures,
     )

@@ -13,8 +13,10 @@ from calc.declare import (
     Choice,
     Field,
     Figure,
+    Picture,
     Shown,
     Step,
+    Table,
     calculator,
     worked,
 )
@@ -23,8 +25,10 @@ from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
+from calc.sheets.scales import scale
+from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
-from calc.units import from_si
+from calc.units import from_si, to_si
 
 FUELS = {
     "acetylene": "Acetylene",
@@ -90,6 +94,45 @@ def _margin(fuel: str, speed: float, rules: str) -> Figure:
         None, row.source, row.how_sure, words=words,
         basis="A comparison of speeds only. It approves no torch: follow its maker's pressures.",
     )  # fmt: skip
+
+
+def _other_gauges(
+    fuel: str, ratio: float, area: float, gauge: float, temperature: float, rules: str
+) -> tuple[Table, Picture]:
+    shown, flow = scale("gauge", rules), scale("flow", rules)
+    unit = "ft/s" if rules == "us" else "m/s"
+    marks = (1, 2, 3, 5, 8, 12, 15, 20, 30) if rules == "us" else (0.1, 0.2, 0.35, 0.5, 0.8, 1, 1.5, 2)
+    most = GAUGE_LIMIT[rules] if fuel == "acetylene" else max(4 * gauge, to_si(marks[3], shown.unit))
+    rows, lines = [], {fuel: [], "oxygen": []}  # type: ignore[var-annotated]
+    for mark in marks:
+        at = to_si(mark, shown.unit)
+        if at > most * (1 + 1e-9):
+            break
+        found = orifice_flow(
+            {fuel: 1.0, "oxygen": ratio}, area, absolute_pressure(at), temperature=temperature
+        )
+        for gas, points in lines.items():
+            points.append((float(mark), flow.number(found.flows[gas])))
+        rows.append(
+            (
+                f"{mark:g}", flow.text(found.flows[fuel]), flow.text(found.flows["oxygen"]),
+                f"{from_si(found.speed, unit):.0f}",
+            )
+        )  # fmt: skip
+    title = "This tip at other gauges"
+    sentence = "Flow grows less than the pressure does: for much more heat take a larger tip."
+    chart = line_chart(
+        title, sentence, f"Gauge at the tip, {shown.name}", f"Flow, {flow.name}",
+        [
+            Line(name, tuple(lines[gas]), at=0.5, below=below)
+            for gas, name, below in ((fuel, FUELS[fuel], ratio > 1), ("oxygen", "Oxygen", ratio <= 1))
+        ],
+        [Mark("yours", shown.number(gauge), None)],
+    )  # fmt: skip
+    return Table(
+        title, (f"Gauge, {shown.name}", f"Fuel gas, {flow.name}", f"Oxygen, {flow.name}", f"Speed, {unit}"), tuple(rows),
+        "Middle figures; the band is as wide as above. It is no list of settings: follow the maker's.",
+    ), Picture(chart, title, sentence)  # fmt: skip
 
 
 @calculator("tip-flow", "Gas that a tip passes")
@@ -173,6 +216,7 @@ def tip_flow(
                 "tips and hose made for this gas.",
             )
         )
+    beside, picture = _other_gauges(fuel, ratio, area, gauge, temperature, rules)
     return Answer(
         TipFlow(
             fuel_flow=figure(flow.flows[fuel]),
@@ -185,4 +229,6 @@ def tip_flow(
         ),
         cautions=tuple(cautions),
         steps=tuple(steps),
+        tables=(beside,),
+        pictures=(picture,),
     )  # fmt: skip
