@@ -1,5 +1,6 @@
 """The gas of a class: what it takes in a week, what to couple, keep, order and pay."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -17,16 +18,19 @@ from calc.declare import (
     Field,
     Figure,
     Shown,
+    Step,
     calculator,
+    worked,
 )
 from calc.errors import InputError
+from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
-from calc.formulas.gas.supply import cylinder_share, cylinders_needed
-from calc.sheets import costs, stored
+from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
+from calc.sheets import costs, fields, stored
 from calc.sheets.banks import Bank, acetylene_bank, oxygen_in, plain_bank
 from calc.sheets.course import by_kind, course
 from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
-from calc.sheets.work import Lesson, kind
+from calc.sheets.work import Kind, Lesson, kind
 
 FUELS = {"acetylene": "Acetylene", "propane": "Propane", "propylene": "Propylene"}
 ROTA = {"at-once": "All kinds at once", "in-turn": "One kind after the other"}
@@ -34,35 +38,6 @@ GUESS = 0.3
 """How far a week's gas may be out, since the share that flames burn is a guess."""
 
 RESERVE = "What is used while an order is on its way, at least one; our own rule."
-
-
-def _benches(work: str, number: str, *, asked: bool) -> Field:
-    shown = {"example": number} if asked else {"assumed": number}
-    return Field(f"Benches {work}", ("",), low="0", high="60", whole=True, **shown)  # type: ignore[arg-type]
-
-
-def _flow(work: str, us: str, metric: str, what: str = "Fuel gas") -> Field:
-    return Field(
-        f"{what} of one torch {work}", FREE_GAS_FLOW, assumed={"us": us, "iso": metric, "uk": metric},
-        low="5 L/h", high="20000 L/h", free_gas=True, hint="Our assumption; the tip-flow page works it out.",
-    )  # fmt: skip
-
-
-def _burning(work: str, share: str) -> Field:
-    return Field(f"Flame burns {work}, share of the time", ("%",), assumed=share, low="1 %", high="100 %")
-
-
-def _hours(work: str, hours: str, *, asked: bool) -> Field:
-    shown = {"example": hours} if asked else {"assumed": hours}
-    return Field(f"Time {work} in a week", ("h", "min"), low="0 h", high="100 h", **shown)  # type: ignore[arg-type]
-
-
-def _count(label: str, hint: str) -> Field:
-    return Field(label, ("",), low="1", high="200", whole=True, optional=True, hint=hint)
-
-
-def _price(label: str, hint: str = "In your money; any currency.") -> Field:
-    return Field(label, ("",), low="0", high="1000000", optional=True, hint=hint)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,28 +91,28 @@ class SupplyPlan:
 
 @calculator("supply-plan", "Plan the gas of a class")
 def supply_plan(
-    welding_benches: Annotated[float, _benches("welding", "6", asked=True)],
-    welding_hours: Annotated[float, _hours("welding", "2 h", asked=True)],
-    brazing_benches: Annotated[float, _benches("brazing", "2", asked=True)],
-    brazing_hours: Annotated[float, _hours("brazing", "1 h", asked=True)],
-    cutting_benches: Annotated[float, _benches("cutting", "1", asked=True)],
-    cutting_hours: Annotated[float, _hours("cutting", "0.5 h", asked=True)],
+    welding_benches: Annotated[float, fields.benches("welding", "6", asked=True)],
+    welding_hours: Annotated[float, fields.hours("welding", "2 h", asked=True)],
+    brazing_benches: Annotated[float, fields.benches("brazing", "2", asked=True)],
+    brazing_hours: Annotated[float, fields.hours("brazing", "1 h", asked=True)],
+    cutting_benches: Annotated[float, fields.benches("cutting", "1", asked=True)],
+    cutting_hours: Annotated[float, fields.hours("cutting", "0.5 h", asked=True)],
     sessions: Annotated[
         float, Field("Lessons in a week", ("",), example="1", low="1", high="14", whole=True)
     ],
-    heating_benches: Annotated[float, _benches("heating", "0", asked=False)],
-    heating_hours: Annotated[float, _hours("heating", "0 h", asked=False)],
-    welding_fuel_flow: Annotated[float, _flow("welding", "5.5 cfh", "150 L/h")],
-    brazing_fuel_flow: Annotated[float, _flow("brazing", "7 cfh", "200 L/h")],
-    cutting_fuel_flow: Annotated[float, _flow("cutting", "9 cfh", "250 L/h")],
-    heating_fuel_flow: Annotated[float, _flow("heating", "30 cfh", "850 L/h")],
+    heating_benches: Annotated[float, fields.benches("heating", "0", asked=False)],
+    heating_hours: Annotated[float, fields.hours("heating", "0 h", asked=False)],
+    welding_fuel_flow: Annotated[float, fields.flow("welding", "5.5 cfh", "150 L/h")],
+    brazing_fuel_flow: Annotated[float, fields.flow("brazing", "7 cfh", "200 L/h")],
+    cutting_fuel_flow: Annotated[float, fields.flow("cutting", "9 cfh", "250 L/h")],
+    heating_fuel_flow: Annotated[float, fields.flow("heating", "30 cfh", "850 L/h")],
     cutting_oxygen_flow: Annotated[
-        float, _flow("cutting", "45 cfh", "1300 L/h", "Cutting oxygen, on top,")
+        float, fields.flow("cutting", "45 cfh", "1300 L/h", "Cutting oxygen, on top,")
     ],
-    welding_burning: Annotated[float, _burning("welding", "40 %")],
-    brazing_burning: Annotated[float, _burning("brazing", "30 %")],
-    cutting_burning: Annotated[float, _burning("cutting", "25 %")],
-    heating_burning: Annotated[float, _burning("heating", "30 %")],
+    welding_burning: Annotated[float, fields.burning("welding", "40 %")],
+    brazing_burning: Annotated[float, fields.burning("brazing", "30 %")],
+    cutting_burning: Annotated[float, fields.burning("cutting", "25 %")],
+    heating_burning: Annotated[float, fields.burning("heating", "30 %")],
     rota: Annotated[str, Choice("Kinds of work go on", ROTA, assumed="at-once")],
     vented: Annotated[
         float,
@@ -209,20 +184,25 @@ def supply_plan(
         float,
         Field("From order to delivery", ("d", "week"), assumed="7 d", low="0 d", high="90 d"),
     ],
-    fuel_coupled: Annotated[float | None, _count("Fuel cylinders that you couple", "Empty: reckoned.")],
-    oxygen_coupled: Annotated[float | None, _count("Oxygen cylinders that you couple", "Empty: reckoned.")],
+    fuel_coupled: Annotated[
+        float | None, fields.count("Fuel cylinders that you couple", "Empty: reckoned.")
+    ],
+    oxygen_coupled: Annotated[
+        float | None, fields.count("Oxygen cylinders that you couple", "Empty: reckoned.")
+    ],
     fuel_stock: Annotated[
-        float | None, _count("Full fuel cylinders there now", "In use and standing by. Empty: as planned.")
+        float | None,
+        fields.count("Full fuel cylinders there now", "In use and standing by. Empty: as planned."),
     ],
     oxygen_stock: Annotated[
         float | None,
-        _count("Full oxygen cylinders there now", "In use and standing by. Empty: as planned."),
+        fields.count("Full oxygen cylinders there now", "In use and standing by. Empty: as planned."),
     ],
-    fuel_price: Annotated[float | None, _price("Price of a fuel cylinder's gas")],
-    oxygen_price: Annotated[float | None, _price("Price of an oxygen cylinder's gas")],
-    rent: Annotated[float | None, _price("Rent of one cylinder, a week")],
-    liquid_price: Annotated[float | None, _price("Price of a litre of liquid oxygen")],
-    liquid_rent: Annotated[float | None, _price("Rent of its container, a week")],
+    fuel_price: Annotated[float | None, fields.price("Price of a fuel cylinder's gas")],
+    oxygen_price: Annotated[float | None, fields.price("Price of an oxygen cylinder's gas")],
+    rent: Annotated[float | None, fields.price("Rent of one cylinder, a week")],
+    liquid_price: Annotated[float | None, fields.price("Price of a litre of liquid oxygen")],
+    liquid_rent: Annotated[float | None, fields.price("Rent of its container, a week")],
     liquid_contents: Annotated[
         float,
         Field("The container holds", ("L", "ft^3"), assumed="180 L", low="10 L", high="50000 L"),
@@ -299,7 +279,17 @@ def supply_plan(
             "A full fuel cylinder holds: these would be more cylinders than anyone couples; give larger ones, fewer "
             "benches or fewer hours, or ask the supplier.",
         ) from None
-    share = {gas: cylinder_share(week[gas], banks[gas].usable) for gas in banks}
+    steps = _steps(kinds, banks["fuel"], PICKS[duty])
+    share = {
+        gas: worked(
+            steps,
+            f"{words} cylinders in a week",
+            cylinder_share,
+            wanted=week[gas],
+            usable=banks[gas].usable,
+        )
+        for gas, words in (("fuel", "Fuel"), ("oxygen", "Oxygen"))
+    }
     reserve = {gas: cylinders_needed(max(share[gas] * lead_time / costs.WEEK, 1e-9)) for gas in banks}
     planned = {gas: float(bank.count + reserve[gas]) for gas, bank in banks.items()}
     order = {
@@ -378,9 +368,22 @@ def supply_plan(
                 "work near, before a bank is changed.",
             ),
         ),
+        steps=tuple(steps),
         tables=(by_kind(lesson, rules), rows, stored.limits_table(compared, rules)),
         pictures=pictures,
     )  # fmt: skip
+
+
+def _steps(kinds: Sequence[Kind], fuel: Bank, pick: float) -> list[Step]:
+    steps: list[Step] = []
+    for one in kinds:
+        worked(
+            steps, f"{one.name}: fuel gas in a week", gas_of_use, flow=one.fuel_flow, burning=one.time * one.burning,
+            torches=one.benches,
+        )  # fmt: skip
+    if fuel.gas == "acetylene":
+        worked(steps, "Most from one full cylinder", acetylene_draw_limit, contents=fuel.full, share=pick)
+    return steps
 
 
 def _guess(value: float, basis: str) -> Figure:

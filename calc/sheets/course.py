@@ -47,7 +47,7 @@ def course(lesson: Lesson, banks: dict[str, Bank], rules: str) -> tuple[Table, t
             cells += [f"{gas.text(contents)}{mark}", gauge.text(reading)]
         rows.append(tuple(cells))
     shown = Table(
-        "The course of one lesson, from full banks",
+        "A day with one lesson, from full banks",
         ("After", f"Fuel bank, {gas.name}", f"its gauge, {gauge.name}", f"Oxygen bank, {gas.name}", f"its gauge, {gauge.name}"),
         tuple(rows),
         "Gauges at rest; while gas is drawn acetylene reads lower.",
