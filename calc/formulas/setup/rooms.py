@@ -103,13 +103,16 @@ def time_to_share(
     return room / (leak + fresh) * log((steady - first_share) / (steady - limit_share))
 
 
-def dilution_flow(leak: VolumeFlow, limit_share: Ratio, mixing: Ratio) -> VolumeFlow:
+def dilution_flow(
+    leak: VolumeFlow, limit_share: Ratio, mixing: Ratio, fresh_share: Ratio = 0.0
+) -> VolumeFlow:
     """Fresh air that holds a mixed room at a share of the gas that leaks.
 
     Args:
         leak: Pure gas that leaks in, m³/s.
         limit_share: Share not to be passed.
         mixing: How many times the ideal air is asked for, as real air mixes badly; 3 to 10.
+        fresh_share: Share of that gas in fresh air; oxygen's is 0.2095.
 
     Returns:
         Fresh air, m³/s.
@@ -124,7 +127,7 @@ def dilution_flow(leak: VolumeFlow, limit_share: Ratio, mixing: Ratio) -> Volume
         >>> round(dilution_flow(1.0, 0.00625, 1.0))
         159
     """
-    return mixing * leak * (1 - limit_share) / limit_share
+    return mixing * leak * (1 - limit_share) / (limit_share - fresh_share)
 
 
 def filled_volume(released: FreeGas, limit_share: Ratio) -> Volume:

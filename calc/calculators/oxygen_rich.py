@@ -1,0 +1,265 @@
+"""How soon leaking oxygen makes a space enriched."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.declare import (
+    FREE_GAS_FLOW,
+    Answer,
+    Caution,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+    worked,
+)
+from calc.formulas.setup.rooms import (
+    OXYGEN_IN_AIR,
+    dilution_flow,
+    share_after,
+    steady_share,
+    time_to_share,
+)
+from calc.formulas.setup.ruled import amount, ruled_row
+from calc.sheets.said import duration
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.show.numbers import plain_number
+from calc.tables import table
+from calc.units import from_si, to_si, written
+
+AIR_FLOW = ("ft^3/min", "m^3/h")
+ROOM = ("ft^3", "m^3")
+MIXED = "mixed-room"
+NOT_MIXED = "The air is reckoned mixed throughout, which it never is: beside the leak and low down it is rich at once."
+LEAST_MIXING, MOST_MIXING = 3.0, 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class OxygenRich:
+    """What leaking oxygen makes of a space."""
+
+    condition: Annotated[Figure, Shown("The air now, by what you gave", words=True)]
+    time_to_22: Annotated[Figure, Shown("To 22 % oxygen", ("min",), toward="down", digits=2)]
+    time_to_23_5: Annotated[Figure, Shown("To 23.5 % oxygen", ("min",), toward="down", digits=2)]
+    oxygen_then: Annotated[Figure, Shown("Oxygen after that time", ("%",), toward="up")]
+    oxygen_at_last: Annotated[Figure, Shown("Oxygen in the end", ("%",), toward="up")]
+    air_needed: Annotated[
+        Figure, Shown("Fresh air that holds the mixed space at 22 %", AIR_FLOW, toward="up", digits=2)
+    ]
+
+
+def enriched_limits() -> tuple[float, float]:
+    """The two limits above which air counts as enriched: shipyards, general."""
+    rows = [row for row in table("air-limits") if row.topic == "enriched" and row.rules == "us"]
+    low, high = sorted(amount(row) for row in rows)
+    return low, high
+
+
+def _condition(oxygen: float, rules: str) -> Figure:
+    deficient = ruled_row("air-limits", rules, amount, topic="deficient")
+    enriched = ruled_row("air-limits", rules, lambda row: -amount(row), topic="enriched")
+    shipyard, general = enriched_limits()
+    least = amount(deficient.row)
+    if oxygen < least - 1e-9:
+        said = f"short of oxygen, below {from_si(least, '%'):g} %: people faint without a warning. Go out"
+    elif oxygen > general + 1e-9:
+        said = (
+            f"enriched, above {from_si(general, '%'):g} %: things burn fiercely. Go out, no spark, no flame"
+        )
+    elif oxygen > shipyard + 1e-9:
+        said = (
+            f"enriched by the shipyard rule, above {from_si(shipyard, '%'):g} %, not yet by the general one, "
+            f"{from_si(general, '%'):g} %. Go out, no spark, no flame"
+        )
+    else:
+        said = "between the limits by the figure you gave, which lets nobody in"
+    also = " UK guidance calls 24 % already dangerous." if rules == "uk" else ""
+    note = f" United States figures. {enriched.note}" if enriched.note else ""
+    return Figure(
+        None, enriched.row.source, enriched.row.how_sure, words=said,
+        basis=f"Limits: 19.5 % and 23.5 % in general, 22.0 % in shipyards.{also}{note}",
+    )  # fmt: skip
+
+
+def _time(
+    steps: list[Step], says: str, limit: float, steady: float, room: float, leak: float, fresh: float, first: float
+) -> Figure:  # fmt: skip
+    if first >= limit * (1 - 1e-12):
+        return Figure(0.0, MIXED, "computed", basis=NOT_MIXED, words="it is there already")
+    if steady <= limit * (1 + 1e-9):
+        return Figure(
+            None, MIXED, "computed", basis=NOT_MIXED,
+            words="not in the mixed space, while that air keeps coming; beside the leak at once",
+        )  # fmt: skip
+    found = worked(
+        steps, says, time_to_share,
+        steady=steady, room=room, leak=leak, fresh=fresh, first_share=first, limit_share=limit,
+    )  # fmt: skip
+    return Figure(found, MIXED, "computed", basis=NOT_MIXED, words="sooner beside the leak")
+
+
+@calculator("oxygen-rich", "How soon leaking oxygen fills a space")
+def oxygen_rich(
+    room: Annotated[
+        float,
+        Field(
+            "Volume of the space",
+            ROOM,
+            example={"us": "800 ft^3", "iso": "25 m^3", "uk": "25 m^3"},
+            low="0.1 m^3",
+            high="20000 m^3",
+            hint="Length by width by height. A small cellar room is about 800 ft³, 25 m³.",
+        ),
+    ],
+    leak: Annotated[
+        float,
+        Field(
+            "Oxygen that leaks",
+            FREE_GAS_FLOW,
+            example={"us": "20 cfh", "iso": "600 L/h", "uk": "600 L/h"},
+            low="1 L/h",
+            high="200000 L/h",
+            free_gas=True,
+            hint="A torch valve left open passes what the torch takes; an open hose passes far more.",
+        ),
+    ],
+    fresh_air: Annotated[
+        float,
+        Field(
+            "Fresh air that comes in",
+            AIR_FLOW,
+            assumed={"us": "0 ft^3/min", "iso": "0 m^3/h", "uk": "0 m^3/h"},
+            low="0 m^3/h",
+            high="200000 m^3/h",
+        ),
+    ],
+    oxygen_now: Annotated[
+        float,
+        Field(
+            "Oxygen in its air now",
+            ("%",),
+            assumed="20.95 %",
+            low="5 %",
+            high="60 %",
+            hint="What the meter reads. Plain air holds 20.8 to 21 %.",
+        ),
+    ],
+    waiting: Annotated[
+        float,
+        Field("The leak has gone on for", ("min", "h", "s"), assumed="30 min", low="0 s", high="72 h"),
+    ],
+    rules: str,
+) -> Answer[OxygenRich]:
+    """How soon leaking oxygen takes a space to the limits of an enriched air.
+
+    Nothing here certifies an entry. Only a tested space, on a permit, is entered.
+    """  # fmt: skip
+    steps: list[Step] = []
+    steady = worked(
+        steps, "Where the mixed space ends", steady_share,
+        leak=leak, fresh=fresh_air, leak_share=1.0, fresh_share=OXYGEN_IN_AIR,
+    )  # fmt: skip
+    shipyard, general = enriched_limits()
+    then = worked(
+        steps, "After that time", share_after,
+        steady=steady, first_share=oxygen_now, leak=leak, fresh=fresh_air, room=room, waiting=waiting,
+    )  # fmt: skip
+    needed = worked(
+        steps, "Fresh air for 22 %", dilution_flow,
+        leak=leak, limit_share=shipyard, mixing=MOST_MIXING, fresh_share=OXYGEN_IN_AIR,
+    )  # fmt: skip
+    to_shipyard, to_general = (
+        _time(steps, f"Time to {from_si(limit, '%'):g} %", limit, steady, room, leak, fresh_air, oxygen_now)
+        for limit in (shipyard, general)
+    )
+    return Answer(
+        OxygenRich(
+            condition=_condition(oxygen_now, rules),
+            time_to_22=to_shipyard,
+            time_to_23_5=to_general,
+            oxygen_then=Figure(then, MIXED, "computed", basis=NOT_MIXED),
+            oxygen_at_last=Figure(
+                steady, MIXED, "computed", basis="If the leak and the air go on as they are."
+            ),
+            air_needed=Figure(
+                needed, MIXED, "computed", needed * LEAST_MIXING / MOST_MIXING, needed,
+                "Ten times what ideal mixing would need; three times in a very well mixed space. First shut the leak.",
+            ),
+        ),
+        cautions=CAUTIONS,
+        steps=tuple(steps),
+        tables=(_by_air(room, leak, oxygen_now, (shipyard, general), rules),),
+        pictures=(_course(room, leak, fresh_air, oxygen_now, steady, (shipyard, general), to_general),),
+    )  # fmt: skip
+
+
+def _by_air(room: float, leak: float, first: float, limits: Sequence[float], rules: str) -> Table:
+    unit = AIR_FLOW[0 if rules == "us" else 1]
+    rows = []
+    for number in (0, 10, 50, 200, 1000):
+        fresh = to_si(float(number), unit)
+        steady = steady_share(leak, fresh, 1.0, OXYGEN_IN_AIR)
+        times = []
+        for limit in limits:
+            if first >= limit:
+                times.append("already")
+            elif steady <= limit * (1 + 1e-9):
+                times.append("not in the mixed space")
+            else:
+                times.append(duration(time_to_share(steady, room, leak, fresh, first, limit)))
+        rows.append((str(number), *times, f"{plain_number(from_si(steady, '%'), 3)} %"))
+    return Table(
+        "The same leak with more fresh air",
+        (f"Fresh air, {written(unit)}", "To 22 %", "To 23.5 %", "In the end"),
+        tuple(rows),
+        "Air from outside, let in low and far from the leak. Oxygen is never used as air.",
+    )
+
+
+def _course(
+    room: float, leak: float, fresh: float, first: float, steady: float, limits: Sequence[float], to_general: Figure
+) -> Picture:  # fmt: skip
+    last = max(2 * (to_general.value or 1800.0), 120.0)
+    scale, per = ("min", 60.0) if last < 3 * 3600 else ("h", 3600.0)
+    points = tuple(
+        (
+            last * n / 24 / per,
+            from_si(share_after(steady, first, leak, fresh, room, last * n / 24), "%"),
+        )
+        for n in range(25)
+    )
+    title = "Oxygen in the mixed space"
+    sentence = (
+        f"In {duration(last)} it goes from {plain_number(points[0][1], 3)} % to "
+        f"{plain_number(points[-1][1], 3)} %; beside the leak it is rich from the start."
+    )
+    marks = [Mark(f"{from_si(limit, '%'):g} %", None, from_si(limit, "%")) for limit in limits]
+    chart = line_chart(
+        title, sentence, f"Leak has gone on, {scale}", "Oxygen, %", [Line("mixed space", points)], marks
+    )
+    return Picture(chart, title, sentence)
+
+
+CAUTIONS = (
+    Caution(
+        "DANGER",
+        "Oxygen soaks into clothes, hair and dust, and a spark then burns a person in seconds. Shut the cylinder, go out, "
+        "air the space and yourself; no flame, no switch, no smoking until a meter has read it.",
+        "osha-shipyard-etool",
+    ),
+    Caution(
+        "DANGER",
+        "Air that is short of oxygen or full of gas kills without a warning, and kills the rescuer. No figure of this page "
+        "lets anyone in: enter only on a permit, the air tested, a watcher outside, cylinders outside.",
+        "cfr1910-146",
+    ),
+    Caution(
+        "DANGER",
+        "Oxygen used as air sets people alight. Never cool, ventilate, blow out or dust clothes with it; use air.",
+        "cfr1910-252 (c)(4)(v)",
+    ),
+)
