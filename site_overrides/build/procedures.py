@@ -218,9 +218,11 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     call = f'<p class="bb-call">{fill(escape(procedure.call))}</p>' if procedure.call else ""
     kind = f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'
     # Where acting comes first, the first act comes first on the screen too.
-    before, after = ("", kind) if procedure.kind == "do-then-confirm" else (kind, "")
+    act_first = procedure.kind == "do-then-confirm"
+    before, after = ("", kind) if act_first else (kind, "")
+    looks = "bb-procedure bb-act-first" if act_first else "bb-procedure"
     return (
-        f'<section class="bb-procedure" id="{mark}-steps" data-procedure="{mark}" '
+        f'<section class="{looks}" id="{mark}-steps" data-procedure="{mark}" '
         f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
         f'aria-labelledby="{mark}-title">'
         f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'
