@@ -95,7 +95,16 @@ def _write_head(site: Path, key: str) -> None:
     for path, page in pages.items():
         if page.count(PLACE) != 1:
             raise ValueError(f"{path} must have {PLACE} once, in its head")
-        path.write_text(page.replace(PLACE, tags), encoding="utf-8")
+        early = _early_modules(site, path) if path.name == "index.html" else ""
+        path.write_text(page.replace(PLACE, tags + early), encoding="utf-8")
+
+
+def _early_modules(site: Path, page: Path) -> str:
+    """Tags that fetch all modules of the page at once, not one after the other."""
+    names = [f"assets/page/{module.name}" for module in sorted((site / "assets/page").glob("*.js"))]
+    names += ["sw/how.js", "sw/what.js", f"{ENGINE}engine.js", f"{ENGINE}files.js"]
+    up = "../" * (len(page.relative_to(site).parts) - 1) or "./"
+    return "".join(f'<link rel="modulepreload" href="{up}{name}">' for name in names)
 
 
 def _drop_needless(site: Path) -> None:

@@ -27,8 +27,7 @@ def answer(page: Page) -> Locator:
 
 def values(block: Locator) -> list[str]:
     """Texts of all results that a block shows."""
-    shown: list[str] = block.locator("[data-result] .bb-value").all_inner_texts()
-    return shown
+    return [" ".join(text.split()) for text in block.locator("[data-result] .bb-value").all_text_contents()]
 
 
 def texts_of(block: Locator) -> dict[str, str]:

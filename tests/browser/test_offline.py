@@ -62,7 +62,8 @@ def _written_again(folder: Path) -> None:
     for page in folder.rglob("*.html"):
         text = page.read_text(encoding="utf-8")
         start = text.index('<meta http-equiv="Content-Security-Policy"')
-        end = text.index(">", text.index('<meta name="benchbook-release"')) + 1
+        last = max(text.rfind('rel="modulepreload"'), text.index('name="benchbook-release"'))
+        end = text.index(">", last) + 1
         page.write_text(text[:start] + offline.PLACE + text[end:], encoding="utf-8")
     offline.write(folder)
 

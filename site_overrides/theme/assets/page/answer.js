@@ -9,7 +9,6 @@ export function createAnswer(place) {
   const first = Array.from(place.childNodes);
   const note = element("p", { text: "Inputs changed: this answer is of earlier values.", class: "bb-stale-note", hidden: "" });
   place.before(note);
-  let reply = null;
 
   const openFolds = () =>
     new Set(Array.from(place.querySelectorAll("details[open] > summary"), (summary) => summary.textContent));
@@ -21,10 +20,8 @@ export function createAnswer(place) {
 
   return {
     setStale,
-    reply: () => reply,
     show(made) {
       const open = openFolds();
-      reply = made;
       place.innerHTML = made.html;
       for (const summary of place.querySelectorAll("details > summary")) {
         if (open.has(summary.textContent)) summary.parentElement.open = true;
@@ -32,12 +29,10 @@ export function createAnswer(place) {
       setStale(false);
     },
     showFirst() {
-      reply = null;
       place.replaceChildren(...first);
       setStale(false);
     },
     showNone(sentences) {
-      reply = null;
       const lines = sentences.length ? sentences : [NONE];
       place.replaceChildren(...lines.map((text) => element("p", { text, class: "bb-none" })));
       setStale(false);

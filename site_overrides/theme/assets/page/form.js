@@ -24,6 +24,7 @@ export function mountCalculator(block) {
   let answered = JSON.stringify(request()); // what the answer on the page rests on
   const first = answered;
   let turn = 0;
+  let waiting = 0; // questions on their way
   let isTyping = false; // between a keystroke and leaving the field
 
   function texts() {
@@ -67,11 +68,14 @@ export function mountCalculator(block) {
     const mine = (turn += 1);
     answer.setStale(true);
     let reply;
+    waiting += 1;
     try {
       reply = await ask(asked);
     } catch {
       if (mine === turn && engineState() !== "failed") status.sayNow("The calculator gave no answer. Use the table on this page, or press Calculate to try again.");
       return null;
+    } finally {
+      waiting -= 1;
     }
     if (mine !== turn) return null;
     const { elsewhere, shown } = showErrors(reply.errors ?? [], all, all);
@@ -102,9 +106,10 @@ export function mountCalculator(block) {
   /* Back to the values and the answer that the page came with. */
   function reset() {
     for (const field of fields) {
-      if (field !== rules) field.showFirst();
+      field.showFirst();
       field.setError("");
     }
+    useStoredRules();
     linkNote.hidden = true;
     delete block.dataset.changed;
     showAddress(location.pathname);
@@ -126,6 +131,12 @@ export function mountCalculator(block) {
     turn += 1;
     status.say("The examples are cleared.");
     fields.find((field) => !field.isChoice && !field.sent())?.box.focus();
+  }
+
+  function useStoredRules() {
+    const chosen = storedRules();
+    if (rules && Array.from(rules.box.options).some(({ value }) => value === chosen)) rules.box.value = chosen;
+    reflectRules();
   }
 
   function readAddress() {
@@ -162,9 +173,8 @@ export function mountCalculator(block) {
     form.addEventListener(touch, () => start().catch(() => {}), { once: true });
   }
 
-  const tools = mountTools(block, { fields, calculate, link, reset, clearExamples, current: () => answer.reply() });
-  const chosen = storedRules();
-  if (rules && chosen && Array.from(rules.box.options).some(({ value }) => value === chosen)) rules.box.value = chosen;
+  const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
+  useStoredRules();
 
   const entry = { block, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
@@ -178,7 +188,7 @@ export function mountCalculator(block) {
   onEngine(({ state, words }) => {
     if (!block.isConnected) return mounted.delete(entry) && false;
     if (words) status.sayNow(words);
-    if (state === "ready" && !isTyping) calculate();
+    if (state === "ready" && !isTyping && !waiting) calculate();
     return true;
   });
 }

@@ -61,8 +61,9 @@ export function mountOffline(place) {
         cancel.textContent = `Cancel (${megabytes(bytes)} of ${megabytes(total)})`;
       }, stop.signal);
       words = await promise;
-    } catch {
-      words = "Not saved: it was stopped midway. What came stays, so saving again goes on from there.";
+    } catch (error) {
+      const why = stop.signal.aborted ? "it was stopped midway" : error.message;
+      words = `Not saved: ${why}. What came whole stays, so saving again goes on from there.`;
     }
     bar.hidden = cancel.hidden = true;
     await showKept();

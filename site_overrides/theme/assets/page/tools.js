@@ -5,7 +5,7 @@ import { button } from "./page.js";
 import { mountSquare } from "./square.js";
 import { answerText } from "./summary.js";
 
-export function mountTools(block, { fields, calculate, link, reset, clearExamples, current }) {
+export function mountTools(block, { fields, calculate, link, reset, clearExamples }) {
   const place = block.querySelector("[data-tools]");
   const note = block.querySelector("[data-example-note]");
   const clear = button("Clear the examples", () => {
@@ -20,9 +20,9 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
     refresh();
   });
 
-  /* The answer of the page as built is asked for again, so that its words come from it. */
+  /* Asked for again, so that the words are those of what stands in the form now. */
   const text = async () => {
-    const reply = current() ?? (await calculate({ all: true }));
+    const reply = await calculate({ all: true });
     return reply ? answerText(reply.answer, link()) : null;
   };
 
