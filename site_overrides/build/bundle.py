@@ -142,10 +142,10 @@ def _made(work: Path, packages: Path, asked: str, lock: Path) -> tuple[list[Made
     stock = node_modules() / "pyodide"
     requests = work / "requests.json"
     requests.write_text(asked, encoding="utf-8")
-    library, modules, snapshot = work / "library.zip", work / "modules.json", work / "memory.bin"
-    _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, modules)
+    library, held, snapshot = work / "library.zip", work / "held.json", work / "memory.bin"
+    _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, held)
     runtime = _pruned_runtime(stock, work / "runtime")
-    _inside("snapshot", runtime, library, requests, modules, snapshot)
+    _inside("snapshot", runtime, library, requests, held, snapshot)
     facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
     _checked_replies(facts.pop("replies"))
     return [

@@ -2,8 +2,8 @@
  * The Node half of the build: runs the pinned Python to compile the library and
  * to make the memory snapshot.
  *
- *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip MODULES.json
- *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json MODULES.json OUT.bin
+ *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip HELD.json
+ *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json HELD.json OUT.bin
  */
 
 import crypto from "node:crypto";
@@ -51,7 +51,7 @@ function platformOf(runtime) {
   return JSON.parse(readFileSync(join(runtime, "pyodide-lock.json"), "utf8")).info;
 }
 
-async function makeLibrary([runtime, wheels, requests, inside, out, modules]) {
+async function makeLibrary([runtime, wheels, requests, inside, out, held]) {
   const python = await stockPython(runtime, inside);
   python.FS.writeFile("/wheels.zip", readFileSync(wheels));
   python.globals.set("requests", readFileSync(requests, "utf8"));
@@ -61,18 +61,18 @@ sys.path.insert(0, "/wheels.zip")
 import inside
 roots = ["/wheels.zip", *glob.glob("/lib/python3*.zip")]
 packed = inside.library(roots, json.loads(requests))
-modules = json.dumps(inside.modules_of(roots))
+held = json.dumps(inside.to_hold(roots))
 `);
   writeFileSync(out, python.globals.get("packed").toJs());
-  writeFileSync(modules, python.globals.get("modules"));
+  writeFileSync(held, python.globals.get("held"));
 
   const second = await stockPython(runtime, inside, { stdLibURL: out });
   second.globals.set("requests", readFileSync(requests, "utf8"));
-  second.globals.set("modules", readFileSync(modules, "utf8"));
+  second.globals.set("held", readFileSync(held, "utf8"));
   second.runPython(`
 import glob, json, inside
 (root,) = glob.glob("/lib/python3*.zip")
-packed = inside.trimmed(root, json.loads(modules), json.loads(requests))
+packed = inside.trimmed(root, json.loads(held)["modules"], json.loads(requests))
 `);
   writeFileSync(out, second.globals.get("packed").toJs());
 }
@@ -105,7 +105,7 @@ function sparse(memory, laidDown, state) {
   ]);
 }
 
-async function makeSnapshot([runtime, library, requests, modules, out]) {
+async function makeSnapshot([runtime, library, requests, held, out]) {
   freezeClockAndChance();
   const { default: createModule } = await import(pathToFileURL(join(runtime, "pyodide.asm.mjs")));
   let laidDown;
@@ -118,14 +118,19 @@ async function makeSnapshot([runtime, library, requests, modules, out]) {
     place: { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false },
     onInstance: ({ exports }) => { laidDown = new Uint8Array(exports.memory.buffer).slice(); },
   });
-  python.globals.set("_todo", readFileSync(modules, "utf8"));
+  python.globals.set("_held", readFileSync(held, "utf8"));
   python.globals.set("_asked", readFileSync(requests, "utf8"));
   const replies = python.runPython(`
 import gc, importlib, json
-for _name in json.loads(_todo): importlib.import_module(_name)
+_held = json.loads(_held)
+for _name in _held["modules"]: importlib.import_module(_name)
+if _held["tables"]:
+    from calc.tables import table as _table
+    for _name in _held["tables"]: _table(_name)
+    del _table
 _run = importlib.import_module("calc.bridge").run
 _replies = json.dumps([_run(_request) for _request in json.loads(_asked)])
-del _name, _todo, _asked, _run
+del _name, _held, _asked, _run
 gc.collect()
 _replies
 `);

@@ -96,8 +96,8 @@ def _compiled(source: bytes, name: str) -> bytes:
     return header + importlib.util.source_hash(source) + marshal.dumps(code)
 
 
-def modules_of(roots: list[str]) -> list[str]:
-    """Names of all modules that a snapshot must hold, as none can be loaded later.
+def to_hold(roots: list[str]) -> dict[str, list[str]]:
+    """Modules and tables that a snapshot must hold, as nothing can be read later.
 
     Args:
         roots: Zips that everything is imported from.
@@ -105,7 +105,12 @@ def modules_of(roots: list[str]) -> list[str]:
     contents: dict[str, bytes] = {}
     for root in roots:
         contents |= zip_contents(root)
-    return sorted(names_imported_by(contents, "calc"))
+    tables = [
+        path.removeprefix("calc/data/").removesuffix(".csv")
+        for path in sorted(contents)
+        if path.startswith("calc/data/") and path.endswith(".csv")
+    ]
+    return {"modules": sorted(names_imported_by(contents, "calc")), "tables": tables}
 
 
 def _files_of_modules(root: str) -> set[str]:
