@@ -7,6 +7,7 @@ from tests.published.rows import Row, case, shown
 
 EXACT = 1e-9
 OXYGEN = {"room": "20 m^3", "leak": "2000 L/h"}
+AIR = {"place": "indoors", "room": "300 m^3", "ceiling": "16 ft", "welders": "1"}
 
 ROWS = [
     # Air: the mixed room, t = 0.0328 V/q to 23.5 % oxygen, and the reference points.
@@ -18,6 +19,28 @@ ROWS = [
          **OXYGEN | {"fresh_air": "50 m^3/h"}),
     case("models: t = 0.0328 V/q", "computed", "oxygen-rich", "time_to_23_5", 3.28 * 60, "min", 2e-3,
          room="100 m^3", leak="1 m^3/h", rules="iso"),
+    # Ventilation: triggers are words, tested below.
+    *(
+        case("29 CFR 1910.252(c)(2)(ii)", "read", "ventilation", "air_flow", rate, "ft^3/min", EXACT, **AIR | {"welders": n})
+        for n, rate in (("1", 2000), ("3", 6000))
+    ),
+    case("29 CFR 1910.252(c)(2)(ii), as printed in metric", "read", "ventilation", "air_flow", 57 * 60, "m^3/h", 0.01, **AIR),
+    *(
+        case("29 CFR 1910.252(c)(3)(i)", "read", "ventilation", result, figure, unit, EXACT, **AIR | {"hood_distance": f"{inches} in"})
+        for inches, air, duct in (("5", 150, 3), ("7", 275, 3.5), ("9", 425, 4.5), ("11", 600, 5.5), ("12", 600, 5.5),
+                                  ("6", 275, 3.5), ("2", 150, 3))
+        for result, figure, unit in (("hood_flow", air, "ft^3/min"), ("hood_duct", duct, "in"))
+    ),
+    *(
+        case("models: 159 q K at a quarter of 2.5 %", "computed", "ventilation", "leak_air_quarter", 159 * k, "m^3/h", 1e-6,
+             **AIR | {"leak": "1 m^3/h", "mixing": str(k)})
+        for k in (3, 10)
+    ),
+    *(
+        case("reference points, scipy ODE", "computed", "ventilation", "leak_time_quarter", hours * 60, "min", 2e-5,
+             **AIR | {"room": room, "leak": leak})
+        for room, leak, hours in (("2 m^3", "20 L/h", 0.626961), ("20 m^3", "300 L/h", 0.417974), ("100 m^3", "300 L/h", 2.089871))
+    ),
 ]  # fmt: skip
 
 
@@ -49,3 +72,113 @@ def test_a_ventilated_leak_that_stays_below_the_limit_is_no_all_clear() -> None:
     got = answer("oxygen-rich", room="20 m^3", leak="300 L/h", fresh_air="50 m^3/h")["results"]
     assert got["time_to_22"]["value"] is None
     assert "beside the leak at once" in got["time_to_22"]["text"]
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        pytest.param({"room": "9999 ft^3"}, "less than 10,000", id="29 CFR 1910.252(c)(2)(i)(A), read: 9,999 ft3"),
+        pytest.param({"room": "10000 ft^3"}, "not asked for", id="29 CFR 1910.252(c)(2)(i)(A), read: 10,000 ft3"),
+        pytest.param({"room": "29999 ft^3", "welders": "3"}, "less than 10,000", id="(c)(2)(i)(A), read: three welders"),
+        pytest.param({"ceiling": "15.9 ft"}, "a ceiling below 16", id="29 CFR 1910.252(c)(2)(i)(B), read: 15.9 ft"),
+        pytest.param({"ceiling": "16 ft"}, "not asked for", id="29 CFR 1910.252(c)(2)(i)(B), read: 16 ft"),
+        pytest.param({"cross_flow": "blocked"}, "partitions", id="29 CFR 1910.252(c)(2)(i)(C), read: blocked"),
+        pytest.param({"place": "confined"}, "a confined space", id="29 CFR 1910.252(c)(4), read: confined"),
+    ],
+)
+def test_when_a_fan_is_asked_for(given: dict[str, str], says: str) -> None:
+    got = answer("ventilation", **(AIR | {"room": "10000 ft^3"} | given))["results"]["mechanical"]
+    assert says in got["text"]
+    assert "1910.252" in got["source"]
+
+
+LIMITS = [
+    # What stands in 29 CFR 1910 Z-1, Z-2 and the substance rules (2015 edition, read), NIOSH, and from memory.
+    ({"coating": "cadmium"}, "Cadmium", ["5 µg/m³ over 8 h", "2.5 µg/m³ action"], "read in the source"),
+    ({"coating": "lead-paint"}, "Lead", ["50 µg/m³ over 8 h", "30 µg/m³ action"], "read in the source"),
+    ({"coating": "zinc"}, "Zinc oxide fume", ["5 mg/m³ over 8 h"], "read in the source"),
+    ({"metal": "steel"}, "Iron oxide fume", ["10 mg/m³ over 8 h"], "read in the source"),
+    ({"metal": "steel"}, "Manganese fume", ["5 mg/m³ ceiling"], "read in the source"),
+    ({"metal": "copper"}, "Copper fume", ["0.1 mg/m³ over 8 h"], "read in the source"),
+    ({"metal": "stainless-steel"}, "Hexavalent chromium", ["5 µg/m³ over 8 h", "2.5 µg/m³ action"], "read in the source"),
+    ({"metal": "stainless-steel"}, "Nickel", ["1 mg/m³ over 8 h"], "read in the source"),
+    ({"metal": "magnesium"}, "Magnesium oxide fume", ["15 mg/m³ over 8 h"], "read in the source"),
+    ({"metal": "beryllium-copper"}, "Beryllium", ["0.2 µg/m³ over 8 h", "2 µg/m³ over 15 min"], "from memory"),
+    ({"flux": "fluoride"}, "Fluorides as fluorine", ["2.5 mg/m³ over 8 h"], "read in the source"),
+    ({"flux": "fluoride"}, "Hydrogen fluoride", ["3 ppm over 8 h"], "read in the source"),
+    ({}, "Carbon monoxide", ["50 ppm over 8 h", "35 ppm over 8 h", "200 ppm ceiling"], "read in the source"),
+    ({}, "Nitric oxide", ["25 ppm over 8 h"], "read in the source"),
+    ({}, "Nitrogen dioxide", ["5 ppm ceiling"], "read in the source"),
+    ({}, "Nitrogen dioxide", ["1 ppm over 15 min"], "from memory"),
+    ({}, "Acetylene", ["2500 ppm ceiling"], "from memory"),
+    ({"fuel": "propane"}, "Propane", ["1000 ppm over 8 h"], "read in the source"),
+    ({"fuel": "mps"}, "Methylacetylene-propadiene", ["1000 ppm over 8 h"], "read in the source"),
+]
+
+
+@pytest.mark.parametrize(
+    ("picked", "name", "figures", "sure"), LIMITS, ids=[f"{n} {f} [{s}]" for _, n, f, s in LIMITS]
+)
+def test_exposure_limits_stand_beside_the_answer(
+    picked: dict[str, str], name: str, figures: list[str], sure: str
+) -> None:
+    table = answer("ventilation", **AIR, **{"coating": "none"} | picked)["tables"][0]
+    for figure in figures:
+        row = next(r for r in table["rows"] if r[0] == name and r[1].startswith(figure))
+        assert row[2].endswith(sure)
+
+
+@pytest.mark.parametrize(
+    ("gas", "low", "high", "lights", "sure"),
+    [
+        pytest.param("Acetylene", "2.5", "81", "305", "read in the source", id="acetylene, university procedure, read"),
+        pytest.param("Propane", "2.1", "9.5", "450", "from memory", id="propane, USBM 627, memory"),
+        pytest.param("Propylene", "2.4", "11", "460", "from memory", id="propylene, USBM 627, memory"),
+        pytest.param("Methane (natural gas)", "5", "15", "540", "from memory", id="methane, USBM 627, memory"),
+        pytest.param("Hydrogen", "4", "75", "400", "from memory", id="hydrogen, USBM 627, memory"),
+        pytest.param("Methylacetylene-propadiene", "3.4", "10.8", "455", "repeats it", id="MPS, NAVEDTRA 14250, read-m"),
+        pytest.param("n-Butane", "1.8", "8.4", "405", "from memory", id="butane, USBM 627, memory"),
+        pytest.param("Ethylene", "2.7", "36", "490", "from memory", id="ethylene, USBM 627, memory"),
+    ],
+)
+def test_flammable_limits_stand_beside_the_answer(gas: str, low: str, high: str, lights: str, sure: str) -> None:
+    table = answer("ventilation", **AIR)["tables"][2]
+    row = next(r for r in table["rows"] if r[0] == gas)
+    assert list(row[1:4]) == [low, high, lights]
+    assert sure in row[5]
+
+
+@pytest.mark.parametrize(
+    ("gas", "weight"),
+    [("Acetylene", 26.04), ("Propane", 44.10), ("Propylene", 42.08), ("Methane (natural gas)", 16.04),
+     ("Hydrogen", 2.016), ("Methylacetylene-propadiene", 40.06)],
+)  # fmt: skip
+def test_weights_of_gases_are_those_of_their_molecules(gas: str, weight: float) -> None:
+    """Molar mass over that of air, 28.96 g/mol; real propane at 25 °C is 1 % heavier."""
+    row = next(r for r in answer("ventilation", **AIR)["tables"][2]["rows"] if r[0] == gas)
+    assert float(row[4]) == pytest.approx(weight / 28.96, rel=0.015, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("coating", "place", "says"),
+    [
+        pytest.param("cadmium", "indoors", "hood at the work or air-line", id="29 CFR 1910.252(c)(9)(i), read"),
+        pytest.param("cadmium", "outdoors", "fume respirator", id="29 CFR 1910.252(c)(9), read-m"),
+        pytest.param("lead-paint", "confined", "hood at the work or air-line", id="29 CFR 1910.252(c)(7)(iii), read"),
+        pytest.param("lead-paint", "outdoors", "fume respirator", id="29 CFR 1910.252(c)(7)(iii), read-o"),
+        pytest.param("zinc", "confined", "hood at the work or air-line", id="29 CFR 1910.252(c)(6)(i), read"),
+        pytest.param("zinc", "indoors", "hood at the work", id="29 CFR 1910.252(c)(6)(ii), read"),
+    ],
+)
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+def test_what_the_rules_ask_against_toxic_fume(coating: str, place: str, says: str, rules: str) -> None:
+    got = answer("ventilation", **AIR | {"place": place}, coating=coating, rules=rules)["results"]["fume_measure"]
+    assert says in got["text"]
+    assert ("no figure for this rule set" in got["basis"]) == (rules != "us")
+
+
+@pytest.mark.parametrize("place", ["indoors", "confined", "outdoors"])
+def test_beryllium_wants_both_everywhere(place: str) -> None:
+    """29 CFR 1910.252(c)(8), read: both, unless worst-case air tests show less."""
+    got = answer("ventilation", **AIR | {"place": place}, metal="beryllium-copper")["results"]["fume_measure"]
+    assert got["text"].startswith("beryllium: hood at the work and air-line respirator, unless")

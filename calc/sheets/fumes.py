@@ -1,0 +1,168 @@
+"""What comes off the parts of a job into the air, its limits, and what the rules ask against it."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from calc.declare import Caution, Figure, Table
+from calc.formulas.setup.ruled import NO_FIGURE
+from calc.show.numbers import plain_number
+from calc.tables import HOW_SURE, source_words, table
+
+PARTS = ("metal", "coating", "filler", "flux")
+PLACES = {
+    "indoors": "Indoors",
+    "confined": "In a tank, pit, hold or other confined space",
+    "outdoors": "Outdoors",
+}
+BURNT_AIR = ("carbon-monoxide", "nitric-oxide", "nitrogen-dioxide")
+"""What every flame puts into the air."""
+_WRITTEN = {"ug/m^3": "µg/m³", "mg/m^3": "mg/m³", "ppm": "ppm"}
+
+
+def options(part: str) -> dict[str, str]:
+    """Choices for one part of the job: id and words."""
+    return {row.id: row.words for row in table("fume-hazards") if row.part == part}
+
+
+def rows_of(picked: Mapping[str, str]) -> list[Any]:
+    """Rows of `fume-hazards` for what was picked: part and id."""
+    return [row for row in table("fume-hazards") if picked.get(row.part) == row.id]
+
+
+def substances(picked: Mapping[str, str]) -> list[str]:
+    """What they give off, each once, in the order of the parts."""
+    found = [name for row in rows_of(picked) for name in row.substances.split()]
+    return list(dict.fromkeys(found))
+
+
+def name_of(substance: str) -> str:
+    """A substance as a reader sees it."""
+    return str(next(row.name for row in table("exposure-limits") if row.substance == substance))
+
+
+def given_off(picked: Mapping[str, str]) -> Figure:
+    """What the parts give off, in words."""
+    found = substances(picked)
+    told = ", ".join(name_of(substance).lower() for substance in found)
+    notes = [f"{row.words}: {row.what}." for row in rows_of(picked) if row.what]
+    return Figure(
+        None, "", "practice",
+        words=told or "nothing that our data names; the flame itself makes carbon monoxide and nitrogen oxides",
+        basis=" ".join([*notes, "Read the safety data sheets: filler and flux say what is in them."]),
+    )  # fmt: skip
+
+
+def measure(picked: Mapping[str, str], place: str, rules: str) -> Figure:
+    """What the rules ask against it at a place, in words; the strictest stands first."""
+    found = substances(picked)
+    rows = [row for row in table("fume-measures") if row.substance in found and row.place == place]
+    rows.sort(key=lambda row: -row.rank)
+    note = "" if rules == "us" else f" United States rules. {NO_FIGURE}"
+    if not rows:
+        return Figure(
+            None, "", "practice",
+            words="keep your head out of the plume and the plume away from others; a hood at the work is better",
+            basis=f"No rule of our data names a measure for these at this place.{note}",
+        )  # fmt: skip
+    told = "; ".join(f"{name_of(row.substance).lower()}: {row.words}" for row in rows)
+    return Figure(
+        None, rows[0].source, rows[0].how_sure, words=told, basis=f"By substance and place.{note}"
+    )
+
+
+def limit_words(row: Any) -> str:
+    """One limit as it is read: `50 µg/m³ over 8 h`."""
+    number = f"{plain_number(row.number)} {_WRITTEN[row.unit]}"
+    return {"8 h": f"{number} over 8 h", "15 min": f"{number} over 15 min"}.get(
+        row.kind, f"{number} {row.kind}"
+    )
+
+
+def limits_table(wanted: Iterable[str], rules: str) -> Table:
+    """Exposure limits of some substances, each with its source and how sure."""
+    names = list(dict.fromkeys(wanted))
+    rows = [row for name in names for row in table("exposure-limits") if row.substance == name]
+    note = "" if rules == "us" else f" United States limits. {NO_FIGURE}"
+    return Table(
+        "Limits of what may be in the air you breathe",
+        ("Substance", "Limit", "Source"),
+        tuple(
+            (
+                row.name,
+                ", ".join(part for part in (limit_words(row), row.words) if part),
+                ", ".join(part for part in (source_words(row.source), HOW_SURE[row.how_sure]) if part),
+            )
+            for row in rows
+        ),
+        f"No sum says what you breathe: only a measurement does.{note}",
+    )
+
+
+def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
+    """Hazards of what was picked, the gravest first."""
+    found = set(substances(picked))
+    told = []
+    if "beryllium" in found:
+        told.append(
+            Caution(
+                "DANGER",
+                "Beryllium fume ruins the lungs for life, after little. Do not heat it at a bench; leave it to a works "
+                "with a hood, air-line respirators and air tests.",
+                "cfr1910-252 (c)(8)",
+            )
+        )
+    if "cadmium" in found:
+        told.append(
+            Caution(
+                "DANGER",
+                "Cadmium fume feels mild at first and can kill 12 to 72 hours later. Use an alloy without cadmium, take "
+                "plating off before heat; after any breath of it see a doctor the same day.",
+                "cfr1910-146 (b)",
+            )
+        )
+    if picked.get("coating") == "unknown":
+        told.append(
+            Caution(
+                "DANGER",
+                "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Have it tested, or take it off "
+                "without heat, 4 inches (100 mm) each side at least, before any flame.",
+                "cfr1926-354 (c)(1)",
+            )
+        )
+    if "lead" in found:
+        told.append(
+            Caution(
+                "WARNING",
+                "Lead fume poisons the blood and the nerves, and goes home on clothes and hands. Hood or air-line, wash, "
+                "no food, no children near.",
+                "cfr1910-252 (c)(7)",
+            )
+        )
+    if "zinc" in found:
+        told.append(
+            Caution(
+                "WARNING",
+                "Zinc fume brings fever and chills 4 to 12 hours later. Take the coating off, use a hood, keep out of the "
+                "white smoke; milk is no cure.",
+                "cfr1910-252 (c)(6)",
+            )
+        )
+    if "fluorides" in found:
+        told.append(
+            Caution(
+                "WARNING",
+                "Fluoride flux gives off fumes that burn eyes and lungs, with harm hours later. Use a hood, keep it off "
+                "the skin, read its label.",
+                "cfr1910-252 (c)(1)(v)(D)",
+            )
+        )
+    if place == "confined":
+        told.append(
+            Caution(
+                "DANGER",
+                "In a confined space gas, fume and lack of air kill, and kill the rescuer. No figure here lets anyone in: "
+                "enter on a permit, air tested, cylinders outside, a watcher with a lifeline outside, torch out at breaks.",
+                "cfr1910-252 (b)(4)",
+            )
+        )
+    return told
