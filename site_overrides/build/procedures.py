@@ -17,6 +17,7 @@ from datetime import date
 from html import escape
 from typing import Any
 
+from calc.declare import RULE_SETS
 from calc.tables import HOW_SURE, source_key, source_words, sources
 
 KINDS = {
@@ -200,6 +201,16 @@ def _origins(procedure: Procedure) -> str:
     )
 
 
+def _rules_choice(mark: str) -> str:
+    """Choice of the rule set whose words and figures are shown; of use to a script only, so hidden."""
+    options = "".join(f'<option value="{key}">{escape(words)}</option>' for key, words in RULE_SETS.items())
+    return (
+        f'<p class="bb-rules-choice" data-rules-place hidden><label for="{mark}-rules">Words and figures for</label> '
+        f'<select id="{mark}-rules" name="rules" data-rules-choice><option value="">all rule sets</option>'
+        f"{options}</select></p>"
+    )
+
+
 def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     """A procedure as HTML, whole without a script.
 
@@ -221,12 +232,13 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     act_first = procedure.kind == "do-then-confirm"
     before, after = ("", kind) if act_first else (kind, "")
     looks = "bb-procedure bb-act-first" if act_first else "bb-procedure"
+    choice = "" if act_first else _rules_choice(mark)
     return (
         f'<section class="{looks}" id="{mark}-steps" data-procedure="{mark}" '
         f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
         f'aria-labelledby="{mark}-title">'
         f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'
-        f'{before}<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
+        f'{choice}{before}<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
         f'<p class="bb-completion"><b>Say aloud:</b> {fill(escape(procedure.completion))}</p>'
         f'{after}<p class="bb-kind">Interrupted? Start again at the last pause point. '
         "Ticks run out by themselves; this list is not a record.</p>"

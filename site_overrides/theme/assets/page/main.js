@@ -3,7 +3,7 @@
 import { mountCalculator, applyLink } from "./form.js";
 import { mountOffline } from "./offline.js";
 import { mountProcedure } from "./procedure.js";
-import { reflectRules } from "./rules.js";
+import { mountRules, reflectRules } from "./rules.js";
 import { startWhenIdle } from "./starter.js";
 import { mountUpdate, watchReleases } from "./update.js";
 
@@ -11,6 +11,7 @@ const HOOKS = {
   "[data-calculator]": mountCalculator,
   "[data-procedure]": mountProcedure,
   "[data-offline]": mountOffline,
+  "[data-rules-place]": mountRules,
   "[data-status]": mountUpdate,
 };
 

@@ -9,6 +9,14 @@ export const storedRules = () => remembered("localStorage", KEY);
 
 export function reflectRules(rules = storedRules() ?? document.querySelector(HOOK)?.value) {
   if (rules) document.documentElement.dataset.rules = rules;
+  else delete document.documentElement.dataset.rules;
+}
+
+/* A choice outside a form: shown where it works, set to what was chosen before. */
+export function mountRules(place) {
+  const choice = place.querySelector(HOOK);
+  choice.value = storedRules() ?? "";
+  place.hidden = false;
 }
 
 let following = false; // while the other choices of the page follow one
