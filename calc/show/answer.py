@@ -43,10 +43,10 @@ def _group(heading: str, results: dict[str, dict[str, Any]], folded: bool) -> st
             f'<dd><span class="bb-value">{escape(result["text"])}</span> {band}</dd></div>'
         )
     title = f"<h3>{escape(heading)}</h3>" if heading and not folded else ""
-    named = f" <span>of {escape(heading.lower())}</span>" if heading else ""
+    named = f": {escape(heading.lower())}" if heading else ""
     group = (
         f'<div class="bb-group">{title}<dl class="bb-results">{"".join(rows)}</dl>'
-        f'<details class="bb-basis"><summary>Basis, source, exact figures{named}</summary>'
+        f'<details class="bb-basis"><summary><span>Basis, sources, exact figures{named}</span></summary>'
         f"<dl>{''.join(map(_behind, results.values()))}</dl></details></div>"
     )
     if not folded:
