@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calc import InputError, answer
+from calc.sheets.heat_colours import colour_at
 from calc.sheets.hot_metal import METALS
 
 FEW = settings(
@@ -194,3 +195,42 @@ def test_more_heat_and_a_warmer_plate_cool_more_slowly(
     first = cools(q, start)
     assert cools(q * more, start) > first if q * more <= 50 else first > 0
     assert cools(q, start + 10.0) > first
+
+
+@pytest.mark.parametrize("steel", ["ordinary", "quenched", "a514", "a709-70w"])
+@pytest.mark.parametrize("rules", ["us", "iso"])
+def test_the_limit_is_never_rounded_up_and_the_aim_lies_below(steel: str, rules: str) -> None:
+    got = answer("flame-bend", steel=steel, pattern="line", light="sun", thickness="10 mm", rules=rules)[
+        "results"
+    ]
+    shown = {name: float(got[name]["text"].split()[0]) for name in ("limit_temperature", "aim_temperature")}
+    assert shown["limit_temperature"] <= got["limit_temperature"]["value"]
+    assert shown["aim_temperature"] < shown["limit_temperature"]
+
+
+def test_every_estimate_of_shrinkage_says_how_weak_it_is() -> None:
+    got = answer(
+        "flame-bend",
+        steel="ordinary",
+        pattern="line",
+        light="sun",
+        thickness="10 mm",
+        weld_area="60 mm^2",
+        leg="5 mm",
+    )["results"]
+    for name in ("butt_shrinkage", "fillet_shrinkage"):
+        assert "Weak evidence" in got[name]["basis"]
+    assert got["heat_shrinkage"]["low"] == 0
+
+
+@FEW
+@given(st.floats(40.0, 1640.0), st.floats(0.0, 300.0))
+def test_a_hotter_steel_never_shows_a_cooler_color(celsius: float, more: float) -> None:
+    first, hotter = colour_at(celsius + 273.15), colour_at(celsius + more + 273.15)
+    if first is not None and hotter is not None:
+        assert hotter.temperature >= first.temperature
+
+
+def test_no_color_at_all_is_refused() -> None:
+    with pytest.raises(InputError, match=r"^Temperature of the steel: "):
+        answer("heat-colour")

@@ -71,6 +71,26 @@ ROWS = [
          heat_input="1.5 kJ/mm", thickness="60 mm", **COOL | {"plate_temperature": "100 degC"}),
     case("EN 1011-2 D, transition at 2 kJ/mm and 150 C", "memory", "cool-down", "transition", 23.24, "mm", 0.001,
          heat_input="2 kJ/mm", thickness="6 mm", **COOL | {"plate_temperature": "150 degC"}),
+    # Straightening and colors.
+    *(
+        case(f"highest temperature: {source}", "memory", "flame-bend", "limit_temperature", degrees, "degF", 1e-6,
+             steel=steel, pattern="line", light="shade", thickness="10 mm")
+        for source, steel, degrees in (
+            ("AWS D1.1 5.26.2", "ordinary", 1200), ("AWS D1.1 5.26.2", "quenched", 1100),
+            ("FHWA guide", "a514", 1100), ("FHWA guide", "a709-70w", 1050),
+        )
+    ),
+    case("Spraragen and Ettinger: 0.2 x 60 / 10 + 0.05 x 2 mm, worked by hand", "memory", "flame-bend", "butt_shrinkage",
+         1.30, "mm", 1e-6, steel="ordinary", pattern="line", light="shade", thickness="10 mm", weld_area="60 mm^2",
+         root_gap="2 mm"),
+    *(
+        case("heat colour list", "read", "heat-colour", f"{scale}_temperature", degrees, "degF", 1e-6, **{scale: colour})
+        for scale, colour, degrees in (
+            ("temper", "straw", 460), ("temper", "full-blue", 560), ("temper", "light-blue", 640),
+            ("glow", "dark-red", 1290), ("glow", "cherry", 1650), ("glow", "white", 2550),
+            ("glow", "red-visible-in-daylight", 975),
+        )
+    ),
     # Warming: gas for the metal alone.
     case("m c dT / (eta H): 50 kg, 490 J/kgK, 20 to 150 C, 0.30, 55 MJ/m3", "computed", "warm-up", "gas_without_losses",
          0.193, "m^3", 0.005, **CASTING),
@@ -148,3 +168,47 @@ def test_least_preheat_by_thickness(thickness: str, low_hydrogen: int, other: in
     assert said.startswith(f"{low_hydrogen} °C with low-hydrogen")
     assert f"{other} °C with others" in said
     assert "arc welding" in got["results"]["arc_minimum"]["basis"]
+
+
+@pytest.mark.parametrize(
+    ("temperature", "name"),
+    [
+        ("238 degC", "straw"), ("293 degC", "full blue"), ("899 degC", "cherry"), ("1290 degF", "dark red"),
+        ("460 degF", "straw"), ("2900 degF", "blue-white"),
+    ],
+    ids=lambda text: f"{text}-heat colour list, read",
+)  # fmt: skip
+def test_the_color_of_a_temperature(temperature: str, name: str) -> None:
+    got = answer("heat-colour", temperature=temperature)["results"]["colour_name"]["text"]
+    assert got.startswith(f"{name}: ")
+
+
+@pytest.mark.parametrize(
+    ("temperature", "words"),
+    [("300 degF", "no color yet"), ("700 degF", "gray"), ("120 degF", "no color yet")],
+)
+def test_below_and_between_the_colors_it_still_burns(temperature: str, words: str) -> None:
+    got = answer("heat-colour", temperature=temperature)["results"]["colour_name"]["text"]
+    assert got.startswith(words)
+    assert "burn" in got
+
+
+def test_a_picked_color_has_the_other_books_in_its_band() -> None:
+    """An encyclopaedia (read) puts straw at 220 °C, 18 °C below the list."""
+    got = answer("heat-colour", temper="straw", rules="iso")["results"]["temper_temperature"]
+    assert got["low"] == pytest.approx(220, abs=0.1)
+
+
+@pytest.mark.parametrize("colour", ["cherry", "drills-brown"])
+def test_a_color_that_is_none_is_refused(colour: str) -> None:
+    with pytest.raises(ValueError, match=r"^Temper color you see on bright steel: "):
+        answer("heat-colour", temper=colour)
+
+
+@pytest.mark.parametrize(
+    ("steel", "light", "words"), [("a709-70w", "sun", "already the end"), ("ordinary", "shade", "dull red")]
+)
+def test_the_color_of_the_limit_depends_on_the_light(steel: str, light: str, words: str) -> None:
+    """Red shows in sunlight at 1075 °F (heat colour list, read), above 1050 °F (FHWA, from memory)."""
+    got = answer("flame-bend", steel=steel, pattern="spot", light=light, thickness="10 mm")
+    assert words in got["results"]["colour"]["text"]

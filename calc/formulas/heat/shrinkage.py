@@ -4,11 +4,43 @@ Gas welding heats a wider band and shrinks the work more than these say. Use the
 compare two ways of making a joint, never to set a dimension.
 """
 
-from calc.quantities import Area, Length, Ratio
+from typing import Annotated
+
+from calc.quantities import Area, Length, Ratio, TemperatureRise, Unit
 
 TEE_SHRINKAGE: Length = 1.02e-3
 LAP_SHRINKAGE: Length = 1.52e-3
 _INCH = 0.0254
+Expansion = Annotated[float, Unit("1/K")]
+STEEL_EXPANSION: Expansion = 14e-6
+"""Mean for carbon steel between room temperature and dull red; from memory."""
+
+
+def heated_band_shrinkage(
+    width: Length, rise: TemperatureRise, expansion: Expansion = STEEL_EXPANSION
+) -> Length:
+    """Most that a heated spot or line can shrink across, once it is cold again.
+
+    Args:
+        width: Of the spot or the line, m.
+        rise: To its hottest, K.
+        expansion: For each degree, 1/K.
+
+    Returns:
+        m. Only cold metal around that gives no way would bring it so far: take a
+        part of it.
+
+    Valid for:
+        An upper end, not a prediction.
+
+    Source:
+        [definition] of thermal expansion.
+
+    Examples:
+        >>> round(heated_band_shrinkage(0.025, 600.0) * 1e3, 2)
+        0.21
+    """
+    return width * expansion * rise
 
 
 def butt_shrinkage(weld_area: Area, thickness: Length, root_gap: Length) -> Length:
