@@ -15,7 +15,7 @@ from typing import Any
 from markdown import Markdown
 from pymdownx.superfences import SuperFencesException
 
-from calc.declare import Picture
+from calc.declare import RULE_SETS, Picture
 from calc.reading import typed
 from calc.tables import HOW_SURE, source_words, sources
 from calc.tables import table as checked_table
@@ -142,8 +142,36 @@ def _cell(text: str, unit: str) -> list[str]:
         return [escape(text)]
     if not text:
         return ["", ""]
-    value = from_si(to_si(float(text), unit), OTHER_UNIT[unit])
-    return [escape(text), f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"]
+    return [escape(text), _in_other_unit(text, unit)]
+
+
+def _in_other_unit(text: str, unit: str) -> str:
+    value = round(from_si(to_si(float(text), unit), OTHER_UNIT[unit]), 9)  # 32 °F is 0 °C
+    return f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
+
+
+def _quantity(text: str, unit: str) -> str:
+    """A number whose unit stands in the next column, with the other system's in brackets."""
+    if not text:
+        return ""
+    said = f"{text} {written(unit)}".strip()
+    if unit in OTHER_UNIT:
+        other = OTHER_UNIT[unit]
+        said += f" ({_in_other_unit(text, unit)} {written(other)})"
+    return escape(said)
+
+
+def _unit_words(unit: str) -> str:
+    return written(unit).replace("*", "·").replace("uPa", "µPa")
+
+
+def _cells(name: str, line: dict[str, str], units: dict[str, str]) -> list[str]:
+    number, joined, unit = name.partition("+")
+    if joined:
+        return [_quantity(line[number], line[unit])]
+    if name == "rules":
+        return [RULE_SETS.get(line[name], "any")]
+    return _cell(line[name], units[name])
 
 
 def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[str, str]], dict[str, str]]:
@@ -166,7 +194,8 @@ def table(source: str, _md: Markdown) -> str:
     """Rows of a data file, each with source and how sure.
 
     Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
-    and `where = column: text`. `sources` and `grades` list what calc/tables.py knows.
+    and `where = column: text`. `number+unit` shows a number with the unit of its row.
+    `sources` and `grades` list what calc/tables.py knows.
     """
     name, settings = parts(source)
     caption = settings["caption"]
@@ -182,12 +211,12 @@ def table(source: str, _md: Markdown) -> str:
         shown = {n.strip(): heading.strip() for n, _, heading in pairs}
     heads: list[str] = []
     for n, heading in shown.items():
-        unit = units[n]
+        unit = units.get(n, "")
         both = [unit, OTHER_UNIT[unit]] if unit in OTHER_UNIT else [unit]
-        heads += [f"{heading}, {written(u)}" if u and u != "1" else heading for u in both]
+        heads += [f"{heading}, {_unit_words(u)}" if u and u != "1" else heading for u in both]
     rows = []
     for line in lines:
-        cells = [cell for n in shown for cell in _cell(line[n], units[n])]
+        cells = [cell for n in shown for cell in _cells(n, line, units)]
         rows.append([*cells, escape(source_words(line["source"])), escape(HOW_SURE[line["how_sure"]])])
     return table_html(caption, [*heads, "Source", "How sure"], rows)
 

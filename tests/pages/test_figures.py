@@ -107,6 +107,22 @@ def test_a_table_shows_both_units_source_and_grade() -> None:
     assert "ASME B94.11M" in cells[-2]
 
 
+def test_a_number_is_shown_with_the_unit_of_its_row_and_the_rule_set_by_name() -> None:
+    """15 psi is 1.03 bar, 50 °C is 122 °F: by definition."""
+    fence = "table\n{}\ncaption = C\ncolumns = rules: Rules, number+unit: Figure"
+    limits = markdown().convert(f"# A\n\n```{fence.format('acetylene-limits')}\n```")
+    assert '<th scope="row">United States</th><td>15 psi (1.03 bar)</td>' in limits
+    assert "<td>15 psi</td>" not in limits
+    warm = markdown().convert(f"# A\n\n```{fence.format('cylinder-temperatures')}\n```")
+    assert "<td>50 °C (122 °F)</td>" in warm
+
+
+def test_freezing_is_zero() -> None:
+    fence = "table\nvapour-pressures\ncaption = C\ncolumns = temperature: T\nwhere = fuel: propane"
+    html = markdown().convert(f"# A\n\n```{fence}\n```")
+    assert '<th scope="row">32</th><td>0</td>' in html
+
+
 def test_a_disagreement_names_all_sides_and_defers() -> None:
     html = markdown().convert("# A\n\n```disagreement\nupright-wait\nabout = Waiting\n```")
     for part in ("30 min", "NAVEDTRA 14250", "from memory", "This site follows", "instructions win"):
