@@ -145,3 +145,33 @@ def test_the_pull_is_felt_before_the_fuel_hose_is_fitted_and_before_lighting() -
 
 def test_the_first_act_at_a_hot_cylinder_is_to_go() -> None:
     assert step_of("hot-cylinder")[0] == "leave"
+
+
+def test_connecting_feels_the_pull_before_the_fuel_hose_and_soaps_before_the_wait() -> None:
+    steps = step_of("connect")
+    order = ["chain", "crack", "screws", "oxygen-open", "pull", "pull-end", "fuel-open", "pressure",
+             "brush", "wait"]  # fmt: skip
+    assert [step for step in steps if step in order] == order
+
+
+@pytest.mark.parametrize(
+    ("made", "order"),
+    [
+        ("purge", ["air", "fuel", "oxygen", "clear"]),
+        ("bleed", ["shut", "fuel", "oxygen", "screws", "again"]),
+        ("change", ["torch-off", "cylinders", "drain", "undo", "label", "chain", "fit", "soap", "purge"]),
+    ],
+)
+def test_gas_is_let_out_one_at_a_time_and_before_anything_is_undone(made: str, order: list[str]) -> None:
+    """NAVEDTRA 14265, 29 CFR 1910.253 (b)(5)(iii)(D), read."""
+    assert [step for step in step_of(made) if step in order] == order
+
+
+def test_popping_shuts_the_oxygen_first() -> None:
+    """NAVEDTRA 14250, read: fire inside the torch, oxygen valve at once."""
+    assert step_of("popping")[0] == "shut"
+    (first,) = (
+        step for made in ALL if made.id == "popping" for step in made.pauses[0].steps if step.id == "shut"
+    )
+    assert first.do.index("oxygen") < first.do.index("fuel")
+    assert first.hazard.signal == "DANGER"
