@@ -35,6 +35,12 @@ _LZMA = {"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size"
 _BYTES = _LZMA | {"lc": 3, "lp": 0, "pb": 0}
 _WORDS = _LZMA | {"lc": 2, "lp": 2, "pb": 2}
 
+# What the module as shipped uses; with more allowed, browsers of today refuse the result.
+_FEATURES = (
+    "bulk-memory", "bulk-memory-opt", "exception-handling", "multivalue", "mutable-globals",
+    "nontrapping-float-to-int", "reference-types", "sign-ext",
+)  # fmt: skip
+
 
 @dataclass(frozen=True)
 class Made:
@@ -98,10 +104,19 @@ def _pruned_runtime(stock: Path, folder: Path) -> Path:
         shutil.copy(stock / name, folder / name)
     recipe = HERE / "bundle_prune.mjs"
     script, wasm = folder / "pyodide.asm.mjs", folder / "pyodide.asm.wasm"
+    fewer_exports = folder / "fewer-exports.wasm"
     # Run from where its one package is installed.
     subprocess.run(
-        node("--input-type=module", "-", stock, script, wasm),
+        node("--input-type=module", "-", stock, script, fewer_exports),
         cwd=RUNTIME, input=recipe.read_bytes(), check=True,
+    )  # fmt: skip
+    optimizer = node_modules() / "binaryen" / "bin" / "wasm-opt"
+    subprocess.run(
+        node(
+            optimizer, fewer_exports, *(f"--enable-{feature}" for feature in _FEATURES), "--remove-unused-module-elements",
+            "--strip-debug", "--strip-producers", "-o", wasm,
+        ),
+        check=True,
     )  # fmt: skip
     return folder
 

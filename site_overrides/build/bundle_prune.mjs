@@ -8,9 +8,9 @@
  * As shipped, the module offers some 8,500 names to extension modules, and the
  * script carries them all twice; naming them takes longer than reading a snapshot.
  * The script loses the lines that only pass names on, then whatever nothing uses;
- * the module loses the exports that the script no longer asks for. No instruction
- * of the module is changed. Both files are changed copies under MPL-2.0; this
- * recipe is how to make them again.
+ * the module loses the exports that the script no longer asks for, and then, by
+ * binaryen, the functions that nothing reaches. Both files are changed copies under
+ * MPL-2.0; this recipe is how to make them again.
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
