@@ -7,6 +7,7 @@ from tests.published.rows import Row, case, shown
 
 EXACT = 1e-9
 OXYGEN = {"room": "20 m^3", "leak": "2000 L/h"}
+CUT = {"process": "cutting", "height": "1 m", "nearest": "6 m"}
 AIR = {"place": "indoors", "room": "300 m^3", "ceiling": "16 ft", "welders": "1"}
 
 ROWS = [
@@ -19,6 +20,29 @@ ROWS = [
          **OXYGEN | {"fresh_air": "50 m^3/h"}),
     case("models: t = 0.0328 V/q", "computed", "oxygen-rich", "time_to_23_5", 3.28 * 60, "min", 2e-3,
          room="100 m^3", leak="1 m^3/h", rules="iso"),
+    # Fire: distances and sparks.
+    *(
+        case("29 CFR 1910.252(a)(2)(iii)(A)(1)", "read", "hot-work-zone", "clear_distance", 35, "ft", EXACT,
+             **CUT | {"process": process, "height": height})
+        for process, height in (("cutting", "3 ft"), ("soldering", "0 ft"), ("heating", "90 ft"))
+    ),
+    case("29 CFR 1910.252(a)(2)(iii)(A)(1), as printed in metric", "read", "hot-work-zone", "clear_distance", 10.7, "m", 5e-3, **CUT),
+    *(
+        case("DGUV 100-500 ch. 2.26 annex 2", "read", "hot-work-zone", result, metres, "m", EXACT,
+             **CUT | {"process": process, "height": height, "rules": "iso"})
+        for process, height, result, metres in (
+            ("soldering", "3 m", "clear_distance", 2), ("welding", "2 m", "clear_distance", 7.5),
+            ("cutting", "3 m", "clear_distance", 10), ("soldering", "3 m", "upward_reach", 2),
+            ("welding", "3 m", "upward_reach", 4), ("cutting", "3 m", "upward_reach", 4),
+            ("soldering", "3 m", "downward_reach", 10), ("welding", "3 m", "downward_reach", 20),
+            ("cutting", "3 m", "downward_reach", 20), ("cutting", "3 m", "opposite_reach", 5),
+            ("soldering", "3 m", "opposite_reach", 1), ("welding", "3 m", "opposite_reach", 7.5),
+        )
+    ),
+    case("DGUV 100-500 ch. 2.26 annex 2, 6 m high", "computed", "hot-work-zone", "clear_distance", 11.5, "m", EXACT,
+         **CUT | {"height": "6 m", "rules": "iso"}),
+    case("DGUV 100-500 ch. 2.26 annex 2, 6 m high", "computed", "hot-work-zone", "opposite_reach", 5.75, "m", EXACT,
+         **CUT | {"height": "6 m", "rules": "iso"}),
     # Ventilation: triggers are words, tested below.
     *(
         case("29 CFR 1910.252(c)(2)(ii)", "read", "ventilation", "air_flow", rate, "ft^3/min", EXACT, **AIR | {"welders": n})
@@ -182,3 +206,82 @@ def test_beryllium_wants_both_everywhere(place: str) -> None:
     """29 CFR 1910.252(c)(8), read: both, unless worst-case air tests show less."""
     got = answer("ventilation", **AIR | {"place": place}, metal="beryllium-copper")["results"]["fume_measure"]
     assert got["text"].startswith("beryllium: hood at the work and air-line respirator, unless")
+
+
+@pytest.mark.parametrize(
+    ("process", "height", "metres"),
+    [
+        pytest.param("cutting", "1 m", 40 * 0.3048, id="30 to 40 ft, TC 9-237 and NAVEDTRA 14250, read"),
+        pytest.param("cutting", "1 m", 10.0, id="7.5 m and 2.5 m of rolling, DGUV 205-001, read"),
+        pytest.param("cutting", "20 m", 18.5, id="10 m and half a metre for each above 3, DGUV 100-500, read"),
+        pytest.param("welding", "1 m", 7.5, id="welding 7.5 m, DGUV 100-500, read"),
+        pytest.param("soldering", "1 m", 2.0, id="soldering 2 m, DGUV 100-500, read"),
+        pytest.param("cutting", "2 m", 13.8, id="3 mm at 12 m/s from 2 m, scipy DOP853, computed"),
+    ],
+)
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+def test_sparks_reach_at_least_what_is_in_print(process: str, height: str, metres: float, rules: str) -> None:
+    got = answer("hot-work-zone", **CUT | {"process": process, "height": height, "rules": rules},
+                 units={"spark_reach": "m"})["results"]["spark_reach"]  # fmt: skip
+    assert got["value"] >= metres * (1 - 1e-6)
+    assert "may go further" in got["text"]
+
+
+NOTHING = {"openings": "none", "floor": "bare", "wall": "none", "pipes": "none"}
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        pytest.param({"nearest": "34 ft"}, "nearer than 35 ft", id="29 CFR 1910.252(a)(2)(iii)(A)(1), read: 34 ft"),
+        pytest.param({"nearest": "60 ft", "stuff": "easy"}, "sparks light easily", id="(A)(2), read: further but easily lit"),
+        pytest.param({"nearest": "60 ft", "openings": "wall"}, "openings within 35 ft", id="(A)(3), read: openings"),
+        pytest.param({"nearest": "60 ft", "wall": "metal"}, "carry heat to the other side", id="(A)(4), read: metal wall"),
+    ],
+)
+def test_when_a_fire_watch_is_needed(given: dict[str, str], says: str) -> None:
+    got = answer("hot-work-zone", **CUT | NOTHING | given)["results"]["watch"]
+    assert got["text"].startswith("needed")
+    assert says in got["text"]
+    assert "1910.252" in got["source"]
+
+
+def test_without_a_ground_a_watch_is_still_advised_and_never_ruled_out() -> None:
+    got = answer("hot-work-zone", **CUT | NOTHING | {"nearest": "300 ft"})["results"]["watch"]["text"]
+    assert got.startswith("no ground of the rule in what you gave")
+    assert "post one" in got
+
+
+@pytest.mark.parametrize(
+    ("figure", "source"),
+    [
+        pytest.param("12 m", "NAVEDTRA 14250", id="30 to 40 ft, NAVEDTRA 14250, read"),
+        pytest.param("15 m", "National Fire Code of Canada", id="15 m, National Fire Code of Canada, memory"),
+        pytest.param("3 m", "Chicago", id="10 ft, Chicago 15-26-470, read"),
+        pytest.param("7.6 m to 9.1 m", "Fire Engineering", id="25 to 30 ft, Fire Engineering, read"),
+        pytest.param("10 m", "a German insurer", id="10 m and more, grinding, read"),
+        pytest.param("9.1 m to 12 m", "TC 9-237", id="30 to 40 ft, TC 9-237, read"),
+    ],
+)
+def test_other_distances_in_print_stand_beside(figure: str, source: str) -> None:
+    table = answer("hot-work-zone", **CUT | {"rules": "iso"})["tables"][2]
+    assert any(row[1] == figure and source in row[3] for row in table["rows"])
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        pytest.param("35 ft (11 m) round", id="29 CFR 1910.252(a)(2)(v), read: floors swept"),
+        pytest.param("2-A:20-B:C within 30 ft (9.1 m)", id="IFC 2018 3504.2.6, read-m"),
+        pytest.param("24 h at most", id="permit one shift, memory"),
+    ],
+)
+def test_what_to_do_before_the_flame(words: str) -> None:
+    assert any(words in row[0] for row in answer("hot-work-zone", **CUT)["tables"][0]["rows"])
+
+
+def test_vapour_in_the_air_forbids_the_flame() -> None:
+    """29 CFR 1910.252(a)(2)(vi), read: explosive atmospheres, sprinklers impaired."""
+    got = answer("hot-work-zone", **CUT, stuff="vapour")
+    assert got["results"]["watch"]["text"].startswith("no flame here at all")
+    assert got["cautions"][0]["signal"] == "DANGER"
