@@ -309,8 +309,12 @@ def _course(
         sentence,
     )
     rows = tuple(
-        (duration(t), degrees(hot(t), rules), CHAR_WORDS if hot(t) >= CHARS else "still rising: watch it")
-        for t in (10.0, 60.0, 300.0, 900.0, 3600.0, 4 * 3600.0)
+        (
+            duration(held),
+            degrees(reaches, rules),
+            CHAR_WORDS if reaches >= CHARS else "still rising: watch it",
+        )
+        for held, reaches in ((t, hot(t)) for t in (10.0, 60.0, 300.0, 900.0, 3600.0, 4 * 3600.0))
     )
     table_title = "As hot as, by how long the flame is held"
     return Table(table_title, ("Flame held", "Far side", ""), rows, "It can be sooner."), picture

@@ -49,9 +49,12 @@ def heat_colour(
         ),
     ],
     temper: Annotated[
-        str | None, Choice("Temper color you see on bright steel", OPTIONS["temper"], optional=True)
+        str | None,
+        Choice("Temper color you see on bright steel", OPTIONS["temper"], example="straw", optional=True),
     ],
-    glow: Annotated[str | None, Choice("Glow you see in the shade", OPTIONS["glow"], optional=True)],
+    glow: Annotated[
+        str | None, Choice("Glow you see in the shade", OPTIONS["glow"], example="cherry", optional=True)
+    ],
     rules: str,
 ) -> Answer[HeatColour]:
     """The color that steel shows at a temperature, and the temperature of a color.

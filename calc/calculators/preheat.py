@@ -55,11 +55,22 @@ class Preheat:
     usual: Annotated[Figure, Shown("Usual preheat", words=True)]
     after: Annotated[Figure, Shown("Afterward", words=True)]
     measure_at: Annotated[Figure, Shown("Where to measure it", words=True)]
-    carbon_equivalent: Annotated[Figure, Shown("Carbon equivalent, IIW", ("%",))]
-    carbon_equivalent_cet: Annotated[Figure, Shown("Carbon equivalent, CET", ("%",))]
-    cracking_parameter: Annotated[Figure, Shown("Cracking parameter, Pcm", ("%",))]
-    arc_preheat: Annotated[Figure, Shown("Arc welding, method B", ("degF", "degC"), toward="up")]
-    arc_minimum: Annotated[Figure, Shown("Arc welding, least by thickness", words=True)]
+    carbon_equivalent: Annotated[
+        Figure, Shown("Carbon equivalent, IIW", ("%",), group="Deeper figures", folded=True)
+    ]
+    carbon_equivalent_cet: Annotated[
+        Figure, Shown("Carbon equivalent, CET", ("%",), group="Deeper figures", folded=True)
+    ]
+    cracking_parameter: Annotated[
+        Figure, Shown("Cracking parameter, Pcm", ("%",), group="Deeper figures", folded=True)
+    ]
+    arc_preheat: Annotated[
+        Figure,
+        Shown("Arc welding, method B", ("degF", "degC"), toward="up", group="Deeper figures", folded=True),
+    ]
+    arc_minimum: Annotated[
+        Figure, Shown("Arc welding, least by thickness", words=True, group="Deeper figures", folded=True)
+    ]
 
 
 def _share(label: str, high: str) -> Field:

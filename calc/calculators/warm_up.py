@@ -59,9 +59,17 @@ class WarmUp:
     time: Annotated[Figure, Shown("Flame on the part for", ("min",), toward="up", digits=2)]
     soak: Annotated[Figure, Shown("Then wait before you measure", ("min",), toward="up", digits=2)]
     fuel_used: Annotated[Figure, Shown("Fuel gas", FREE_GAS, free_gas=True, toward="up", digits=2)]
-    gas_without_losses: Annotated[Figure, Shown("Of it for the metal alone", FREE_GAS, free_gas=True)]
-    heat: Annotated[Figure, Shown("Heat the metal takes up", ("Btu", "MJ"))]
-    loss: Annotated[Figure, Shown("Lost to the air when hot", ("Btu/h", "W"), digits=2)]
+    gas_without_losses: Annotated[
+        Figure,
+        Shown("Of it for the metal alone", FREE_GAS, free_gas=True, group="Deeper figures", folded=True),
+    ]
+    heat: Annotated[
+        Figure, Shown("Heat the metal takes up", ("Btu", "MJ"), group="Deeper figures", folded=True)
+    ]
+    loss: Annotated[
+        Figure,
+        Shown("Lost to the air when hot", ("Btu/h", "W"), digits=2, group="Deeper figures", folded=True),
+    ]
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,12 +45,29 @@ class WeldHeat:
     flow_for_pool: Annotated[
         Figure, Shown("Acetylene for that pool at your travel", FREE_GAS_FLOW, free_gas=True, digits=2)
     ]
-    temperature_there: Annotated[Figure, Shown("Metal at the place you ask about", TEMPERATURE)]
-    power: Annotated[Figure, Shown("Heat that enters the work", ("Btu/h", "W"), digits=2)]
-    power_density: Annotated[
-        Figure, Shown("Heat on the spot under the flame", ("Btu/(s*in^2)", "W/mm^2"), digits=2)
+    temperature_there: Annotated[
+        Figure, Shown("Metal at the place you ask about", TEMPERATURE, group="Deeper figures", folded=True)
     ]
-    line_energy: Annotated[Figure, Shown("Heat in each length of seam", ("kJ/in", "kJ/mm"), digits=2)]
+    power: Annotated[
+        Figure,
+        Shown("Heat that enters the work", ("Btu/h", "W"), digits=2, group="Deeper figures", folded=True),
+    ]
+    power_density: Annotated[
+        Figure,
+        Shown(
+            "Heat on the spot under the flame",
+            ("Btu/(s*in^2)", "W/mm^2"),
+            digits=2,
+            group="Deeper figures",
+            folded=True,
+        ),
+    ]
+    line_energy: Annotated[
+        Figure,
+        Shown(
+            "Heat in each length of seam", ("kJ/in", "kJ/mm"), digits=2, group="Deeper figures", folded=True
+        ),
+    ]
 
 
 def _there(plate: Plate, power: float, aside: float, behind: float) -> Figure:
