@@ -16,14 +16,18 @@ from calc.declare import (
     calculator,
 )
 from calc.errors import InputError
+from calc.formulas.setup.ruled import NO_FIGURE
 from calc.formulas.setup.shades import shade
+from calc.sheets.shades import every_shade, helper_row
 
 PROCESSES = {
     "welding": "Gas welding and braze welding",
     "brazing": "Torch brazing",
     "soldering": "Torch soldering",
     "cutting": "Oxygen cutting",
+    "heating": "Heating, bending, straightening",
 }
+AS_WELDING = "No rule names heating: the shade is that of gas welding, common practice."
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +36,7 @@ class EyeShade:
 
     shade_minimum: Annotated[Figure, Shown("Least filter shade", ("",), toward="up", digits=1)]
     shade_usual: Annotated[Figure, Shown("Usual shades", words=True)]
+    shade_helper: Annotated[Figure, Shown("Helper who stands close", words=True)]
 
 
 @calculator("eye-shade", "Filter shade for the eyes")
@@ -79,25 +84,34 @@ def eye_shade(
 
     The US table goes by thickness, EN 169 by the flow through the torch.
     """  # fmt: skip
+    heating = process == "heating"
+    process = "welding" if heating else process
     flow = oxygen_flow if process == "cutting" else acetylene_flow
-    basis_of_flow = ""
+    basis_of_flow = AS_WELDING if heating else ""
+    if flow is None and rules != "us" and heating:
+        raise InputError(
+            "acetylene_flow",
+            "Acetylene through the torch: heating tips differ too much to guess it; give 5 L/h to 10000 L/h.",
+        )
     if flow is None and rules != "us" and process != "soldering":
-        flow, basis_of_flow = _flow_of(process, thickness)
+        flow, taken = _flow_of(process, thickness)
+        basis_of_flow = " ".join(part for part in (basis_of_flow, taken) if part)
     found = shade(process, rules, thickness, flow)
     lightest = max(found.lightest, found.minimum)
     usual = f"{lightest}" if lightest >= found.darkest else f"{lightest} to {found.darkest}"
     foreign = f"{RULE_SETS['us']} figure. {found.note}" if found.note else ""
     basis = " ".join(part for part in (found.basis, basis_of_flow) if part)
+    sure = "practice" if heating else found.how_sure
     return Answer(
         EyeShade(
-            shade_minimum=Figure(
-                float(found.minimum), found.source, found.how_sure, basis=basis, words=foreign
-            ),
+            shade_minimum=Figure(float(found.minimum), found.source, sure, basis=basis, words=foreign),
             shade_usual=Figure(
                 None, found.guide_source, found.how_sure, words=usual,
                 basis="Start too dark and go lighter until you see the weld zone, never below the least.",
             ),
+            shade_helper=_helper(rules),
         ),
+        tables=(every_shade(),),
         cautions=(
             Caution(
                 "WARNING",
@@ -105,7 +119,26 @@ def eye_shade(
                 "protection, and give helpers and onlookers their own.",
                 "cfr1910-133 (a)(2)",
             ),
+            Caution(
+                "WARNING",
+                "Flux makes a yellow glare that hides the work, and the eye strains into it. Use a filter that takes the "
+                "yellow out, of the same shade or darker.",
+                "cfr1910-133 (a)(5)",
+            ),
         ),
+    )  # fmt: skip
+
+
+def _helper(rules: str) -> Figure:
+    if rules == "us":
+        return Figure(
+            None, "", "practice", words="the same shade as the person at the torch",
+            basis=NO_FIGURE.partition(". ")[0] + ", so the darker one.",
+        )  # fmt: skip
+    row = helper_row("helper")
+    return Figure(
+        None, row.source, row.how_sure, words=f"{row.lightest:g} to {row.darkest:g}; the nearer, the darker",
+        basis=f"German guidance. {row.words.capitalize()}.",
     )  # fmt: skip
 
 

@@ -43,6 +43,27 @@ ROWS = [
          **CUT | {"height": "6 m", "rules": "iso"}),
     case("DGUV 100-500 ch. 2.26 annex 2, 6 m high", "computed", "hot-work-zone", "opposite_reach", 5.75, "m", EXACT,
          **CUT | {"height": "6 m", "rules": "iso"}),
+    # Fire watch.
+    case("NFPA 51B-2019 5.6.3", "read-m", "fire-watch", "fire_watch", 60, "min", EXACT, place="workshop"),
+    case("NFPA 51B-2019 5.6.3", "read-m", "fire-watch", "fire_watch", 60, "min", EXACT, place="shipyard"),
+    case("NFPA 51B-2019 5.6.3, three hours more", "read-m", "fire-watch", "until", 240, "min", EXACT, place="workshop",
+         permit_monitoring="3 h"),
+    case("NFPA 241, torch-applied roofing", "read-m", "fire-watch", "fire_watch", 120, "min", EXACT, place="roof"),
+    *(
+        case("UK Joint Code 10th ed. 16.15", "read-m", "fire-watch", result, figure, "min", EXACT, place="construction", rules="uk")
+        for result, figure in (("fire_watch", 60), ("monitoring", 60), ("check_every", 20), ("until", 120))
+    ),
+    # Eyes: EN 169 and the German rule, at and past each line.
+    *(
+        case("DGUV Regel 112-192 annex 2", "read", "eye-shade", "shade_minimum", shade, "", EXACT,
+             process="cutting", thickness="10 mm", oxygen_flow=f"{flow} L/h", rules="iso")
+        for flow, shade in ((901, 5), (2001, 6), (4000, 6), (4001, 7), (8000, 7), (8001, 8))
+    ),
+    *(
+        case("DGUV Regel 112-192 annex 2", "read", "eye-shade", "shade_minimum", shade, "", EXACT,
+             process="welding", thickness="10 mm", acetylene_flow=f"{flow} L/h", rules=rules)
+        for flow, shade in ((70, 4), (200, 5), (800, 6), (801, 7)) for rules in ("iso", "uk")
+    ),
     # Ventilation: triggers are words, tested below.
     *(
         case("29 CFR 1910.252(c)(2)(ii)", "read", "ventilation", "air_flow", rate, "ft^3/min", EXACT, **AIR | {"welders": n})
@@ -285,3 +306,74 @@ def test_vapour_in_the_air_forbids_the_flame() -> None:
     got = answer("hot-work-zone", **CUT, stuff="vapour")
     assert got["results"]["watch"]["text"].startswith("no flame here at all")
     assert got["cautions"][0]["signal"] == "DANGER"
+
+
+@pytest.mark.parametrize(
+    ("place", "says", "source"),
+    [
+        pytest.param("workshop", "30 min", "1910.252 (a)(2)(iii)(B)", id="29 CFR 1910.252(a)(2)(iii)(B), read: 30 min"),
+        pytest.param("construction", "no number", "1926.352 (e)", id="29 CFR 1926.352(e), read: no number"),
+        pytest.param("shipyard", "30 min, unless a survey", "1915.504", id="29 CFR 1915.504(c)(2)(iv), read: 30 min unless"),
+    ],
+)
+def test_the_legal_minimum_stands_beside_the_longer_watch(place: str, says: str, source: str) -> None:
+    got = answer("fire-watch", place=place)["results"]
+    assert says in got["legal_minimum"]["text"]
+    assert source in got["legal_minimum"]["source"]
+    assert got["fire_watch"]["value"] == 60
+
+
+@pytest.mark.parametrize(
+    ("where", "watch", "then", "source"),
+    [
+        pytest.param("United States", "30 min", "", "IFC 2018", id="IFC 2018, read-m: 30 min"),
+        pytest.param("United States", "30 min", "", "NFPA 51B-2014", id="NFPA 51B-2014, read-m: 30 min"),
+        pytest.param("United States", "30 min", "", "Chicago", id="Chicago 15-26-470, read: 30 min"),
+        pytest.param("United States", "60 min", "up to 3 h", "NFPA 51B-2019", id="NFPA 51B-2019, read-m: 60 and 180 min"),
+        pytest.param("United States", "2 h", "", "NFPA 241", id="NFPA 241, read-m: 2 h"),
+        pytest.param("United Kingdom", "60 min", "60 min, up to 3 h, every 20 min", "Joint Code", id="Joint Code, read-m"),
+        pytest.param("elsewhere", "60 min", "", "Canada", id="National Fire Code of Canada, memory: 60 min"),
+        pytest.param("elsewhere", "60 min", "up to 3 h", "from memory", id="insurers, memory: 60 and 180 min"),
+    ],
+)
+def test_other_watches_in_print_stand_beside(where: str, watch: str, then: str, source: str) -> None:
+    rows = answer("fire-watch", place="workshop")["tables"][0]["rows"]
+    rows = [[cell.replace("120 min", "2 h") for cell in row] for row in rows]
+    assert any(list(row[:3]) == [where, watch, then] and source in row[4] for row in rows)
+
+
+@pytest.mark.parametrize("rules", ["iso"])
+def test_a_rule_set_without_a_watch_says_so(rules: str) -> None:
+    got = answer("fire-watch", place="workshop", rules=rules)["results"]["fire_watch"]
+    assert "United Kingdom figure. There is no figure for this rule set in our data" in got["text"]
+
+
+def test_helpers_and_light_cutting() -> None:
+    """DGUV Regel 112-192 annex 2, read: light cutting 2, 2.5, 3; helper 2 to 4. Carbon arc 14: 29 CFR 1910.133(a)(5), read."""
+    got = answer("eye-shade", process="welding", thickness="2 mm", rules="iso")
+    assert got["results"]["shade_helper"]["text"].startswith("2 to 4")
+    cells = [row[1] for row in got["tables"][0]["rows"]]
+    assert cells[-3:] == ["2 to 3", "2 to 4", "14"]
+
+
+@pytest.mark.parametrize(
+    ("work", "least", "guide"),
+    [
+        ("torch soldering", "2", "2"), ("torch brazing", "3", "3 to 4"),
+        ("gas welding, under 1/8 in (3.2 mm)", "4", "4 to 5"), ("gas welding, 1/8 to 1/2 in (3.2 to 12.7 mm)", "5", "5 to 6"),
+        ("gas welding, over 1/2 in (12.7 mm)", "6", "6 to 8"), ("oxygen cutting, under 1 in (25 mm)", "3", "3 to 4"),
+        ("oxygen cutting, 1 to 6 in (25 to 150 mm)", "4", "4 to 5"), ("oxygen cutting, over 6 in (150 mm)", "5", "5 to 6"),
+    ],
+)  # fmt: skip
+def test_us_minimum_and_guide_stand_in_one_table(work: str, least: str, guide: str) -> None:
+    """29 CFR 1910.133(a)(5) and 1910.252(b)(2)(ii)(H), both read."""
+    rows = answer("eye-shade", process="welding", thickness="2 mm")["tables"][0]["rows"]
+    assert (work, f"{least} at least", guide, "United States") in [tuple(row) for row in rows]
+
+
+def test_heating_without_a_flow_is_refused_where_the_shade_goes_by_flow() -> None:
+    with pytest.raises(ValueError, match="Acetylene through the torch: heating tips differ"):
+        answer("eye-shade", process="heating", thickness="2 mm", rules="uk")
+    got = answer("eye-shade", process="heating", thickness="2 mm", acetylene_flow="2000 L/h", rules="uk")
+    assert got["results"]["shade_minimum"]["value"] == 7
+    assert "No rule names heating" in got["results"]["shade_minimum"]["basis"]
