@@ -69,11 +69,11 @@ class JobSheet:
             "Acetylene regulator, gas flowing", GAUGE, step=MARK, toward="down", group="Tip and pressures"
         ),
     ]
-    purge_oxygen_time: Annotated[
-        Figure, Shown("Purge oxygen for", ("s",), toward="up", digits=2, group="Purge and light")
-    ]
     purge_fuel_time: Annotated[
-        Figure, Shown("Then purge acetylene for", ("s",), toward="up", digits=2, group="Purge and light")
+        Figure, Shown("Purge acetylene for", ("s",), toward="up", digits=2, group="Purge and light")
+    ]
+    purge_oxygen_time: Annotated[
+        Figure, Shown("Then purge oxygen for", ("s",), toward="up", digits=2, group="Purge and light")
     ]
     flame: Annotated[Figure, Shown("Flame", words=True, group="Purge and light")]
     oxygen_flow: Annotated[

@@ -38,8 +38,8 @@ OURS = "At least five hose volumes at the torch's flow, our own rule, and never 
 class PurgeTime:
     """Purge of both hoses, one after the other."""
 
-    purge_oxygen_time: Annotated[Figure, Shown("Let oxygen flow for", ("s",), toward="up", digits=2)]
-    purge_fuel_time: Annotated[Figure, Shown("Then fuel gas for", ("s",), toward="up", digits=2)]
+    purge_fuel_time: Annotated[Figure, Shown("Let fuel gas flow for", ("s",), toward="up", digits=2)]
+    purge_oxygen_time: Annotated[Figure, Shown("Then oxygen for", ("s",), toward="up", digits=2)]
     hose_volume: Annotated[Figure, Shown("Inside of each hose", ("in^3", "L"))]
     purge_volume: Annotated[
         Figure, Shown("Gas through each hose, at least", ("ft^3", "L"), free_gas=True, toward="up")
