@@ -16,7 +16,7 @@ from typing import Any, Literal
 from calc.figures import Figure
 
 __all__ = [
-    "CALCULATORS", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "RULE_SETS",
+    "CALCULATORS", "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "POWER", "RULE_SETS",
     "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "ByRules", "Calculator", "Caution",
     "Choice", "DeclarationError", "Field", "Figure", "Picture", "Shown", "Step", "Table", "by_rules",
     "calculator", "worked",
@@ -41,6 +41,8 @@ MASS = ("lb", "kg")
 FREE_GAS = ("ft^3", "L", "m^3")
 FREE_GAS_FLOW = ("cfh", "L/h", "L/min")
 TIME = ("min", "h", "s")
+POWER = ("Btu/h", "kW")
+ENERGY = ("Btu", "MJ")
 NUMBER = ("",)
 """Units of a bare number."""
 

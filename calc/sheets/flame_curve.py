@@ -1,18 +1,17 @@
 """A flame along its ratio: as few sums as straight lines between them need."""
 
 from functools import cache
-from itertools import pairwise
 
 from calc.formulas.gas.properties import oxygen_ratio
-from calc.formulas.heat.flame import ROOM, BurntGas, burnt_gas, ratio_at_peak_temperature
-from calc.formulas.heat.fuels import EXAMPLE_PROPYNE_SHARE
+from calc.formulas.heat.flame import AIR, ROOM, BurntGas, burnt_gas, ratio_at_peak_temperature
+from calc.formulas.heat.fuels import EXAMPLE_PROPYNE_SHARE, atoms_in, fuel_shares
 from calc.quantities import Ratio, Temperature
 
 NEAR: Temperature = 4.0
-"""A stretch whose middle lies this near its chord, K, is not halved again: a smooth
-curve then leaves its lines by a quarter of this, one with a corner by less than 5 K."""
-_STRETCHES = 12
-_HALVINGS = 5
+"""Bend at a point, K, below which both its sides stay as they are: a corner of the curve
+then leaves its line by about as much, a smooth bend by a quarter of it."""
+_STRETCHES = 10
+_PASSES = 6
 
 Point = tuple[Ratio, BurntGas]
 
@@ -49,24 +48,44 @@ def flame_points(
             fuel, ratio, air, oxygen_purity, gas_temperature, propyne_share=propyne_share, start=start
         )
 
-    def between(left: Point, right: Point, halvings: int) -> list[Point]:
-        middle = at(0.5 * (left[0] + right[0]), left)
-        chord = 0.5 * (left[1].temperature + right[1].temperature)
-        if abs(middle[1].temperature - chord) <= NEAR or halvings == 0:
-            return [middle]
-        return [*between(left, middle, halvings - 1), middle, *between(middle, right, halvings - 1)]
+    first, last = max(lowest, min(0.28 * whole, own)), max(1.2 * whole, own)
+    marks = {first + (last - first) * i / _STRETCHES for i in range(_STRETCHES + 1)}
+    # The sharpest corner is where one atom of oxygen comes to each of carbon.
+    corner = (atoms_in(fuel_shares(fuel)).get("C", 0.0) / 2 - air * AIR["O2"]) / oxygen_purity
+    if first < corner < last:
+        marks.add(corner)
+    points: list[Point] = []
+    for ratio in sorted(marks):
+        points.append(at(ratio, points[-1] if points else None))
+    narrow = 1e-3 * whole
+    for _ in range(_PASSES):
+        inner = range(1, len(points) - 1)
+        bent = {
+            side
+            for i in inner
+            # A corner in an outermost stretch shows at one of its ends only, and there half.
+            if _bend(*points[i - 1 : i + 2]) > (NEAR / 2 if i in (inner[0], inner[-1]) else NEAR)
+            for side in (i - 1, i)
+            if points[side + 1][0] - points[side][0] > narrow
+        }
+        if not bent:
+            break
+        finer: list[Point] = []
+        for i, point in enumerate(points):
+            finer.append(point)
+            if i in bent:
+                finer.append(at(0.5 * (point[0] + points[i + 1][0]), point))
+        points = finer
+    before = [point for point in points if point[0] < own]
+    after = [point for point in points if point[0] > own]
+    return (*before, at(own, (before or after)[-1]), *after)
 
-    first, last = max(lowest, min(0.36 * whole, own)), max(1.2 * whole, own)
-    ends = sorted({own, *(first + (last - first) * i / _STRETCHES for i in range(_STRETCHES + 1))})
-    coarse: list[Point] = []
-    for ratio in ends:
-        coarse.append(at(ratio, coarse[-1] if coarse else None))
-    points = coarse[:1]
-    for left, right in pairwise(coarse):
-        if right[0] - left[0] > 1e-3 * whole:
-            points += between(left, right, _HALVINGS)
-        points.append(right)
-    return tuple(points)
+
+def _bend(left: Point, middle: Point, right: Point) -> Temperature:
+    """How far the curve may leave the line on the wider side of a point, K."""
+    before, after = middle[0] - left[0], right[0] - middle[0]
+    rise, more = middle[1].temperature - left[1].temperature, right[1].temperature - middle[1].temperature
+    return max(before, after) ** 2 * abs(more / after - rise / before) / (before + after)
 
 
 @cache

