@@ -89,6 +89,43 @@ ROWS = [
 ]  # fmt: skip
 
 
+FAHRENHEIT = (-20, 0, 20, 32, 40, 50, 60, 70, 80, 90, 100, 110, 120, 130)
+FILLS = {
+    1800: (1382, 1476, 1569, 1624, 1662, 1708, 1754, 1800, 1846, 1892, 1938, 1984, 2030, 2075),
+    2015: (1534, 1642, 1749, 1813, 1856, 1909, 1962, 2015, 2068, 2121, 2174, 2227, 2279, 2332),
+    2200: (1662, 1783, 1902, 1974, 2022, 2081, 2141, 2200, 2259, 2318, 2377, 2436, 2495, 2554),
+    2265: (1707, 1832, 1956, 2031, 2080, 2142, 2203, 2265, 2326, 2388, 2449, 2510, 2572, 2633),
+    2400: (1799, 1934, 2067, 2148, 2201, 2267, 2334, 2400, 2466, 2532, 2598, 2664, 2730, 2796),
+    2640: (1961, 2113, 2264, 2355, 2415, 2490, 2565, 2640, 2715, 2790, 2864, 2939, 3013, 3087),
+}
+METRIC = {
+    150: (123, 139, 150, 161, 176, 188),
+    200: (161, 184, 200, 216, 238, 254),
+    300: (235, 272, 300, 328, 364, 392),
+}
+VAPOUR = {"propane": (24, 54, 110, 174, 259), "propylene": (33, 70, 137, 213, 313)}
+
+ROWS += [
+    *(
+        case("oxygen at constant contents, reference equation", "computed", "cylinder-weather", "gauge_then", psi, "psi", 6e-4,
+             gas="oxygen", gauge=f"{fill} psi", weather=f"{degrees} degF")
+        for fill, row in FILLS.items() for degrees, psi in zip(FAHRENHEIT, row, strict=True)
+    ),
+    *(
+        case("oxygen at constant contents, reference equation", "computed", "cylinder-weather", "gauge_then", bar, "bar", 5e-3,
+             gas="oxygen", gauge=f"{fill} bar", weather=f"{degrees} degC", rules="iso")
+        for fill, row in METRIC.items() for degrees, bar in zip((-20, 0, 15, 30, 50, 65), row, strict=True)
+    ),
+    *(
+        case("vapour pressure of the pure gas, reference equation", "computed", "cylinder-weather", "gauge_then", psi, "psi", 0.02,
+             gas=gas, weather=f"{degrees} degF")
+        for gas, row in VAPOUR.items() for degrees, psi in zip((0, 32, 70, 100, 130), row, strict=True)
+    ),
+    case("49 CFR 173.303(b): 250 psi at 70 F stays so", "read", "cylinder-weather", "gauge_then", 250, "psi", 1e-6,
+         gas="acetylene", gauge="250 psi", weather="70 degF"),
+]  # fmt: skip
+
+
 @pytest.mark.parametrize("row", ROWS)
 def test_the_published_figure_comes_out(row: Row) -> None:
     assert shown(row) == pytest.approx(row.figure, rel=row.within, abs=1e-12)
@@ -377,3 +414,48 @@ def test_heating_without_a_flow_is_refused_where_the_shade_goes_by_flow() -> Non
     got = answer("eye-shade", process="heating", thickness="2 mm", acetylene_flow="2000 L/h", rules="uk")
     assert got["results"]["shade_minimum"]["value"] == 7
     assert "No rule names heating" in got["results"]["shade_minimum"]["basis"]
+
+
+def test_a_full_oxygen_cylinder_stays_below_five_quarters_of_its_service_pressure() -> None:
+    """49 CFR 173.301a(d), read: at 131 °F no more than 5/4 of the service pressure, so the gas behaves as we reckon."""
+    for fill in FILLS:
+        got = answer("cylinder-weather", gas="oxygen", gauge=f"{fill} psi", weather="131 degF", units={"gauge_then": "psi"})
+        assert got["results"]["gauge_then"]["value"] <= 1.25 * fill
+
+
+def test_the_fusible_plug_of_acetylene() -> None:
+    """212 °F, 100 °C: US Army OD0017, read."""
+    for rules, says in (("us", "212 °F"), ("iso", "100 °C"), ("uk", "100 °C")):
+        got = answer("cylinder-weather", gas="acetylene", gauge="200 psi", weather="100 degF", rules=rules)
+        assert says in got["results"]["relief"]["text"]
+
+
+@pytest.mark.parametrize(
+    ("rules", "cold", "hot"), [("us", "125 degF", "126 degF"), ("iso", "50 degC", "51 degC"), ("uk", "50 degC", "51 degC")]
+)
+def test_a_temperature_above_the_limit_is_refused_now_and_marked_later(rules: str, cold: str, hot: str) -> None:
+    """125 °F in the US, 50 °C elsewhere: common rule and label, from memory."""
+    texts = {"gas": "oxygen", "gauge": "2000 psi", "rules": rules}
+    with pytest.raises(ValueError, match=r"too hot to use.*move people away.*Hot cylinder"):
+        answer("cylinder-weather", **texts, weather="70 degF", cylinder_temperature=hot)
+    assert "not for use" not in answer("cylinder-weather", **texts, weather=cold)["results"]["gauge_then"]["text"]
+    assert "not for use" in answer("cylinder-weather", **texts, weather=hot)["results"]["gauge_then"]["text"]
+    with pytest.raises(ValueError, match="this page ends there"):
+        answer("cylinder-weather", **texts, weather="66 degC")
+
+
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+@pytest.mark.parametrize("gas", ["oxygen", "acetylene", "propane", "propylene", "hydrogen", "methane"])
+def test_every_row_above_the_limit_is_marked(gas: str, rules: str) -> None:
+    gauge = "150 psi" if gas == "acetylene" else "2000 psi"
+    rows = answer("cylinder-weather", gas=gas, gauge=gauge, weather="70 degF", rules=rules)["tables"][0]["rows"]
+    limit = 125 if rules == "us" else 50
+    assert {row[2] for row in rows if float(row[0]) > limit} == {"not for use"}
+    assert {row[2] for row in rows if float(row[0]) <= limit} == {""}
+
+
+def test_the_sun_warms_a_cylinder_by_what_its_balance_says() -> None:
+    """0.9 of 1 kW/m² taken up by the width, 16 W/m²K given off by the outline: 900/16/π = 17.9 K, by hand."""
+    got = answer("cylinder-weather", gas="propane", weather="30 degC", rules="iso")["results"]["sun_temperature"]
+    assert got["value"] == pytest.approx(47.9, abs=0.01)
+    assert got["how_sure"] == "from memory"
