@@ -73,7 +73,7 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | N
     }
     if figure.value is None:
         return common | {
-            "value": None, "unit": "", "text": figure.words, "low": None, "high": None, "band": "",
+            "value": None, "si": None, "unit": "", "text": figure.words, "low": None, "high": None, "band": "",
         }  # fmt: skip
     for number in (figure.value, figure.low, figure.high):
         if number is not None and not math.isfinite(number):
@@ -92,6 +92,7 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | N
     text = shown_text(shown, figure.value, unit, rules, shown.toward)
     return common | {
         "value": from_si(figure.value, unit, free_gas=shown.free_gas),
+        "si": figure.value,
         "unit": unit,
         "text": f"{text}, {figure.words}" if figure.words else text,
         "low": low,

@@ -7,6 +7,7 @@ from calc.answering import answer, found
 from calc.asking import convert_text
 from calc.errors import InputError
 from calc.show.answer import answer_html
+from calc.show.calendar import calendar_text
 from calc.show.square_code import square_code_svg
 
 SORRY = "This could not be worked out here. Use the table on this page, and tell us what you typed."
@@ -18,7 +19,8 @@ def run(request: str) -> str:
     Args:
         request: JSON, either `{"calculator": id, "texts": {name: text},
             "units": {result: unit}}` or `{"convert": {"calculator": id,
-            "field": name, "text": text, "unit": unit}}` or `{"square": address}`.
+            "field": name, "text": text, "unit": unit}}` or `{"square": address}` or
+            `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}`.
 
     Returns:
         JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, or
@@ -44,6 +46,8 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
         return {"text": convert_text(field, asked["field"], asked["text"], asked["unit"])}
     if "square" in request:
         return {"svg": square_code_svg(str(request["square"]))}
+    if "calendar" in request:
+        return {"text": calendar_text(**request["calendar"])}
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)

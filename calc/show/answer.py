@@ -38,8 +38,9 @@ def _group(heading: str, results: dict[str, dict[str, Any]], folded: bool) -> st
     rows = []
     for name, result in results.items():
         band = f'<span class="bb-band">band {escape(result["band"])}</span>' if result["band"] else ""
+        exact = "" if result["si"] is None else f' data-si="{result["si"]:.12g}"'
         rows.append(
-            f'<div class="bb-result" data-result="{escape(name)}"><dt>{escape(result["label"])}</dt>'
+            f'<div class="bb-result" data-result="{escape(name)}"{exact}><dt>{escape(result["label"])}</dt>'
             f'<dd><span class="bb-value">{escape(result["text"])}</span> {band}</dd></div>'
         )
     title = f"<h3>{escape(heading)}</h3>" if heading and not folded else ""

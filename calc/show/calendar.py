@@ -1,0 +1,114 @@
+"""The times of a fire watch as a calendar file, RFC 5545, for the phone's own calendar."""
+
+import math
+from datetime import UTC, datetime, timedelta
+
+from calc.errors import InputError
+
+DAY = 86_400.0
+EARLIEST, LATEST = 946_684_800.0, 4_102_444_800.0
+"""Seconds of the clock at the start of the years 2000 and 2100."""
+SOONEST = 60.0
+"""A watch, or a pause between looks, is never shorter than this."""
+LINE = 75
+"""Octets to a line."""
+
+
+def calendar_text(start: float, watch: float, monitoring: float, check_every: float) -> str:
+    """A calendar of one fire watch, each entry with an alarm when it ends.
+
+    The same start gives the same entries, so that a file opened twice replaces
+    itself.
+
+    Args:
+        start: Last flame, s since 1970 (UTC).
+        watch: Watch without a break, s.
+        monitoring: Looking in again after it, s; 0 for none.
+        check_every: Most between two looks, s; 0 where no rule says.
+
+    Returns:
+        Text of the file, lines folded and ended as RFC 5545 wants them.
+
+    Raises:
+        InputError: A time that no watch has.
+
+    Examples:
+        >>> calendar_text(1_780_000_000, 3600, 0, 0).splitlines()[0]
+        'BEGIN:VCALENDAR'
+    """
+    _hold("start", "Last flame", start, EARLIEST, LATEST)
+    _hold("watch", "Watch", watch, SOONEST, DAY)
+    _hold("monitoring", "Looking in again", monitoring, 0.0, DAY)
+    if check_every:
+        _hold("check_every", "Time between looks", check_every, SOONEST, DAY)
+    begin = datetime.fromtimestamp(math.ceil(start), UTC)
+    end = begin + timedelta(seconds=math.ceil(watch))
+    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Oxyfuel Benchbook//Fire watch//EN"]
+    lines += _entry(
+        begin, 0, begin, end, "Fire watch: stay",
+        "Stay, with an extinguisher at hand. Look behind walls, below, above and along pipes. "
+        "A flame in between starts the watch again.",
+    )  # fmt: skip
+    for count, due in enumerate(_looks(monitoring, check_every), start=1):
+        lines += _entry(
+            begin, count, end + timedelta(seconds=due), None, "Fire watch: look in again",
+            "Look, feel and smell: behind walls, below, above and along pipes. Warm or smoke: raise the alarm.",
+        )  # fmt: skip
+    return "".join(map(_folded, [*lines, "END:VCALENDAR"]))
+
+
+def _hold(field: str, label: str, seconds: float, low: float, high: float) -> None:
+    if isinstance(seconds, bool) or not isinstance(seconds, int | float) or not low <= seconds <= high:
+        raise InputError(field, f"{label}: this is no time that a calendar can hold.")
+
+
+def _looks(monitoring: float, check_every: float) -> list[int]:
+    """Seconds after the watch at which to look, the last one at the end."""
+    every = check_every or monitoring
+    if not monitoring:
+        return []
+    count = math.ceil(monitoring / every - 1e-9)
+    return [math.floor(every * n) for n in range(1, count)] + [math.ceil(monitoring)]
+
+
+def _stamp(time: datetime) -> str:
+    return time.strftime("%Y%m%dT%H%M%SZ")
+
+
+def _entry(
+    begin: datetime, count: int, start: datetime, end: datetime | None, title: str, text: str
+) -> list[str]:
+    """One entry with an alarm at its end; without an end it is a moment."""
+    return [
+        "BEGIN:VEVENT",
+        f"UID:fire-watch-{_stamp(begin)}-{count}@oxyfuel-benchbook",
+        f"DTSTAMP:{_stamp(begin)}",
+        f"DTSTART:{_stamp(start)}",
+        *([f"DTEND:{_stamp(end)}"] if end else []),
+        f"SUMMARY:{_escaped(title)}",
+        f"DESCRIPTION:{_escaped(text)}",
+        "BEGIN:VALARM",
+        "ACTION:DISPLAY",
+        "TRIGGER;RELATED=END:PT0S",
+        f"DESCRIPTION:{_escaped(title)}",
+        "END:VALARM",
+        "END:VEVENT",
+    ]
+
+
+def _escaped(text: str) -> str:
+    for sign in ("\\", ";", ","):
+        text = text.replace(sign, f"\\{sign}")
+    return text.replace("\n", "\\n")
+
+
+def _folded(line: str) -> str:
+    """A line in pieces of at most 75 octets, none cut inside a letter."""
+    parts, part, size = [], "", 0
+    for letter in line:
+        octets = len(letter.encode())
+        if size + octets > LINE:
+            parts.append(part)
+            part, size = "", 1  # the space that a further piece begins with
+        part, size = part + letter, size + octets
+    return "\r\n ".join([*parts, part]) + "\r\n"
