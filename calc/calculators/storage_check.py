@@ -18,6 +18,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
 from calc.quantities import FreeGas, Length, Mass, Time
+from calc.sheets.printed import printed_figures
 from calc.sheets.said import distance, duration
 from calc.sheets.scales import scale
 from calc.sheets.surroundings import OWN
@@ -214,7 +215,7 @@ def storage_check(
             caps=_caps(water_weight, rows["cap-over"], rules),
         ),
         cautions=CAUTIONS,
-        tables=(_list(rules), _limits(rules)),
+        tables=(_list(rules), printed_figures(("storage",), rules)),
     )  # fmt: skip
 
 
@@ -305,32 +306,6 @@ def _list(rules: str) -> Table:
         if rules == "us"
         else "Where our data has no rule for this rule set, another's stands under its own name.",
     )
-
-
-def _limits(rules: str) -> Table:
-    rows = []
-    for row in table("storage"):
-        free = row.unit == "ft^3"
-        value = amount(row, free_gas=free)
-        if free:
-            told = scale("contents", rules).said(value)
-        elif row.unit == "lb":
-            told = scale("mass", rules).said(value)
-        elif row.unit in ("min", "h"):
-            told = duration(value)
-        elif row.unit == "ft":
-            told = distance(value, rules, 3)
-        else:
-            told = f"{row.number:g}"
-        rows.append(
-            (
-                row.topic.replace("-", " "),
-                told,
-                row.words,
-                f"{OWN[row.rules]}: {source_words(row.source)}, {HOW_SURE[row.how_sure]}",
-            )
-        )
-    return Table("Figures in print", ("What", "Figure", "", "Source"), tuple(rows))
 
 
 CAUTIONS = (

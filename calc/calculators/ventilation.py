@@ -28,6 +28,7 @@ from calc.formulas.setup.rooms import (
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
 from calc.quantities import Length
 from calc.sheets import fumes
+from calc.sheets.printed import printed_figures
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import from_si, written
@@ -228,6 +229,7 @@ def ventilation(
             fumes.limits_table([*fumes.substances(picked), *fumes.BURNT_AIR, fuel], rules),
             _hoods_table(rules),
             _flammable_table(),
+            printed_figures(("ventilation", "air-limits"), rules, rooms=("space-per-welder",)),
         ),
     )  # fmt: skip
 

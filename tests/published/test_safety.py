@@ -545,3 +545,33 @@ def test_a_rule_set_without_a_storage_figure_says_so(rules: str) -> None:
 def test_other_storage_figures_stand_beside(topic: str, figure: str, source: str) -> None:
     rows = answer("storage-check", **STORE)["tables"][1]["rows"]
     assert any(row[0] == topic and row[1] == figure and source in row[3] for row in rows)
+
+
+@pytest.mark.parametrize(
+    ("topic", "us", "metric", "source"),
+    [
+        pytest.param("space per welder", "10000 ft³", "283 m³", "(c)(2)(i)(A), read", id="29 CFR 1910.252(c)(2)(i)(A), read"),
+        pytest.param("ceiling", "16 ft", "4.88 m", "(c)(2)(i)(B), read", id="29 CFR 1910.252(c)(2)(i)(B), read"),
+        pytest.param("rate", "2000 ft³/min", "56.6 m³/min", "(c)(2)(ii), read", id="29 CFR 1910.252(c)(2)(ii), read"),
+        pytest.param("hood speed", "100 ft/min", "30.5 m/min", "(c)(3)(i), read", id="29 CFR 1910.252(c)(3)(i), read: 100 fpm"),
+        pytest.param("hood speed", "100 ft/min", "30.5 m/min", "§1536 (a), read", id="Cal. Title 8 §1536(a), read: 100 fpm"),
+        pytest.param("enclosure speed", "100 ft/min", "30.5 m/min", "(c)(3)(ii), read", id="29 CFR 1910.252(c)(3)(ii), read"),
+        pytest.param("duct speed", "4000 ft/min", "1219 m/min", "(c)(3)(i), read", id="29 CFR 1910.252(c)(3)(i), read: duct"),
+        pytest.param("hood width", "3 in", "76.2 mm", "(c)(3)(i), read", id="29 CFR 1910.252(c)(3)(i), read: slot"),
+        pytest.param("screen above floor", "24 in", "610 mm", "(c)(1)(ii), read", id="29 CFR 1910.252(c)(1)(ii), read"),
+        pytest.param("strip coating", "4 in", "102 mm", "1926.354 (c)(1), read", id="29 CFR 1926.354(c)(1), read"),
+        pytest.param("deficient", "19.5 %", "19.5 %", "1910.146 (b), read", id="29 CFR 1910.146(b), read: 19.5"),
+        pytest.param("enriched", "23.5 %", "23.5 %", "1910.146 (b), read", id="29 CFR 1910.146(b), read: 23.5"),
+        pytest.param("enriched", "22 %", "22 %", "shipyard", id="29 CFR 1915.12, read: 22.0"),
+        pytest.param("normal", "20.8 %", "20.8 %", "shipyard", id="OSHA shipyard pages, read: 20.8 to 21"),
+        pytest.param("fuel share", "10 %", "10 %", "1910.146 (b), read", id="29 CFR 1910.146(b), read: 10 % of LFL"),
+        pytest.param("fuel share", "14 %", "14 %", "OD0017", id="US Army OD0017, read: 14 % of LFL"),
+        pytest.param("dust", "5 ft", "1.52 m", "1910.146 (b), read", id="29 CFR 1910.146(b), read: 5 ft"),
+        pytest.param("mine acetylene", "0.4 %", "0.4 %", "75.321(b), read", id="30 CFR 75.321(b), read: acetylene"),
+        pytest.param("mine mps", "0.3 %", "0.3 %", "75.321(b), read", id="30 CFR 75.321(b), read: MPS"),
+    ],
+)
+def test_other_figures_of_air_stand_beside(topic: str, us: str, metric: str, source: str) -> None:
+    for rules, figure in (("us", us), ("iso", metric)):
+        rows = answer("ventilation", **AIR, rules=rules)["tables"][3]["rows"]
+        assert any(row[0] == topic and row[1] == figure and source in row[3] for row in rows)
