@@ -7,6 +7,7 @@ import io
 import marshal
 import sys
 import zipfile
+from types import CodeType
 
 EPOCH = (1980, 1, 1, 0, 0, 0)
 STAND_INS = {
@@ -90,8 +91,14 @@ def zip_contents(path: str) -> dict[str, bytes]:
         return {name: archive.read(name) for name in archive.namelist() if name[-1] != "/"}
 
 
+def _without_lines(code: CodeType) -> CodeType:
+    """The same code without its table of line numbers, which only tracebacks read."""
+    consts = [_without_lines(c) if isinstance(c, CodeType) else c for c in code.co_consts]
+    return code.replace(co_linetable=b"", co_consts=tuple(consts))
+
+
 def _compiled(source: bytes, name: str) -> bytes:
-    code = compile(source, name, "exec", dont_inherit=True, optimize=2)
+    code = _without_lines(compile(source, name, "exec", dont_inherit=True, optimize=2))
     header = importlib.util.MAGIC_NUMBER + (1).to_bytes(4, "little")
     return header + importlib.util.source_hash(source) + marshal.dumps(code)
 

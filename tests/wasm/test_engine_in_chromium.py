@@ -1,0 +1,113 @@
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from site_overrides.build import bundle
+from tests.bench.__main__ import opened, served, write_site
+from tests.wasm.built import engine
+
+pytestmark = pytest.mark.browser
+ASK = """async ([options, request]) => {
+  const { ask, onProgress, startEngine } = await import("./assets/engine/engine.js");
+  const seen = {};
+  onProgress((state) => Object.assign(seen, state));
+  try {
+    await startEngine(options);
+    seen.answered = "answer" in await ask(request);
+    while (!seen.kept) await new Promise((done) => setTimeout(done, 50));
+  } catch (error) {
+    seen.failed = error.message;
+  }
+  return seen;
+}"""
+DAMAGE = """async () => {
+  const root = await navigator.storage.getDirectory();
+  const folder = await root.getDirectoryHandle("engine");
+  for await (const name of folder.keys()) {
+    const writable = await (await folder.getFileHandle(name)).createWritable({ keepExistingData: true });
+    await writable.write({ type: "write", position: 5000, data: new Uint8Array([1, 2, 3, 4]) });
+    await writable.close();
+  }
+}"""
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    write_site(tmp_path / "site", engine())
+    return tmp_path / "site"
+
+
+@pytest.fixture
+def address(site: Path) -> Iterator[str]:
+    with served(site) as at:
+        yield at
+
+
+def visited(address: str, profile: Path, *, first: str = "", **options: Any) -> dict[str, Any]:
+    """What one visit saw: the last state, whether it was answered, how it failed."""
+    request = json.loads(bundle.example_requests()[0])
+    with opened(address, str(profile)) as page:
+        if first:
+            page.evaluate(first)
+        return dict(page.evaluate(ASK, [options, request]))
+
+
+def file_of(site: Path, start: str) -> Path:
+    (found,) = (site / "assets" / "engine").glob(start)
+    return found
+
+
+def spoil(file: Path) -> None:
+    content = bytearray(file.read_bytes())
+    content[1000] ^= 1
+    file.write_bytes(content)
+
+
+def test_the_memory_is_restored_as_built_and_a_later_visit_downloads_nothing(
+    address: str, tmp_path: Path
+) -> None:
+    first = visited(address, tmp_path / "profile", check=True)
+    assert first["answered"]
+    assert first["memoryChecked"]
+    assert first["loaded"] == first["total"]
+    later = visited(address, tmp_path / "profile", check=True)
+    assert later["answered"]
+    assert later["memoryChecked"]
+    assert later["loaded"] == 0
+
+
+def test_damaged_copies_on_the_device_are_noticed_and_made_again(address: str, tmp_path: Path) -> None:
+    visited(address, tmp_path / "profile")
+    seen = visited(address, tmp_path / "profile", first=DAMAGE, check=True)
+    assert seen["answered"]
+    assert seen["memoryChecked"]
+
+
+def test_a_wrong_snapshot_is_refused_and_the_library_answers(
+    site: Path, address: str, tmp_path: Path
+) -> None:
+    spoil(file_of(site, "memory-*"))
+    seen = visited(address, tmp_path / "profile", check=True)
+    assert seen["answered"]
+    assert "memoryChecked" not in seen
+
+
+def test_without_snapshot_and_library_it_says_that_it_failed(
+    site: Path, address: str, tmp_path: Path
+) -> None:
+    spoil(file_of(site, "memory-*"))
+    file_of(site, "library-*").unlink()
+    seen = visited(address, tmp_path / "profile")
+    assert seen["step"] == "failed"
+    assert "library-" in seen["failed"]
+
+
+@pytest.mark.parametrize("file", ["python-*.mjs", "python-*.wasm.xz"])
+def test_a_changed_runtime_never_answers(file: str, site: Path, address: str, tmp_path: Path) -> None:
+    spoil(file_of(site, file))
+    seen = visited(address, tmp_path / "profile")
+    assert seen["step"] == "failed"
+    assert "answered" not in seen
