@@ -197,7 +197,7 @@ def _reach(
 def _watch(
     clear: Length, reach: Length, nearest: Length | None, stuff: str, openings: str, floor: str, wall: str, pipes: str, rules: str
 ) -> Figure:  # fmt: skip
-    far = distance(clear, rules, 3)
+    far = distance(clear, rules, 3, "up")
     grounds = []
     if nearest is not None and nearest < clear * (1 - HAIR):
         grounds.append(f"things that burn nearer than {far}")
@@ -273,11 +273,11 @@ def _drops(height: Length, speed: float, rules: str) -> Table:
 
 def _print(rules: str) -> Table:
     def span(low: float, high: float | None, unit: str) -> str:
-        told = distance(to_si(low, unit), rules)
-        return told if high is None else f"{told} to {distance(to_si(high, unit), rules)}"
+        told = distance(to_si(low, unit), rules, 3)
+        return told if high is None else f"{told} to {distance(to_si(high, unit), rules, 3)}"
 
     rows = [
-        (f"clear, {row.process}", distance(amount(row), rules), row.words, row.source, row.how_sure)
+        (f"clear, {row.process}", distance(amount(row), rules, 3), row.words, row.source, row.how_sure)
         for row in table("clear-distances")
     ]
     rows += [

@@ -25,6 +25,7 @@ from calc.sheets.surroundings import OWN
 from calc.tables import HOW_SURE, source_words, table
 
 FAR = ("ft", "m")
+STORED_GAS = ("ft^3", "m^3", "L")
 PLACES = {
     "indoors": "Indoors",
     "outdoors": "Outdoors",
@@ -53,7 +54,8 @@ class StorageCheck:
         Figure, Shown("Indoors, from what burns easily", FAR, toward="up", group="Apart")
     ]
     fuel_limit: Annotated[
-        Figure, Shown("Fuel gas indoors, at most", FREE_GAS, free_gas=True, toward="down", group="How much")
+        Figure,
+        Shown("Fuel gas indoors, at most", STORED_GAS, free_gas=True, toward="down", group="How much"),
     ]
     lpg_limit: Annotated[
         Figure, Shown("Liquefied petroleum gas indoors, at most", MASS, toward="down", group="How much")
@@ -182,7 +184,7 @@ def storage_check(
                 "too much fuel gas for indoors: the rest outdoors, in a separate room or building with air and no flame"
             )
         if burnable < amount(rows["from-combustibles"].row) * (1 - HAIR):
-            far = distance(amount(rows["from-combustibles"].row), rules, 3)
+            far = distance(amount(rows["from-combustibles"].row), rules, 3, "up")
             found.append(f"things that burn easily stand too near: move them {far} away")
     also = next(
         row for row in table("storage") if row.topic == "indoor-fuel-gas" and row.standing == "also"
@@ -239,7 +241,7 @@ def _apart(
         return []
     if cart and not stored:
         return []
-    told = f"{distance(wanted, rules, 3)} apart, or a wall {distance(high, rules, 3)} high that holds a fire {duration(holds)}"
+    told = f"{distance(wanted, rules, 3, 'up')} apart, or a wall {distance(high, rules, 3, 'up')} high that holds a fire {duration(holds)}"
     with_what = "fuel gas" if fuel_gas > 0 or lpg > 0 else "oil, grease and other things that burn"
     return [f"oxygen stands too near {with_what}: {told}"]
 

@@ -22,7 +22,7 @@ def _told(row: Any, rules: str) -> str:
     if row.unit in ("min", "h"):
         return duration(amount(row))
     if row.unit in ("ft", "in"):
-        return distance(amount(row), rules, 3)
+        return distance(amount(row), rules, 4)
     if row.unit in _METRIC:
         unit = row.unit if rules == "us" else _METRIC[row.unit]
         return f"{plain_number(from_si(amount(row), unit), 3)} {written(unit)}"

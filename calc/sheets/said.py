@@ -1,7 +1,7 @@
 """Quantities inside a sentence or a table cell, in the units of a rule set."""
 
 from calc.quantities import Length, Temperature, Time
-from calc.show.numbers import plain_number
+from calc.show.numbers import Toward, plain_number, rounded
 from calc.units import from_si
 
 
@@ -16,7 +16,7 @@ def degrees(temperature: Temperature, rules: str) -> str:
     return f"{from_si(temperature, unit):.0f} {sign}"
 
 
-def distance(length: Length, rules: str, digits: int = 2) -> str:
+def distance(length: Length, rules: str, digits: int = 2, toward: Toward = "nearest") -> str:
     """A length in inches or millimetres; far ones in feet or metres.
 
     Examples:
@@ -25,7 +25,7 @@ def distance(length: Length, rules: str, digits: int = 2) -> str:
     """
     far = length > 0.9
     unit = ("ft" if far else "in") if rules == "us" else ("m" if far else "mm")
-    return f"{plain_number(from_si(length, unit), digits)} {unit}"
+    return f"{rounded(from_si(length, unit), digits, toward)} {unit}"
 
 
 def duration(time: Time) -> str:

@@ -149,7 +149,12 @@ def test_no_store_prints_less_apart_or_more_gas_than_the_rule(data: Any) -> None
     walled = given_.get("wall", 0.0) >= 5 * FOOT * (1 - 1e-9) and given_.get("wall_holds", 0.0) >= 1800 * (1 - 1e-9)
     carted = given_["cart"] == "yes" and given_["next_draw"] < 86400 * (1 - 1e-9)
     if near and given_["oxygen"] > 0 and not walled and not carted:
-        assert "oxygen stands too near" in got["findings"]["text"]
+        said = got["findings"]["text"]
+        assert "oxygen stands too near" in said
+        apart, unit, wall, _ = re.search(r"([\d.]+) (ft|m) apart, or a wall ([\d.]+) (ft|m)", said).groups()  # type: ignore[union-attr]
+        size = FOOT if unit == "ft" else 1.0
+        assert float(apart) * size >= 20 * FOOT * (1 - 1e-9)
+        assert float(wall) * size >= 5 * FOOT * (1 - 1e-9)
     if given_["place"] in ("vehicle", "confined"):
         assert "store" in got["findings"]["text"]
 
