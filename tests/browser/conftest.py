@@ -49,6 +49,12 @@ def _built() -> Path:
     return site
 
 
+class _PatientServer(ThreadingHTTPServer):
+    """Lets a browser that asks for forty files at once wait its turn."""
+
+    request_queue_size = 128
+
+
 @dataclass
 class Server:
     """A host of one folder that can go away and come back."""
@@ -60,7 +66,7 @@ class Server:
     def start(self) -> None:
         parts = urlsplit(self.address)
         handler = type("SiteHandler", (Handler,), {"base": parts.path})
-        self._running = ThreadingHTTPServer(
+        self._running = _PatientServer(
             (parts.hostname or "", parts.port or 80), partial(handler, directory=str(self.folder))
         )
         Thread(target=self._running.serve_forever, kwargs={"poll_interval": 0.05}).start()

@@ -3,6 +3,7 @@
 import { MANIFEST, SAVED, addressOf, addressesOf, cacheName, isOurs, pathsOf } from "./what.js";
 
 const AT_ONCE = 6;
+const SECOND_TRY = 1_000; // ms
 
 async function hex(bytes) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
@@ -77,6 +78,16 @@ async function takeOver(cache, address, { cache: old, addresses: [packed, unpack
   return cache.put(unpacked, await old.match(unpacked));
 }
 
+/* A file of a release from the host; one lost connection does not stop all the others. */
+async function bring(cache, address, file) {
+  try {
+    await cache.put(address, checked(await fetch(address, { cache: "no-cache" }), file));
+  } catch {
+    await new Promise((done) => setTimeout(done, SECOND_TRY));
+    await cache.put(address, checked(await fetch(address, { cache: "reload" }), file));
+  }
+}
+
 async function trustedManifest({ digest, scope }) {
   const response = await fetch(addressOf(MANIFEST, scope), { cache: "no-cache" });
   const bytes = await response.clone().arrayBuffer();
@@ -102,7 +113,7 @@ export async function install(release) {
       const address = addressOf(path, scope);
       const file = manifest.files[path];
       if (held.has(file.sha256)) await takeOver(cache, address, held.get(file.sha256));
-      else await cache.put(address, checked(await fetch(address, { cache: "no-cache" }), file));
+      else await bring(cache, address, file);
     });
     await cache.put(addressOf(MANIFEST, scope), response);
     if (whole) await markSaved(cache, scope);

@@ -5,6 +5,7 @@ import { canKeep } from "./store.js";
 
 const HOUR = 3_600_000; // ms
 const BUSY = "[data-changed], [data-timer=running]";
+const LOST = "[data-calculator][data-changed]"; // all else is kept
 const places = new Set();
 let waiting = null;
 let wasControlled = false;
@@ -13,8 +14,9 @@ const isBusy = () => document.querySelector(BUSY) !== null;
 
 function offer(place) {
   if (!waiting) return;
+  const lost = document.querySelector(LOST) ? "what you typed above is then lost" : "your timer and your sheet go on";
   const words = isBusy()
-    ? "New version ready. It starts when you next open the site, or now: what you typed here is then lost."
+    ? `New version ready. It starts when you next open the site, or now: ${lost}.`
     : "New version ready.";
   place.replaceChildren(
     element("span", { text: `${words} ` }),
@@ -54,7 +56,9 @@ async function register() {
   if (registration.waiting) offerEverywhere(registration.waiting);
   watchInstalling(registration);
   registration.addEventListener("updatefound", () => watchInstalling(registration));
-  setInterval(() => registration.update().catch(() => {}), HOUR);
+  const look = () => registration.update().catch(() => {});
+  if (registration.active) look(); // to register again looks for nothing
+  setInterval(look, HOUR);
 }
 
 /* Saving the text waits until the page itself has come. */
