@@ -19,9 +19,7 @@ class HoseVolume:
 def hose_volume(
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
-    hoses: Annotated[
-        float, Field("Number of hoses", ("",), assumed="2", low="1", high="4", whole=True)
-    ],
+    hoses: Annotated[float, Field("Number of hoses", ("",), assumed="2", low="1", high="4", whole=True)],
 ) -> Answer[HoseVolume]:
     """Volume inside hoses, to see how much gas a purge must push out.
 

@@ -36,6 +36,8 @@ def square_code_svg(address: str) -> str:
     code.save(drawn, kind="svg", xmldecl=False, svgns=True, omitsize=True, light="#fff", border=4)
     size = SMALL if len(address) <= 160 else LARGE
     name = escape("Square code that opens this page with these values")
-    return drawn.getvalue().decode().replace(
-        "<svg ", f'<svg role="img" aria-label="{name}" width="{size}" height="{size}" ', 1
+    return (
+        drawn.getvalue()
+        .decode()
+        .replace("<svg ", f'<svg role="img" aria-label="{name}" width="{size}" height="{size}" ', 1)
     )
