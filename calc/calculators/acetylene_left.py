@@ -3,12 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.oxygen_left import HOT, HOTTEST
 from calc.declare import (
     FREE_GAS,
     GAUGE,
     MASS,
-    TEMPERATURE,
     Answer,
     Caution,
     Field,
@@ -28,6 +26,7 @@ from calc.formulas.gas.acetylene import (
     acetylene_share,
 )
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.sheets.asked import CYLINDER_TEMPERATURE, FULL_CONTENTS
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import from_si, to_si
 
@@ -135,31 +134,11 @@ def acetylene_left(
             hint="Empty cylinder with its acetone, as stamped on the shoulder.",
         ),
     ],
-    full_contents: Annotated[
-        float,
-        Field(
-            "A full one holds",
-            FREE_GAS,
-            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
-            low="5 ft^3",
-            high="500 ft^3",
-            free_gas=True,
-        ),
-    ],
+    full_contents: Annotated[float, FULL_CONTENTS],
     gauge: Annotated[
         float | None, Field("Cylinder gauge reads", GAUGE, low="0 psi", high="400 psi", optional=True)
     ],
-    temperature: Annotated[
-        float,
-        Field(
-            "Cylinder temperature",
-            TEMPERATURE,
-            low="-10 degF",
-            high=HOTTEST,
-            too_high=HOT,
-            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
-        ),
-    ],
+    temperature: Annotated[float, CYLINDER_TEMPERATURE],
     rules: str,
 ) -> Answer[AcetyleneLeft]:
     """Acetylene left, by weight; and what the gauge alone would have said, with its wide band.

@@ -4,15 +4,12 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import FUELS, require_acetylene_gauge
+from calc.calculators.tip_flow import require_acetylene_gauge
 from calc.declare import (
     GAUGE,
-    LENGTH,
-    TEMPERATURE,
     VOLUME,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Picture,
@@ -27,6 +24,7 @@ from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.nozzle import orifice_area
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import bleed_time, trapped_gas
+from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, line_chart
 from calc.show.numbers import rounded
@@ -125,7 +123,7 @@ def _beside(
 
 @calculator("bleed-down", "Let the hoses down")
 def bleed_down(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, FUEL],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
     fuel_gauge: Annotated[
@@ -148,19 +146,8 @@ def bleed_down(
             high="150 psi",
         ),
     ],
-    orifice: Annotated[
-        float,
-        Field(
-            "Hole in the tip",
-            LENGTH,
-            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
-            low="0.2 mm",
-            high="6 mm",
-            drill=True,
-            hint="Diameter, or a number twist drill such as #68.",
-        ),
-    ],
-    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    orifice: Annotated[float, ORIFICE],
+    holes: Annotated[float, HOLES],
     extra_volume: Annotated[float, EXTRA_VOLUME],
     room_volume: Annotated[
         float,
@@ -172,16 +159,7 @@ def bleed_down(
             high="100000 m^3",
         ),
     ],
-    temperature: Annotated[
-        float,
-        Field(
-            "Gas temperature",
-            TEMPERATURE,
-            low="-20 degF",
-            high="140 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    temperature: Annotated[float, GAS_TEMPERATURE],
     rules: str,
 ) -> Answer[BleedDown]:
     """Gas that is shut in the hoses after work, and how long to let each out.

@@ -30,6 +30,7 @@ from calc.formulas.heat.cooling import (
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.lumped import cooling_time
 from calc.formulas.heat.steel_properties import STEEL_DENSITY
+from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
 from calc.sheets.said import degrees, distance, duration
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -123,12 +124,7 @@ def cool_down(
             hint="It then stands in place of flow and travel.",
         ),
     ],
-    efficiency: Annotated[
-        float,
-        Field(
-            "Share of the flame's heat that enters the work", ("%",), assumed="20 %", low="5 %", high="50 %"
-        ),
-    ],
+    efficiency: Annotated[float, EFFICIENCY],
     plate_temperature: Annotated[
         float,
         Field(

@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.oxygen_left import HOT, HOTTEST
 from calc.declare import (
     GAUGE,
     TEMPERATURE,
@@ -29,6 +28,7 @@ from calc.formulas.gas.saturation import vapour_pressure
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
 from calc.quantities import ATMOSPHERE, Gauge, Temperature
+from calc.sheets.asked import HOT, HOTTEST
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart

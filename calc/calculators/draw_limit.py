@@ -8,7 +8,6 @@ from calc.declare import (
     FREE_GAS_FLOW,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Picture,
@@ -29,7 +28,8 @@ from calc.formulas.gas.acetylene import (
     acetylene_draw_limit,
 )
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
-from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.asked import DUTY, FULL_CONTENTS
+from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import source_words
@@ -159,18 +159,8 @@ def draw_limit(
             hint="By weight; the gauge tells little.",
         ),
     ],
-    full_contents: Annotated[
-        float,
-        Field(
-            "A full one holds",
-            FREE_GAS,
-            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
-            low="5 ft^3",
-            high="500 ft^3",
-            free_gas=True,
-        ),
-    ],
-    duty: Annotated[str, Choice("Flame burns", DUTIES, assumed="intermittent")],
+    full_contents: Annotated[float, FULL_CONTENTS],
+    duty: Annotated[str, DUTY],
     rules: str,
 ) -> Answer[DrawLimit]:
     """Whether a cylinder can give the acetylene that a torch takes, and how many to couple.

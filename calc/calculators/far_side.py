@@ -26,6 +26,7 @@ from calc.formulas.heat.flame_patch import patch_spread
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.moving_source import spot_heat_rise
 from calc.formulas.heat.slab import bar_share
+from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, metal_of
 from calc.sheets.said import degrees, duration
@@ -127,12 +128,7 @@ def far_side(
             assumed={"us": "0.4 in", "iso": "10 mm", "uk": "10 mm"},
         ),
     ],
-    efficiency: Annotated[
-        float,
-        Field(
-            "Share of the flame's heat that enters the work", ("%",), assumed="20 %", low="5 %", high="50 %"
-        ),
-    ],
+    efficiency: Annotated[float, EFFICIENCY],
     hot_temperature: Annotated[
         float,
         Field(

@@ -3,11 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import FUELS
 from calc.declare import (
     TEMPERATURE,
     Answer,
-    Choice,
     Field,
     Figure,
     Shown,
@@ -25,6 +23,7 @@ from calc.formulas.heat.flame import (
     most_oxygen_ratio,
 )
 from calc.formulas.heat.fuels import atoms_in, fuel_shares, oxygen_for_cone, oxygen_to_burn
+from calc.sheets.asked import FUEL
 from calc.sheets.flame_curve import flame_points, hottest
 from calc.sheets.flame_said import (
     disagreement,
@@ -107,7 +106,7 @@ def _ratio_in_range(fuel: str, ratio: float, air: float, oxygen_purity: float) -
 
 @calculator("flame", "The flame")
 def flame(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, FUEL],
     oxygen_ratio: Annotated[
         float | None,
         Field(

@@ -3,13 +3,11 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import FUELS
 from calc.declare import (
     FREE_GAS_FLOW,
     POWER,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Shown,
@@ -24,6 +22,7 @@ from calc.formulas.heat.flame_power import (
     power_into_work,
     power_of_gas,
 )
+from calc.sheets.asked import FUEL
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_heat import HeatOfGas, heat_of_gas
 from calc.show.drawings.bars import Bar
@@ -78,7 +77,7 @@ def _printed(fuel: str, heat: HeatOfGas) -> Table:
 
 @calculator("flame-power", "Heat of a flame")
 def flame_power(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, FUEL],
     flow: Annotated[
         float,
         Field(

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import FUELS
 from calc.declare import (
     ENERGY,
     FREE_GAS,
@@ -25,6 +24,7 @@ from calc.errors import InputError
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
 from calc.formulas.heat.lumped import warm_up_heat
+from calc.sheets.asked import FUELS
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_heat import mean_steel_heat_capacity
 from calc.sheets.fuel_sums import FuelSum, equipment, fuel_sum

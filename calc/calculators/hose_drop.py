@@ -3,11 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import FUELS, require_acetylene_gauge
+from calc.calculators.tip_flow import require_acetylene_gauge
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
-    TEMPERATURE,
     Answer,
     Choice,
     Field,
@@ -20,6 +19,7 @@ from calc.declare import (
 from calc.errors import InputError
 from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.sheets.asked import FUELS, GAS_TEMPERATURE
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
@@ -130,16 +130,7 @@ def hose_drop(
             free_gas=True,
         ),
     ],
-    temperature: Annotated[
-        float,
-        Field(
-            "Gas temperature",
-            TEMPERATURE,
-            low="-20 degF",
-            high="140 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    temperature: Annotated[float, GAS_TEMPERATURE],
     rules: str,
 ) -> Answer[HoseDrop]:
     """Drop along a hose while gas flows through it.

@@ -3,18 +3,14 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
-from calc.calculators.oxygen_left import FIT, HOT, HOTTEST
-from calc.calculators.tip_flow import FUELS, tip_flow
+from calc.calculators.oxygen_left import FIT
+from calc.calculators.tip_flow import tip_flow
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
     GAUGE,
-    LENGTH,
-    TEMPERATURE,
-    WATER_VOLUME,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Picture,
@@ -30,7 +26,17 @@ from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as ratio_of
 from calc.formulas.gas.real_gas import compressibility
 from calc.formulas.gas.supply import cylinder_share, oxygen_for_fuel, running_time
-from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.asked import (
+    CYLINDER_TEMPERATURE,
+    DUTY,
+    FUEL,
+    HOLES,
+    ORIFICE,
+    OXYGEN_CYLINDER_GAUGE,
+    OXYGEN_RATIO,
+    OXYGEN_WATER_VOLUME,
+)
+from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -129,19 +135,8 @@ def _picture(hours: dict[str, tuple[float, float]], stop: float) -> Picture:
 
 @calculator("hours-left", "How long the outfit burns")
 def hours_left(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
-    orifice: Annotated[
-        float,
-        Field(
-            "Hole in the tip",
-            LENGTH,
-            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
-            low="0.2 mm",
-            high="6 mm",
-            drill=True,
-            hint="Diameter, or a number twist drill such as #68.",
-        ),
-    ],
+    fuel: Annotated[str, FUEL],
+    orifice: Annotated[float, ORIFICE],
     gauge: Annotated[
         float,
         Field(
@@ -188,18 +183,8 @@ def hours_left(
             hint="It comes before the sum from the hole.",
         ),
     ],
-    oxygen_ratio: Annotated[
-        float | None,
-        Field(
-            "Oxygen for one of fuel",
-            ("",),
-            low="0.2",
-            high="6",
-            optional=True,
-            hint="Empty: what a torch draws, 1.1 for acetylene.",
-        ),
-    ],
-    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    oxygen_ratio: Annotated[float | None, OXYGEN_RATIO],
+    holes: Annotated[float, HOLES],
     torches: Annotated[
         float, Field("Torches on these cylinders", ("",), assumed="1", low="1", high="40", whole=True)
     ],
@@ -214,27 +199,9 @@ def hours_left(
             hint="Our guess for a class.",
         ),
     ],
-    duty: Annotated[str, Choice("Flame burns", DUTIES, assumed="intermittent")],
-    water_volume: Annotated[
-        float,
-        Field(
-            "Water volume of the oxygen cylinder",
-            WATER_VOLUME,
-            low="0.5 L",
-            high="150 L",
-            assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
-        ),
-    ],
-    oxygen_cylinder_gauge: Annotated[
-        float,
-        Field(
-            "Oxygen cylinder gauge reads",
-            GAUGE,
-            low="10 psi",
-            high="4500 psi",
-            assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
-        ),
-    ],
+    duty: Annotated[str, DUTY],
+    water_volume: Annotated[float, OXYGEN_WATER_VOLUME],
+    oxygen_cylinder_gauge: Annotated[float, OXYGEN_CYLINDER_GAUGE],
     oxygen_stop_gauge: Annotated[
         float,
         Field(
@@ -246,17 +213,7 @@ def hours_left(
             hint="Above the pressure that the torch needs.",
         ),
     ],
-    cylinder_temperature: Annotated[
-        float,
-        Field(
-            "Cylinder temperature",
-            TEMPERATURE,
-            low="-10 degF",
-            high=HOTTEST,
-            too_high=HOT,
-            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
-        ),
-    ],
+    cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],
     rules: str,
 ) -> Answer[HoursLeft]:
     """Hours that each cylinder still gives, which ends first, and where to stop.

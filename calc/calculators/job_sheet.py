@@ -5,7 +5,7 @@ from typing import Annotated
 
 from calc.calculators.acetylene_left import acetylene_left
 from calc.calculators.eye_shade import eye_shade
-from calc.calculators.oxygen_left import HOT, HOTTEST, oxygen_left
+from calc.calculators.oxygen_left import oxygen_left
 from calc.calculators.purge_time import purge_time
 from calc.calculators.regulator_mark import MARK
 from calc.declare import (
@@ -14,8 +14,6 @@ from calc.declare import (
     GAUGE,
     LENGTH,
     MASS,
-    TEMPERATURE,
-    WATER_VOLUME,
     Answer,
     Caution,
     Choice,
@@ -29,7 +27,13 @@ from calc.errors import InputError
 from calc.formulas.gas.supply import gas_of_use, running_time
 from calc.formulas.setup.rods import nearest_rod, rod_diameter
 from calc.sheets import seams
-from calc.sheets.draws import DUTIES, draw_cautions, draw_limit_of
+from calc.sheets.asked import (
+    CYLINDER_TEMPERATURE,
+    DUTY,
+    OXYGEN_CYLINDER_GAUGE,
+    OXYGEN_WATER_VOLUME,
+)
+from calc.sheets.draws import draw_cautions, draw_limit_of
 from calc.sheets.surroundings import distance_and_watch
 from calc.sheets.torch import (
     RATIO,
@@ -220,37 +224,9 @@ def job_sheet(
             hint="Ask the makers; it is not included unless you give it.",
         ),
     ],
-    water_volume: Annotated[
-        float,
-        Field(
-            "Water volume of the oxygen cylinder",
-            WATER_VOLUME,
-            low="0.5 L",
-            high="150 L",
-            assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
-        ),
-    ],
-    oxygen_cylinder_gauge: Annotated[
-        float,
-        Field(
-            "Oxygen cylinder gauge reads",
-            GAUGE,
-            low="10 psi",
-            high="4500 psi",
-            assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
-        ),
-    ],
-    cylinder_temperature: Annotated[
-        float,
-        Field(
-            "Cylinder temperature",
-            TEMPERATURE,
-            low="-10 degF",
-            high=HOTTEST,
-            too_high=HOT,
-            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
-        ),
-    ],
+    water_volume: Annotated[float, OXYGEN_WATER_VOLUME],
+    oxygen_cylinder_gauge: Annotated[float, OXYGEN_CYLINDER_GAUGE],
+    cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],
     acetylene_contents: Annotated[
         float,
         Field(
@@ -269,7 +245,7 @@ def job_sheet(
     tare_weight: Annotated[
         float | None, Field("Its stamped tare", MASS, low="5 lb", high="400 lb", optional=True)
     ],
-    duty: Annotated[str, Choice("Flame burns", DUTIES, assumed="intermittent")],
+    duty: Annotated[str, DUTY],
     rules: str,
 ) -> Answer[JobSheet]:
     """Everything for one seam in low-carbon steel sheet with oxygen and acetylene.

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.oxygen_left import HOT, HOTTEST
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -39,6 +38,7 @@ from calc.formulas.gas.saturation import (
     wetted_area,
 )
 from calc.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
+from calc.sheets.asked import HOT, HOTTEST
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import source_words, table

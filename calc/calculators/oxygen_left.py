@@ -23,13 +23,11 @@ from calc.declare import (
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
+from calc.sheets.asked import HOT, HOTTEST
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import from_si, to_si
 
 GASES = {"oxygen": "Oxygen", "hydrogen": "Hydrogen", "methane": "Methane (natural gas)"}
-HOTTEST = {"us": "125 degF", "iso": "50 degC", "uk": "50 degC"}
-"""A cylinder hotter than this is not used; see data/cylinder-temperature."""
-HOT = "this cylinder is too hot to use. Do not open or move it, move people away, see the page Hot cylinder"
 FIT = "coolprop-8 reference equation, our fit within 0.03 %"
 
 

@@ -4,13 +4,12 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import FUELS, require_acetylene_gauge
+from calc.calculators.tip_flow import require_acetylene_gauge
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Picture,
@@ -26,6 +25,7 @@ from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import CHANGES, vented_gas
 from calc.formulas.gas.purge import purge_time as time_of_purge
 from calc.quantities import FIFTEEN_CELSIUS
+from calc.sheets.asked import FUEL
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.numbers import rounded
@@ -66,7 +66,7 @@ def _other_flows(held: float, flow: float, rules: str) -> tuple[Table, Picture]:
 
 @calculator("purge-time", "Purge each hose")
 def purge_time(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, FUEL],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
     oxygen_flow: Annotated[

@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.calculators.draw_limit import COUPLING
-from calc.calculators.oxygen_left import FIT, HOT, HOTTEST
+from calc.calculators.oxygen_left import FIT
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
     GAUGE,
-    TEMPERATURE,
     WATER_VOLUME,
     Answer,
     Caution,
@@ -27,6 +26,7 @@ from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
 from calc.sheets import costs, fields, stored
+from calc.sheets.asked import CYLINDER_TEMPERATURE
 from calc.sheets.banks import Bank, acetylene_bank, oxygen_in, plain_bank
 from calc.sheets.course import by_kind, course
 from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
@@ -169,17 +169,7 @@ def supply_plan(
             assumed={"us": "100 psi", "iso": "7 bar", "uk": "7 bar"},
         ),
     ],
-    cylinder_temperature: Annotated[
-        float,
-        Field(
-            "Cylinder temperature",
-            TEMPERATURE,
-            low="-10 degF",
-            high=HOTTEST,
-            too_high=HOT,
-            assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
-        ),
-    ],
+    cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],
     lead_time: Annotated[
         float,
         Field("From order to delivery", ("d", "week"), assumed="7 d", low="0 d", high="90 d"),

@@ -6,11 +6,8 @@ from typing import Annotated
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
-    LENGTH,
-    TEMPERATURE,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Picture,
@@ -25,20 +22,12 @@ from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
+from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE, OXYGEN_RATIO
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
 from calc.units import from_si, to_si
 
-FUELS = {
-    "acetylene": "Acetylene",
-    "propane": "Propane",
-    "propylene": "Propylene",
-    "methane": "Methane (natural gas)",
-    "hydrogen": "Hydrogen",
-    "methylacetylene-propadiene": "Methylacetylene-propadiene",
-}
-"""The six fuel gases, by id."""
 SHARE_LOW, SHARE_HIGH = 0.6 / 0.75, 0.9 / 0.75
 SOURCE = "gas-dynamics discharge 0.75 from memory"
 
@@ -137,20 +126,9 @@ def _other_gauges(
 
 @calculator("tip-flow", "Gas that a tip passes")
 def tip_flow(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
-    orifice: Annotated[
-        float,
-        Field(
-            "Hole in the tip",
-            LENGTH,
-            example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
-            low="0.2 mm",
-            high="6 mm",
-            drill=True,
-            hint="Diameter, or a number twist drill such as #68.",
-        ),
-    ],
-    holes: Annotated[float, Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)],
+    fuel: Annotated[str, FUEL],
+    orifice: Annotated[float, ORIFICE],
+    holes: Annotated[float, HOLES],
     gauge: Annotated[
         float,
         Field(
@@ -162,27 +140,8 @@ def tip_flow(
             hint="Both gases alike, at the torch: hose, valves and arrestors take some on the way.",
         ),
     ],
-    oxygen_ratio: Annotated[
-        float | None,
-        Field(
-            "Oxygen for one of fuel",
-            ("",),
-            low="0.2",
-            high="6",
-            optional=True,
-            hint="Empty: what a torch draws, 1.1 for acetylene.",
-        ),
-    ],
-    temperature: Annotated[
-        float,
-        Field(
-            "Gas temperature",
-            TEMPERATURE,
-            low="-20 degF",
-            high="140 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    oxygen_ratio: Annotated[float | None, OXYGEN_RATIO],
+    temperature: Annotated[float, GAS_TEMPERATURE],
     rules: str,
 ) -> Answer[TipFlow]:
     """Flow of each gas through an equal-pressure tip, and how fast the mixture leaves.

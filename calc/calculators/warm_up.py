@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Annotated
 
-from calc.calculators.tip_flow import FUELS
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -36,6 +35,7 @@ from calc.formulas.heat.lumped import (
     warm_up_time,
 )
 from calc.formulas.heat.steel_properties import steel_heat_capacity
+from calc.sheets.asked import FUEL
 from calc.sheets.flame_heat import printed_heat
 from calc.sheets.hot_metal import METALS, metal_of
 from calc.sheets.said import degrees, duration
@@ -155,7 +155,7 @@ def warm_up(
             example={"us": "35 cfh", "iso": "1000 L/h", "uk": "1000 L/h"},
         ),
     ],
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, FUEL],
     cover: Annotated[str, Choice("The part lies", COVERS, assumed="bare")],
     efficiency: Annotated[
         float,

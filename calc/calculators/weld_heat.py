@@ -24,6 +24,7 @@ from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
 from calc.formulas.heat.moving_source import moving_flame_rise
 from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
+from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, Metal, metal_of
 from calc.sheets.hot_plate import COUPON, Plate, Pool, heat_map_of, pool_of, verdict_words
@@ -134,12 +135,7 @@ def weld_heat(
             hint="Empty: three thicknesses, common practice on sheet.",
         ),
     ],
-    efficiency: Annotated[
-        float,
-        Field(
-            "Share of the flame's heat that enters the work", ("%",), assumed="20 %", low="5 %", high="50 %"
-        ),
-    ],
+    efficiency: Annotated[float, EFFICIENCY],
     start_temperature: Annotated[
         float,
         Field(

@@ -3,8 +3,8 @@
 import pytest
 
 from calc import InputError, answer
-from calc.calculators.tip_flow import FUELS
 from calc.formulas.heat.heat_of_reaction import heat_value, heats
+from calc.sheets.asked import FUELS
 from calc.tables import table
 from tests.published.rows import Row, case, shown
 

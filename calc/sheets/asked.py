@@ -1,0 +1,78 @@
+"""What several calculators ask in the same words, with the same limits."""
+
+from calc.declare import FREE_GAS, GAUGE, LENGTH, TEMPERATURE, WATER_VOLUME, Choice, Field
+from calc.sheets.draws import DUTIES
+
+FUELS = {
+    "acetylene": "Acetylene",
+    "propane": "Propane",
+    "propylene": "Propylene",
+    "methane": "Methane (natural gas)",
+    "hydrogen": "Hydrogen",
+    "methylacetylene-propadiene": "Methylacetylene-propadiene",
+}
+"""The six fuel gases, by id."""
+HOTTEST = {"us": "125 degF", "iso": "50 degC", "uk": "50 degC"}
+"""A cylinder hotter than this is not used; see data/cylinder-temperatures."""
+HOT = "this cylinder is too hot to use. Do not open or move it, move people away, see the page Hot cylinder"
+
+FUEL = Choice("Fuel gas", FUELS, assumed="acetylene")
+CYLINDER_TEMPERATURE = Field(
+    "Cylinder temperature",
+    TEMPERATURE,
+    low="-10 degF",
+    high=HOTTEST,
+    too_high=HOT,
+    assumed={"us": "70 degF", "iso": "15 degC", "uk": "15 degC"},
+)
+ORIFICE = Field(
+    "Hole in the tip",
+    LENGTH,
+    example={"us": "#68", "iso": "0.8 mm", "uk": "0.8 mm"},
+    low="0.2 mm",
+    high="6 mm",
+    drill=True,
+    hint="Diameter, or a number twist drill such as #68.",
+)
+HOLES = Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)
+GAS_TEMPERATURE = Field(
+    "Gas temperature",
+    TEMPERATURE,
+    low="-20 degF",
+    high="140 degF",
+    assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
+)
+EFFICIENCY = Field(
+    "Share of the flame's heat that enters the work", ("%",), assumed="20 %", low="5 %", high="50 %"
+)
+DUTY = Choice("Flame burns", DUTIES, assumed="intermittent")
+FULL_CONTENTS = Field(
+    "A full one holds",
+    FREE_GAS,
+    assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+    low="5 ft^3",
+    high="500 ft^3",
+    free_gas=True,
+)
+OXYGEN_RATIO = Field(
+    "Oxygen for one of fuel",
+    ("",),
+    low="0.2",
+    high="6",
+    optional=True,
+    hint="Empty: what a torch draws, 1.1 for acetylene.",
+)
+OXYGEN_WATER_VOLUME = Field(
+    "Water volume of the oxygen cylinder",
+    WATER_VOLUME,
+    low="0.5 L",
+    high="150 L",
+    assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
+)
+OXYGEN_CYLINDER_GAUGE = Field(
+    "Oxygen cylinder gauge reads",
+    GAUGE,
+    low="10 psi",
+    high="4500 psi",
+    assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
+)
