@@ -31,7 +31,7 @@ test: .venv/ready
 	$(PY) -m pytest -q
 
 bench: site
-	$(PY) -m tests.bench
+	$(PY) -m tests.bench --keep
 
 lint: .venv/ready
 	$(PY) -m ruff check .
