@@ -14,12 +14,13 @@ from typing import Any
 from markdown import Markdown
 
 from calc.declare import CALCULATORS
+from site_overrides.build.forms import Form, FormError, form
 from site_overrides.build.procedures import Procedure, ProcedureError, procedure
 
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
 
-FENCES = ("calculator", "procedure", "table", "figure", "disagreement")
+FENCES = ("calculator", "procedure", "form", "timer", "table", "figure", "disagreement")
 
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)
 _SAFE = re.compile(r"\bsafe(?:ly|r)?\b", re.IGNORECASE)
@@ -126,6 +127,15 @@ def procedures(page: Page) -> list[Procedure]:
     return [procedure(source) for kind, source in page.fences if kind == "procedure"]
 
 
+def forms(page: Page) -> list[Form]:
+    """The sheets of a page.
+
+    Raises:
+        FormError: One is written wrongly.
+    """
+    return [form(source) for kind, source in page.fences if kind == "form"]
+
+
 def heading_problems(page: Page) -> list[str]:
     """One first heading, none skipped, none empty, none twice."""
     levels = [level for level, _ in page.headings]
@@ -163,8 +173,8 @@ def link_problems(page: Page, docs: Path = DOCS) -> list[str]:
 
 
 def _texts(page: Page) -> list[str]:
-    """Prose, and every text of every procedure with the filled figures taken out."""
-    texts = [page.prose]
+    """Prose, and every text of every procedure and form with the filled figures taken out."""
+    texts = [page.prose, *(text for made in forms(page) for text in made.texts)]
     for each in procedures(page):
         texts += [each.title, each.call, each.completion]
         for pause in each.pauses:
@@ -206,6 +216,17 @@ def calculator_problems(page: Page) -> list[str]:
     return said + [f"{name} stands twice" for name in sorted(set(ids)) if ids.count(name) > 1]
 
 
+def form_problems(page: Page) -> list[str]:
+    """A form or a timer takes its figures from a calculator that stands on its page."""
+    there = {source.split()[0] for kind, source in page.fences if kind == "calculator"}
+    wanted = {source.split()[0] for kind, source in page.fences if kind == "timer"}
+    try:
+        wanted |= {line.calculator for made in forms(page) for part in made.parts for line in part.lines}
+    except FormError as error:
+        return [str(error)]
+    return [f"{name} does not stand on the page" for name in sorted(wanted - there - {""})]
+
+
 CHECKS = (
     heading_problems,
     link_problems,
@@ -213,4 +234,5 @@ CHECKS = (
     verdict_problems,
     hazard_problems,
     calculator_problems,
+    form_problems,
 )

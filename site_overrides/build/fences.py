@@ -21,8 +21,11 @@ from calc.tables import HOW_SURE, source_words, sources
 from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
 from site_overrides.build.figures import filled, used_on
+from site_overrides.build.forms import form as read_form
+from site_overrides.build.forms import form_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
+from site_overrides.build.timer import timer_html
 
 DISAGREEMENTS = "disagreements-benchbook-2026"
 
@@ -80,6 +83,21 @@ def procedure(source: str, md: Markdown) -> str:
     """A procedure, from TOML."""
     used = used_on(md)
     return procedure_html(read_procedure(source), lambda text: filled(text, used))
+
+
+@_fence
+def form(source: str, md: Markdown) -> str:
+    """A sheet to fill in and print, from TOML."""
+    used = used_on(md)
+    return form_html(read_form(source), lambda text: filled(text, used))
+
+
+@_fence
+def timer(source: str, _md: Markdown) -> str:
+    """A timer for a calculator on the page: its id, `title`, and which results it counts."""
+    calculator_id, settings = parts(source)
+    title = settings.pop("title")
+    return timer_html(calculator_id, title, settings)
 
 
 def _picture_html(picture: Picture, key: str) -> str:

@@ -16,6 +16,7 @@ export function createAnswer(place) {
   function setStale(stale) {
     note.hidden = !stale;
     place.toggleAttribute("data-stale", stale);
+    place.dispatchEvent(new Event("answer", { bubbles: true }));
   }
 
   return {

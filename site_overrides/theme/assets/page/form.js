@@ -96,7 +96,7 @@ export function mountCalculator(block) {
 
   function markChanged() {
     isTyping = true;
-    block.dataset.changed = "";
+    block.dataset.changed = block.dataset.own = "";
     turn += 1;
     const same = JSON.stringify(request()) === answered;
     answer.setStale(!same);
@@ -112,6 +112,7 @@ export function mountCalculator(block) {
     useStoredRules();
     linkNote.hidden = true;
     delete block.dataset.changed;
+    delete block.dataset.own;
     showAddress(location.pathname);
     if (JSON.stringify(request()) === first) {
       turn += 1;
@@ -142,6 +143,7 @@ export function mountCalculator(block) {
   function readAddress() {
     const found = readLink(location, id, isFirst());
     if (!found) return;
+    block.dataset.own = "";
     const { values, problems } = found;
     for (const field of fields) {
       const text = values.get(field.name);
@@ -166,6 +168,7 @@ export function mountCalculator(block) {
   });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
+    block.dataset.own = "";
     status.sayNow("Working it out.");
     calculate({ all: true });
   });
@@ -176,7 +179,7 @@ export function mountCalculator(block) {
   const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
   useStoredRules();
 
-  const entry = { block, apply() { readAddress(); tools.refresh(); settle(); } };
+  const entry = { block, link, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
     if (JSON.stringify(request()) === answered) return;
     answer.setStale(true);
@@ -191,6 +194,11 @@ export function mountCalculator(block) {
     if (state === "ready" && !isTyping && !waiting) calculate();
     return true;
   });
+}
+
+/* Address that opens one calculator of this page with the values in it. */
+export function linkOf(id) {
+  return Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id)?.link();
 }
 
 /* The address changed while the page stayed. */

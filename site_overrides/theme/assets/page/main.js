@@ -4,12 +4,16 @@ import { mountCalculator, applyLink } from "./form.js";
 import { mountOffline } from "./offline.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
+import { mountSheet } from "./sheet.js";
 import { startWhenIdle } from "./starter.js";
+import { mountTimer } from "./timer.js";
 import { mountUpdate, watchReleases } from "./update.js";
 
 const HOOKS = {
   "[data-calculator]": mountCalculator,
   "[data-procedure]": mountProcedure,
+  "[data-timer]": mountTimer,
+  "[data-sheet]": mountSheet,
   "[data-offline]": mountOffline,
   "[data-rules-place]": mountRules,
   "[data-status]": mountUpdate,
