@@ -82,7 +82,8 @@ def _inputs(answer: dict[str, Any]) -> str:
     )
 
 
-def _tables(tables: list[dict[str, Any]]) -> str:
+def _tables(tables: list[dict[str, Any]], beside: str) -> str:
+    """Tables of an answer; their regions are told apart by what they stand beside."""
     out = []
     for table in tables:
         head = "".join(f'<th scope="col">{escape(c)}</th>' if c else "<td></td>" for c in table["columns"])
@@ -98,7 +99,7 @@ def _tables(tables: list[dict[str, Any]]) -> str:
         note = f"<p>{escape(table['note'])}</p>" if table["note"] else ""
         title = escape(table["title"])
         out.append(
-            f'<div class="bb-table" tabindex="0" role="region" aria-label="{title}"><table>'
+            f'<div class="bb-table" tabindex="0" role="region" aria-label="{title}: {escape(beside)}"><table>'
             f"<caption>{title}</caption><thead><tr>{head}</tr></thead>"
             f"<tbody>{body}</tbody></table></div>{note}"
         )
@@ -155,7 +156,7 @@ def answer_html(answer: dict[str, Any]) -> str:
             _cautions(answer["cautions"]),
             _results(answer["results"], folded=False),
             _pictures(answer["pictures"]),
-            _tables(answer["tables"]),
+            _tables(answer["tables"], answer["title"]),
             _results(answer["results"], folded=True),
             _inputs(answer),
             _steps(answer["steps"]),
