@@ -59,10 +59,8 @@ class _Reader(HTMLParser):
         given = {name: value or "" for name, value in attrs}
         if tag in ("br", "img", "input", "hr"):
             return
-        skip = tag in ("code", "pre", "script", "style") or given.get("class") in (
-            "bb-figure",
-            "bb-figures",
-        )
+        looks = set(given.get("class", "").split())
+        skip = tag in ("code", "pre", "script", "style") or bool(looks & {"bb-figure", "bb-figures"})
         self.open.append(skip)
         self.skipped += skip
         if "id" in given:

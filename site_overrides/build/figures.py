@@ -15,10 +15,12 @@ from markdown import Extension, Markdown
 from markdown.preprocessors import Preprocessor
 from markdown.treeprocessors import Treeprocessor
 
+from calc.declare import RULE_SETS
 from calc.tables import HOW_SURE, source_words, table
 
 FIGURES = "figures-benchbook-2026"
 WORDS = "words-benchbook-2026"
+BY_RULES = "figures-by-rules"
 
 _BRACES = re.compile(r"\{([a-z][a-z0-9-]*)\}")
 _CODE_SPAN = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)", re.DOTALL)
@@ -34,6 +36,12 @@ def _figures() -> dict[str, Any]:
 
 
 @cache
+def _others(name: str) -> tuple[Any, ...]:
+    """Rows of other rule sets for a figure, where our data have any."""
+    return tuple(row for row in table(BY_RULES) if row.id == name)
+
+
+@cache
 def _words() -> dict[str, Any]:
     return {row.id: row for row in table(WORDS)}
 
@@ -41,6 +49,29 @@ def _words() -> dict[str, Any]:
 def figure_text(row: Any) -> str:
     """A figure as it stands in a sentence: US first, metric in brackets."""
     return f"{row.us} ({row.metric})" if row.metric else str(row.us)
+
+
+def figure_html(row: Any) -> str:
+    """A figure in every rule set's own number.
+
+    Read without a script it is the US figure with the others named behind it;
+    the page script sets `data-rules` on the root element and one is left. A rule
+    set without a row of its own keeps the US figure.
+    """
+    others = _others(row.id)
+    text = escape(figure_text(row))
+    if not others:
+        return f'<span class="bb-figure">{text}</span>'
+    own = {other.rules: escape(other.text) for other in others}
+    plain = " ".join(f"bb-for-{rules}" for rules in RULE_SETS if rules not in own)
+    named = "; ".join(f"{escape(RULE_SETS[rules])}: {number}" for rules, number in own.items())
+    spans = "".join(
+        f'<span class="bb-for-{rules} bb-script">{number}</span>' for rules, number in own.items()
+    )
+    return (
+        f'<span class="bb-figure bb-word"><span class="{plain}">{text}</span>{spans}'
+        f'<span class="bb-for-none"> ({named})</span></span>'
+    )
 
 
 def word_html(row: Any) -> str:
@@ -84,7 +115,7 @@ def filled(text: str, used: dict[str, Any]) -> str:
         name = found[1]
         if name in _figures():
             used[name] = _figures()[name]
-            return f'<span class="bb-figure">{escape(figure_text(used[name]))}</span>'
+            return figure_html(used[name])
         if name in _words():
             return word_html(_words()[name])
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
@@ -120,13 +151,19 @@ class _List(Treeprocessor):
         heading.text = "Figures on this page"
         items = ElementTree.SubElement(section, "ul")
         for row in used.values():
-            source = source_words(row.source)
-            sure = HOW_SURE[row.how_sure]
             item = ElementTree.SubElement(items, "li")
             item.text = f"{row.what[:1].upper()}{row.what[1:]}: "
             number = ElementTree.SubElement(item, "strong")
             number.text = figure_text(row)
-            number.tail = f". {source}, {sure}." if source else f". {sure[:1].upper()}{sure[1:]}."
+            others = "".join(
+                f" {RULE_SETS[other.rules]}: {other.text}, {_origin(other)}." for other in _others(row.id)
+            )
+            number.tail = f". {_origin(row)}.{others}"
+
+
+def _origin(row: Any) -> str:
+    source, sure = source_words(row.source), HOW_SURE[row.how_sure]
+    return f"{source}, {sure}" if source else sure[:1].upper() + sure[1:]
 
 
 class FiguresExtension(Extension):

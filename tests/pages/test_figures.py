@@ -45,11 +45,23 @@ def test_both_units_of_a_figure_say_the_same(row: object) -> None:
 
 
 def test_a_figure_is_filled_and_listed_with_its_source() -> None:
-    html = markdown().convert("# A\n\nAt most {acetylene-limit}.")
-    assert '<span class="bb-figure">15 psi (103 kPa)</span>' in html
+    html = markdown().convert("# A\n\nA full one shows {acetylene-full}.")
+    assert '<span class="bb-figure">250 psi' in html
     after = html.split("Figures on this page")[1]
-    assert "15 psi (103 kPa)" in after
+    assert "250 psi" in after
+    assert "49 CFR 173.303" in after
+
+
+def test_a_figure_that_the_rule_sets_put_differently_shows_each_its_own() -> None:
+    """15 psig: 29 CFR 1910.253(a)(2). 1.5 bar: ISO 3821 scope; both read."""
+    html = markdown().convert("# A\n\nAt most {acetylene-limit}.")
+    assert '<span class="bb-for-us">15 psi (103 kPa)</span>' in html
+    assert '<span class="bb-for-iso bb-script">1.5 bar</span>' in html
+    assert '<span class="bb-for-uk bb-script">1.5 bar</span>' in html
+    assert "(Europe (ISO and EN): 1.5 bar; United Kingdom: 1.5 bar)" in html
+    after = html.split("Figures on this page")[1]
     assert "29 CFR 1910.253 (a)(2), read in the source." in after
+    assert "ISO 3821" in after
 
 
 def test_a_page_lists_only_its_own_figures() -> None:
