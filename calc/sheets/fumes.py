@@ -31,7 +31,7 @@ def rows_of(picked: Mapping[str, str]) -> list[Any]:
 
 def substances(picked: Mapping[str, str]) -> list[str]:
     """What they give off, each once, in the order of the parts."""
-    found = [name for row in rows_of(picked) for name in row.substances.split()]
+    found = [name for row in rows_of(picked) for name in row.substances.split(", ") if name]
     return list(dict.fromkeys(found))
 
 
