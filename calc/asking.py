@@ -11,7 +11,7 @@ from calc.formulas.setup.drills import drill_diameter
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
 from calc.reading import LONGEST, Typed, UnreadableError, typed
 from calc.show.numbers import plain_number
-from calc.units import dimension, from_si, to_si, written
+from calc.units import WRITTEN, dimension, from_si, to_si, written
 
 RULES = Choice("Rule set", RULE_SETS, assumed="us")
 """The rule set, asked by every calculator."""
@@ -44,8 +44,14 @@ def _example_of(field: Field | Choice, rules: str) -> str:
         return field.options[by_rules(field.example or field.assumed or "", rules)]
     for text in (field.example, field.assumed, field.low):
         if text is not None:
-            return by_rules(text, rules)
+            return as_printed(by_rules(text, rules))
     return f"1 {field.units[0]}".strip()
+
+
+def as_printed(text: str) -> str:
+    """A declared text with its unit as a reader writes it: `12 ft^3` as `12 ft³`."""
+    number, _, unit = text.rpartition(" ")
+    return f"{number} {WRITTEN[unit]}" if unit in WRITTEN else text
 
 
 def _bound(text: str) -> Typed:
