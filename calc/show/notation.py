@@ -53,4 +53,4 @@ def formula_html(name: str) -> str:
     made = _mathml().get(name)
     if made is None:
         return f"<p>{escape(name.replace('_', ' '))}</p>"
-    return f'<div class="bb-formula" tabindex="0" role="region" aria-label="Formula">{made}</div>'
+    return f'<div class="bb-formula" tabindex="0" role="group" aria-label="Formula">{made}</div>'
