@@ -4,6 +4,7 @@
 SHELL := /bin/bash
 SITE_URL ?= http://127.0.0.1:8000/
 export SITE_URL
+export NO_MKDOCS_2_WARNING = 1
 export BENCHBOOK_RELEASE ?= $(shell sed -n 's/^VERSION = "\(.*\)"/\1/p' calc/release.py), $(or $(shell git log -1 --format=%cs 2>/dev/null),no date)
 
 FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME/.pyenv/versions/3.13*/bin/python $$HOME/.pyenv/versions/3.12*/bin/python; do \
@@ -16,7 +17,7 @@ PY := .venv/bin/python
 	@python="$$($(FIND_PYTHON))"; \
 	if [ -z "$$python" ]; then echo "Python 3.12 or 3.13 is needed; install it, or name one: make PYTHON=/path/to/python3.13"; exit 1; fi; \
 	"$$python" -m venv .venv
-	$(PY) -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
+	$(PY) -m pip install --quiet --quiet --disable-pip-version-check --require-hashes -r requirements.lock
 	@touch $@
 
 site: .venv/ready

@@ -4,6 +4,8 @@ import os
 
 from hypothesis import HealthCheck, settings
 
+collect_ignore = ["wasm/suite.py", "bench"]  # the one runs inside the browser's Python, the other measures
+
 settings.register_profile(
     "same-every-time", derandomize=True, deadline=None, suppress_health_check=[HealthCheck.too_slow]
 )
