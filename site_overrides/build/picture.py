@@ -21,7 +21,7 @@ def main() -> None:
         browser = playwright.chromium.launch(
             executable_path=chromium(), args=["--no-sandbox", "--disable-gpu", "--disable-quic"]
         )
-        page = browser.new_page(viewport={"width": 760, "height": 1150}, color_scheme="light")
+        page = browser.new_page(viewport={"width": 1280, "height": 1000}, color_scheme="light")
         page.goto(ADDRESS)
         page.locator("[data-calculator=job-sheet]").wait_for()
         page.wait_for_timeout(4000)
