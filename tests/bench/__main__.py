@@ -23,7 +23,7 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page
 
 import calc.bridge
 from site_overrides.build import bundle
@@ -31,6 +31,7 @@ from site_overrides.build import bundle_wheels as wheels
 from site_overrides.build.browser import chromium
 from site_overrides.build.node import node, node_modules
 from tests.bench.throttle import throttled
+from tests.driver import driver
 
 ROOT = Path(__file__).parents[2]
 PAGES = Path(__file__).parent / "pages"
@@ -96,14 +97,11 @@ def opened(address: str, profile: str) -> Iterator[Page]:
     program = chromium()
     if program is None:
         sys.exit("Chromium or Chrome is needed; see site_overrides/build/browser.py")
-    with sync_playwright() as playwright:
-        context = playwright.chromium.launch_persistent_context(
-            profile, executable_path=program, args=FLAGS
-        )
-        page = context.pages[0]
-        page.goto(address)
-        yield page
-        context.close()
+    context = driver().chromium.launch_persistent_context(profile, executable_path=program, args=FLAGS)
+    page = context.pages[0]
+    page.goto(address)
+    yield page
+    context.close()
 
 
 def visit(address: str, profile: str, kind: str, request: Any, times: float) -> float:

@@ -13,10 +13,11 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Request, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Request
 
 from site_overrides.build.browser import ASK, chromium
 from site_overrides.build.serve import Handler
+from tests.driver import driver
 
 ROOT = Path(__file__).parents[2]
 ADDRESS = "http://127.0.0.1:8123/bench/"
@@ -124,10 +125,9 @@ def browser() -> Iterator[Browser]:
     path = chromium()
     if path is None:
         pytest.fail(ASK)
-    with sync_playwright() as playwright:
-        made = playwright.chromium.launch(executable_path=path, args=FLAGS)
-        yield made
-        made.close()
+    made = driver().chromium.launch(executable_path=path, args=FLAGS)
+    yield made
+    made.close()
 
 
 @pytest.fixture
