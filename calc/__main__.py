@@ -83,10 +83,10 @@ def _answered(words: argparse.Namespace) -> str:
     texts = _pairs(words.texts, "field")
     if words.rules:
         texts["rules"] = words.rules
-    for taken in ("calculator_id", "units"):
+    for taken in ("calculator_id", "units", "drawings"):
         if taken in texts:
             raise InputError(taken, f"“{taken}” is no input.")
-    got = answer(words.id, units=_pairs(words.units, "in"), **texts)
+    got = answer(words.id, units=_pairs(words.units, "in"), drawings=True, **texts)
     return json.dumps(got, ensure_ascii=False) if words.json else answer_text(got)
 
 

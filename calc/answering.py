@@ -147,12 +147,16 @@ def computed(
     return calculator.function(**given), taken, assumed, rules
 
 
-def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **texts: str) -> dict[str, Any]:
+def answer(
+    calculator_id: str, *, units: Mapping[str, str] | None = None, drawings: bool = True, **texts: str
+) -> dict[str, Any]:
     """Answer of one calculator, as one object.
 
     Args:
         calculator_id: Id of the calculator, such as `oxygen-left`.
         units: Unit wanted for a result, by the result's name.
+        drawings: Whether maps and curves that take long are drawn too; without
+            them `more` says whether there are any.
         **texts: Text of each input as a reader types it, such as
             `gauge="1500 psi"`; `rules` names the rule set.
 
@@ -170,6 +174,10 @@ def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **text
     calculator = found(calculator_id)
     wanted = _wanted_units(calculator, units or {})
     got, taken, assumed, rules = computed(calculator, texts)
+    tables, pictures = got.tables, got.pictures
+    if drawings and got.drawn is not None:
+        more_tables, more_pictures = got.drawn()
+        tables, pictures = tables + more_tables, pictures + more_pictures
     figures = {name: getattr(got.results, name) for name in calculator.results}
     used = [f.source for f in figures.values()] + [c.source for c in got.cautions]
     keys = sorted({source_key(cell) for cell in used if cell})
@@ -203,8 +211,9 @@ def answer(calculator_id: str, *, units: Mapping[str, str] | None = None, **text
             }
             for s in got.steps
         ],
-        "tables": [dataclasses.asdict(t) for t in got.tables],
-        "pictures": [dataclasses.asdict(p) for p in got.pictures],
+        "tables": [dataclasses.asdict(t) for t in tables],
+        "pictures": [dataclasses.asdict(p) for p in pictures],
+        "more": got.drawn is not None and not drawings,
         "sources": [
             {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]} for key in keys
         ],

@@ -18,7 +18,7 @@ def run(request: str) -> str:
 
     Args:
         request: JSON, either `{"calculator": id, "texts": {name: text},
-            "units": {result: unit}}` or `{"convert": {"calculator": id,
+            "units": {result: unit}, "drawings": false}` (without maps and curves) or `{"convert": {"calculator": id,
             "field": name, "text": text, "unit": unit}}` or `{"square": address}` or
             `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}`.
 
@@ -51,5 +51,11 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)
-    got = answer(calculator_id, units=request.get("units") or {}, **texts)
+    texts.pop("drawings", None)
+    got = answer(
+        calculator_id,
+        units=request.get("units") or {},
+        drawings=request.get("drawings") is not False,
+        **texts,
+    )
     return {"answer": got, "html": answer_html(got)}

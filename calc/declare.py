@@ -194,13 +194,24 @@ class Picture:
 
 @dataclass(frozen=True)
 class Answer[T]:
-    """What a calculator returns."""
+    """What a calculator returns.
+
+    Args:
+        results: The result dataclass, a Figure in each field.
+        cautions: Hazards, the gravest first.
+        steps: The working.
+        tables: Rows beside it.
+        pictures: Drawings.
+        drawn: Further tables and pictures that take long, such as a map or a
+            curve: a page asks for them after it has shown the answer.
+    """
 
     results: T
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...] = ()
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
+    drawn: Callable[[], tuple[tuple[Table, ...], tuple[Picture, ...]]] | None = None
 
 
 @dataclass(frozen=True)

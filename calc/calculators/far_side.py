@@ -177,9 +177,6 @@ def far_side(
     coldest = min(start_temperature + rise_at(time, WEAK), hottest)
     middle = min(middle, hottest)
     soonest = _first_time(lambda t: start_temperature + rise_at(t, STRONG), CHARS)
-    chart, picture = _course(
-        lambda t: min(start_temperature + rise_at(t, STRONG), FLAME), time, hottest, rules
-    )
     source = "carslaw-1959 10.3 and 4.5"
     molten = material in METALS and hottest > metal_of(material).solidus
     _, watch = distance_and_watch(rules)
@@ -196,8 +193,9 @@ def far_side(
         ),
         cautions=_CAUTIONS,
         steps=tuple(steps),
-        tables=(chart,),
-        pictures=(picture,),
+        drawn=lambda: _course(
+            lambda t: min(start_temperature + rise_at(t, STRONG), FLAME), time, hottest, rules
+        ),
     )  # fmt: skip
 
 
@@ -279,7 +277,7 @@ def _char_time(soonest: float | None) -> Figure:
 
 def _course(
     hot: Callable[[float], float], time: float, reached: float, rules: str
-) -> tuple[Table, Picture]:
+) -> tuple[tuple[Table, ...], tuple[Picture, ...]]:
     unit, sign = ("degF", "°F") if rules == "us" else ("degC", "°C")
     last = max(time * 1.5, 60.0)
     scale, per = ("s", 1.0) if last < 300 else ("min", 60.0) if last < 3 * 3600 else ("h", 3600.0)
@@ -313,7 +311,8 @@ def _course(
         for held, reaches in ((t, hot(t)) for t in (10.0, 60.0, 300.0, 900.0, 3600.0, 4 * 3600.0))
     )
     table_title = "As hot as, by how long the flame is held"
-    return Table(table_title, ("Flame held", "Far side", ""), rows, "It can be sooner."), picture
+    told = Table(table_title, ("Flame held", "Far side", ""), rows, "It can be sooner.")
+    return (told,), (picture,)
 
 
 _CAUTIONS = (

@@ -172,7 +172,6 @@ def flame(
     cold = min(max(gas_temperature, 230.0), 500.0)  # a limit typed in °F may miss by its last digit
     lowest = _ratio_in_range(fuel, ratio, air, oxygen_purity)
     gas = burnt_gas(fuel, ratio, air, oxygen_purity, cold, propyne_share=propyne_share)
-    points = flame_points(fuel, ratio, lowest, air, oxygen_purity, cold, propyne_share)
     peak_ratio, peak_temperature = hottest(fuel, oxygen_purity, cold, propyne_share)
     iron = effect_on_iron(gas)
     atoms = atoms_in(fuel_shares(fuel, propyne_share))
@@ -241,5 +240,11 @@ def flame(
         cautions=flame_cautions(fuel, iron.effect, soot > 0, oxygen_atoms),
         steps=tuple(steps),
         tables=(printed_temperatures(fuel, rules),),
-        pictures=pictures(fuel, ratio, gas, points, rules),
+        drawn=lambda: (
+            (),
+            pictures(
+                fuel, ratio, gas,
+                flame_points(fuel, ratio, lowest, air, oxygen_purity, cold, propyne_share), rules,
+            ),
+        ),
     )  # fmt: skip

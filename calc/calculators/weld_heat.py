@@ -225,7 +225,6 @@ def weld_heat(
         ) from None
     wanted = 3.0 * thickness if wanted_width is None else wanted_width
     cautions = _cautions(metal, "hole" in (middle.kind, strong.kind))
-    chart, pictures = heat_map_of(metal, plate, power, middle.kind != "solid", rules)
     return Answer(
         WeldHeat(
             verdict=Figure(
@@ -252,8 +251,7 @@ def weld_heat(
         ),
         cautions=cautions,
         steps=tuple(steps),
-        tables=(chart,),
-        pictures=tuple(pictures),
+        drawn=lambda: heat_map_of(metal, plate, power, middle.kind != "solid", rules),
     )  # fmt: skip
 
 

@@ -107,7 +107,7 @@ def _wider(power: float, plate: Plate, temperature: float) -> Isotherm | None:
 
 def heat_map_of(
     metal: str, plate: Plate, power: float, molten: bool, rules: str
-) -> tuple[Table, list[Picture]]:
+) -> tuple[tuple[Table, ...], tuple[Picture, ...]]:
     """Table and picture of how far each temperature reaches.
 
     Args:
@@ -144,10 +144,10 @@ def heat_map_of(
         "behind the torch a large sheet is cooler than this, a small one hotter.",
     )
     if not drawn:
-        return chart, []
+        return (chart,), ()
     lead = drawn[0].label.partition(",")[0]
     shown = rows[0]
     sentence = (
         f"The line of {lead} reaches {shown[3]} to each side of the seam and {shown[4]} behind the torch."
     )
-    return chart, [heat_map.drawing(drawn[:4], plate.thickness, sentence)]
+    return (chart,), (heat_map.drawing(drawn[:4], plate.thickness, sentence),)

@@ -129,7 +129,7 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
         for name, asked in calculator.inputs.items()
         if asked.example is not None
     }
-    got = answer(calculator_id, units=None, **(examples | given))
+    got = answer(calculator_id, units=None, drawings=True, **(examples | given))
     mark = f"{calculator_id}-form"
     asked_first, folded = _fields(calculator, mark, given)
     rule_options = "".join(

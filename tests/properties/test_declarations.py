@@ -215,3 +215,18 @@ def test_a_plain_number_has_no_exponent_and_keeps_its_figures(value: float) -> N
     text = plain_number(value, 4)
     assert "e" not in text
     assert float(text) == pytest.approx(value, rel=6e-4, abs=1e-11)
+
+
+@EVERY
+def test_maps_and_curves_follow_the_answer_and_change_nothing_in_it(calculator: Calculator) -> None:
+    texts = examples(calculator)
+    asked = {"calculator": calculator.id, "texts": texts}
+    whole = json.loads(run(json.dumps(asked)))["answer"]
+    quick = json.loads(run(json.dumps(asked | {"drawings": False})))["answer"]
+    assert whole["more"] is False
+    if quick["more"]:
+        assert len(quick["pictures"]) + len(quick["tables"]) < len(whole["pictures"]) + len(whole["tables"])
+    else:
+        assert quick == whole
+    for part in ("results", "cautions", "steps", "inputs"):
+        assert quick[part] == whole[part]

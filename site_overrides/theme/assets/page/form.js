@@ -70,7 +70,7 @@ export function mountCalculator(block) {
     let reply;
     waiting += 1;
     try {
-      reply = await ask(asked);
+      reply = await ask({ ...asked, drawings: false });
     } catch {
       if (mine === turn && engineState() !== "failed") status.sayNow("The calculator gave no answer. Use the table on this page, or press Calculate to try again.");
       return null;
@@ -89,9 +89,19 @@ export function mountCalculator(block) {
     answer.show(reply);
     if ("changed" in block.dataset) showAddress(link());
     tools.drawSquare();
+    if (reply.answer.more) showDrawings(asked, mine);
     const [result] = Object.values(reply.answer.results);
     status.say(`New answer. ${result.label}: ${result.text}.`);
     return reply;
+  }
+
+  /* Maps and curves take longer: they follow the answer and never hold it up. */
+  async function showDrawings(asked, mine) {
+    const whole = await ask(asked).catch(() => null);
+    if (whole && !whole.errors && mine === turn) {
+      answer.show(whole);
+      tools.drawSquare();
+    }
   }
 
   function markChanged() {
