@@ -5,7 +5,7 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc.asking import Taken, rules_of, taken_inputs
+from calc.asking import Taken, rules_of, taken_inputs, units_of
 from calc.declare import CALCULATORS, RULE_SETS, Answer, Calculator, Figure, Shown, by_rules
 from calc.errors import InputError
 from calc.reading import typed
@@ -29,9 +29,9 @@ def found(calculator_id: str) -> Calculator:
     return CALCULATORS[calculator_id]
 
 
-def shown_unit(shown: Shown, rules: str) -> str:
-    """Unit that a result is shown in under a rule set: US first, metric second."""
-    return shown.units[0 if rules == "us" or len(shown.units) == 1 else 1]
+def shown_unit(shown: Shown, units: str) -> str:
+    """Unit that a result is shown in: US first, metric second."""
+    return shown.units[0 if units == "us" or len(shown.units) == 1 else 1]
 
 
 def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -> str:
@@ -56,13 +56,17 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
             "nearest": round, "up": math.ceil, "down": math.floor,
         }  # fmt: skip
         near = ways[toward](round(ratio, 9))
-        number = plain_number(near * size)
+        number = (
+            plain_number(near * size)
+            if mark.unit == unit
+            else rounded(near * size, shown.digits, "nearest")
+        )
     else:
         number = rounded(value, shown.digits, toward)
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
 
 
-def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | None) -> dict[str, Any]:
+def _result(name: str, figure: Figure, shown: Shown, rules: str, unit: str) -> dict[str, Any]:
     common = {
         "label": shown.label,
         "group": shown.group,
@@ -78,7 +82,6 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, wanted: str | N
     for number in (figure.value, figure.low, figure.high):
         if number is not None and not math.isfinite(number):
             raise ArithmeticError(f"{name} came out as {number}")
-    unit = wanted or shown_unit(shown, rules)
     low, high = (
         None if end is None else from_si(end, unit, free_gas=shown.free_gas)
         for end in (figure.low, figure.high)
@@ -158,7 +161,8 @@ def answer(
         drawings: Whether maps and curves that take long are drawn too; without
             them `more` says whether there are any.
         **texts: Text of each input as a reader types it, such as
-            `gauge="1500 psi"`; `rules` names the rule set.
+            `gauge="1500 psi"`; `rules` names the rule set, `shown_in` the units of
+            the results, `us` or `metric`.
 
     Returns:
         `calculator`, `title`, `release`, `rules`, `inputs`, `assumed`, `results`,
@@ -174,6 +178,7 @@ def answer(
     calculator = found(calculator_id)
     wanted = _wanted_units(calculator, units or {})
     got, taken, assumed, rules = computed(calculator, texts)
+    system = units_of(texts, rules)
     tables, pictures = got.tables, got.pictures
     if drawings and got.drawn is not None:
         more_tables, more_pictures = got.drawn()
@@ -194,7 +199,13 @@ def answer(
         },
         "assumed": assumed,
         "results": {
-            name: _result(name, figure, calculator.results[name], rules, wanted.get(name))
+            name: _result(
+                name,
+                figure,
+                calculator.results[name],
+                rules,
+                wanted.get(name) or shown_unit(calculator.results[name], system),
+            )
             for name, figure in figures.items()
         },
         "cautions": [

@@ -16,6 +16,14 @@ from calc.units import WRITTEN, dimension, from_si, to_si, written
 RULES = Choice("Rule set", RULE_SETS, assumed="us")
 """The rule set, asked by every calculator."""
 
+SHOWN_IN = Choice(
+    "Units of the results",
+    {"us": "Inches, psi, ft³", "metric": "Millimetres, bar, litres"},
+    hint="Not chosen: those of the rule set.",
+    optional=True,
+)
+"""The units results are shown in, asked by every calculator; left out, the rule set decides."""
+
 METALS = {
     "low-carbon-steel": "Low-carbon steel",
     "galvanised-steel": "Galvanised steel",
@@ -188,6 +196,17 @@ def rules_of(texts: Mapping[str, str]) -> str:
     return str(_picked("rules", RULES, texts.get("rules", "us")).si)
 
 
+def units_of(texts: Mapping[str, str], rules: str) -> str:
+    """Units that the results are shown in: `us` or `metric`.
+
+    Raises:
+        InputError: The request names others.
+    """
+    if "shown_in" in texts:
+        return str(_picked("shown_in", SHOWN_IN, texts["shown_in"]).si)
+    return "us" if rules == "us" else "metric"
+
+
 def taken_inputs(
     calculator: Calculator, texts: Mapping[str, str], rules: str
 ) -> tuple[dict[str, Taken | None], list[str]]:
@@ -208,7 +227,7 @@ def taken_inputs(
     wrong: list[InputError] = []
     taken: dict[str, Taken | None] = {}
     assumed: list[str] = []
-    known = {*calculator.inputs, "rules"}
+    known = {*calculator.inputs, "rules", "shown_in"}
     for name in texts:
         if name not in known:
             shown = str(name)[:LONGEST]

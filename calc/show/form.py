@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from html import escape
 
 from calc.answering import answer, found
-from calc.asking import RULES, rules_of
+from calc.asking import RULES, SHOWN_IN, rules_of
 from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
 from calc.reading import typed
 from calc.show.answer import answer_html
@@ -55,7 +55,8 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     if asked.example is not None:
         hooks += f' data-example="{escape(text)}"'
     if isinstance(asked, Choice):
-        empty = '<option value="">(leave to be assumed)</option>' if asked.example is None else ""
+        left = "(not chosen)" if asked.optional else "(leave to be assumed)"
+        empty = f'<option value="">{left}</option>' if asked.example is None else ""
         options = empty + "".join(
             f'<option value="{escape(key)}"{" selected" if key == text else ""}>{escape(words)}</option>'
             for key, words in asked.options.items()
@@ -152,7 +153,7 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
         f'<div class="bb-entry"><select id="{mark}-rules" name="rules" data-rules-choice '
         f'aria-describedby="{mark}-rules-error">{rule_options}</select></div>'
         f'<p class="bb-error" id="{mark}-rules-error" data-error hidden></p></div>'
-        f"{asked_first}{fold}"
+        f"{_field(mark, 'shown_in', SHOWN_IN, given.get('shown_in', ''))}{asked_first}{fold}"
         f'<button type="submit" class="bb-primary">Calculate</button>'
         f'<p class="bb-engine" data-engine role="status"></p></form>'
         f'<div class="bb-answer" data-answer>{answer_html(got)}</div>'

@@ -75,16 +75,12 @@ def test_every_unit_offered_gives_the_same_answer(calculator: Calculator, rules:
         for unit in asked.units:
             si = to_si(got.number, got.unit, free_gas=asked.free_gas)
             number = repr(from_si(si, unit, free_gas=asked.free_gas))
-            second = answer(calculator.id, **(texts | {name: f"{number} {unit}".strip()}))[
-                "results"
-            ]
+            second = answer(calculator.id, **(texts | {name: f"{number} {unit}".strip()}))["results"]
             for key, result in first.items():
                 if result["value"] is None:
                     assert second[key]["text"] == result["text"]
                 else:
-                    assert second[key]["value"] == pytest.approx(
-                        result["value"], rel=1e-6, abs=1e-9
-                    )
+                    assert second[key]["value"] == pytest.approx(result["value"], rel=1e-6, abs=1e-9)
 
 
 @EVERY
@@ -130,9 +126,7 @@ def test_an_input_out_of_range_names_its_field_and_the_range(calculator: Calcula
             for limit, factor in ((asked.low, -1.0), (asked.high, 1.0)):
                 if limit is not None:
                     edge = typed(by_rules(limit, "us"))
-                    bad.append(
-                        f"{edge.number + factor * (abs(edge.number) + 1)} {edge.unit}".strip()
-                    )
+                    bad.append(f"{edge.number + factor * (abs(edge.number) + 1)} {edge.unit}".strip())
             if unit and unit != "%" and len(asked.units) > 1:
                 bad += ["3", "3 furlong"]
         for text in bad:
@@ -230,3 +224,16 @@ def test_maps_and_curves_follow_the_answer_and_change_nothing_in_it(calculator: 
         assert quick == whole
     for part in ("results", "cautions", "steps", "inputs"):
         assert quick[part] == whole[part]
+
+
+@EVERY
+def test_the_units_of_the_results_can_be_chosen_apart_from_the_rules(calculator: Calculator) -> None:
+    texts = examples(calculator, "us")
+    ours = answer(calculator.id, **texts)["results"]
+    metric = answer(calculator.id, shown_in="metric", **texts)["results"]
+    for name, shown in calculator.results.items():
+        if ours[name]["value"] is not None:
+            assert metric[name]["unit"] == shown.units[min(1, len(shown.units) - 1)]
+            assert metric[name]["si"] == ours[name]["si"]
+    with pytest.raises(InputError, match=r"^Units of the results: "):
+        answer(calculator.id, shown_in="furlongs", **texts)
