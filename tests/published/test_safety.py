@@ -575,3 +575,10 @@ def test_other_figures_of_air_stand_beside(topic: str, us: str, metric: str, sou
     for rules, figure in (("us", us), ("iso", metric)):
         rows = answer("ventilation", **AIR, rules=rules)["tables"][3]["rows"]
         assert any(row[0] == topic and row[1] == figure and source in row[3] for row in rows)
+
+
+@pytest.mark.parametrize(("normal", "proof"), [("60 psi", 300), ("200 psi", 400)])
+def test_a_hose_joint_holds_twice_its_pressure_and_never_less_than_300_psi(normal: str, proof: float) -> None:
+    """Row S19: 29 CFR 1910.253(e)(5)(iv), read."""
+    got = answer("hose-proof", normal_gauge=normal)["results"]["proof_gauge"]
+    assert got["value"] == pytest.approx(proof, rel=1e-9)
