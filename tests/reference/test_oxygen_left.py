@@ -1,7 +1,7 @@
 """Gas in a cylinder, through the calculator, against CoolProp's reference equations."""
 
-import CoolProp.CoolProp as coolprop
 import pytest
+from CoolProp.CoolProp import PropsSI
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -12,7 +12,7 @@ MOLE = 8.31446261815324 * 288.15 / 101325  # m³ of ideal gas at 15 °C and 1 at
 
 
 def moles(gas: str, pressure: float, celsius: float) -> float:
-    return ROOM * coolprop.PropsSI("Dmolar", "P", pressure, "T", celsius + 273.15, gas)
+    return ROOM * PropsSI("Dmolar", "P", pressure, "T", celsius + 273.15, gas)
 
 
 def left(gas: str, pressure: float, celsius: float) -> float:
@@ -41,7 +41,7 @@ def test_warming_at_constant_contents_moves_the_gauge_as_the_reference_equation_
     got = answer(
         "oxygen-left", water_volume="43 L", gauge=f"{bar!r} bar", temperature=f"{celsius!r} degC", rules="iso"
     )
-    density = coolprop.PropsSI("Dmolar", "P", bar * 1e5 + 101325, "T", celsius + 273.15, "oxygen")
+    density = PropsSI("Dmolar", "P", bar * 1e5 + 101325, "T", celsius + 273.15, "oxygen")
     for degrees, gauge, _ in got["tables"][0]["rows"]:
-        reads = coolprop.PropsSI("P", "Dmolar", density, "T", float(degrees) + 273.15, "oxygen")
+        reads = PropsSI("P", "Dmolar", density, "T", float(degrees) + 273.15, "oxygen")
         assert float(gauge) == pytest.approx((reads - 101325) / 1e5, abs=0.5 + 1e-3 * bar)
