@@ -73,9 +73,10 @@ async function earlier(scope, ours) {
 
 /* Take a file over from an earlier release, under the name that it was kept by. */
 async function takeOver(cache, address, { cache: old, addresses: [packed, unpacked] }) {
-  const response = await old.match(packed);
-  if (response) return cache.put(address, response);
-  return cache.put(unpacked, await old.match(unpacked));
+  const sent = await old.match(packed);
+  const response = sent ?? (unpacked && (await old.match(unpacked)));
+  if (response) await cache.put(sent ? address : unpacked, response);
+  return Boolean(response);
 }
 
 /* A file of a release from the host; one lost connection does not stop all the others. */
@@ -89,10 +90,12 @@ async function bring(cache, address, file) {
 }
 
 async function trustedManifest({ digest, scope }) {
-  const response = await fetch(addressOf(MANIFEST, scope), { cache: "no-cache" });
-  const bytes = await response.clone().arrayBuffer();
-  if ((await hex(bytes)) !== digest) throw new Error("the host is changing releases; try later");
-  return { response, manifest: await response.clone().json() };
+  for (const cache of ["no-cache", "reload"]) {
+    const response = await fetch(addressOf(MANIFEST, scope), { cache });
+    const bytes = await response.clone().arrayBuffer();
+    if ((await hex(bytes)) === digest) return { response, manifest: await response.clone().json() };
+  }
+  throw new Error("the host is changing releases; try later");
 }
 
 /* All or nothing: the manifest goes in last, and without it nothing is used. Who
@@ -112,8 +115,8 @@ export async function install(release) {
     await inTurns(wanted, async (path) => {
       const address = addressOf(path, scope);
       const file = manifest.files[path];
-      if (held.has(file.sha256)) await takeOver(cache, address, held.get(file.sha256));
-      else await bring(cache, address, file);
+      const old = held.get(file.sha256);
+      if (!old || !(await takeOver(cache, address, old))) await bring(cache, address, file);
     });
     await cache.put(addressOf(MANIFEST, scope), response);
     if (whole) await markSaved(cache, scope);

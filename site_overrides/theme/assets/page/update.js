@@ -7,6 +7,7 @@ const HOUR = 3_600_000; // ms
 const BUSY = "[data-changed], [data-timer=running]";
 const LOST = "[data-calculator][data-changed]"; // all else is kept
 const places = new Set();
+const watched = new WeakSet();
 let waiting = null;
 let wasControlled = false;
 
@@ -34,12 +35,14 @@ function offerEverywhere(worker) {
   for (const place of places) if (place.isConnected) offer(place);
 }
 
-function watchInstalling(registration) {
-  const worker = registration.installing;
-  worker?.addEventListener("statechange", () => {
-    if (worker.state === "installed" && navigator.serviceWorker.controller) offerEverywhere(worker);
-    if (worker.state === "activated") document.dispatchEvent(new Event("kept"));
-  });
+/* Where the workers of the site stand now; one that is being installed may pass any
+   of its states before a page hears of it, so that each is looked for, not awaited. */
+function look(registration) {
+  const { installing, waiting: installed } = registration;
+  if (installed && navigator.serviceWorker.controller) offerEverywhere(installed);
+  if (!installing || watched.has(installing)) return;
+  watched.add(installing);
+  installing.addEventListener("statechange", () => look(registration));
 }
 
 /* Another tab took the new version: this one follows unless the reader is at work. */
@@ -53,12 +56,11 @@ async function register() {
     type: "module",
     updateViaCache: "none",
   });
-  if (registration.waiting) offerEverywhere(registration.waiting);
-  watchInstalling(registration);
-  registration.addEventListener("updatefound", () => watchInstalling(registration));
-  const look = () => registration.update().catch(() => {});
-  if (registration.active) look(); // to register again looks for nothing
-  setInterval(look, HOUR);
+  const ask = () => registration.update().then(look, () => {});
+  look(registration);
+  registration.addEventListener("updatefound", () => look(registration));
+  if (registration.active) ask(); // to register again looks for nothing
+  setInterval(ask, HOUR);
 }
 
 /* Saving the text waits until the page itself has come. */
@@ -66,6 +68,7 @@ export function watchReleases() {
   if (!canKeep()) return;
   wasControlled = Boolean(navigator.serviceWorker.controller);
   navigator.serviceWorker.addEventListener("controllerchange", follow);
+  navigator.serviceWorker.ready.then(() => document.dispatchEvent(new Event("kept")));
   const begin = () => register().catch(() => {});
   if (document.readyState === "complete") begin();
   else addEventListener("load", begin, { once: true });
