@@ -1,9 +1,10 @@
 /* One calculator on a page: its fields, its link, its answer. */
 
 import { createAnswer } from "./answer.js";
+import { errorWords, showErrors } from "./errors.js";
 import { createField } from "./fields.js";
 import { readLink, showAddress, writeLink } from "./link.js";
-import { element } from "./page.js";
+import { createLinkNote } from "./linked.js";
 import { reflectRules, storedRules } from "./rules.js";
 import { ask, engineState, onEngine, start } from "./starter.js";
 import { createStatus } from "./status.js";
@@ -19,8 +20,7 @@ export function mountCalculator(block) {
   const rules = fields.find((field) => field.box.matches("[data-rules-choice]"));
   const status = createStatus(form.querySelector("[data-engine]"));
   const answer = createAnswer(block.querySelector("[data-answer]"));
-  const linkNote = element("div", { "data-link-note": "", class: "bb-link", hidden: "" });
-  form.prepend(linkNote);
+  const linkNote = createLinkNote(form);
   let answered = JSON.stringify(request()); // what the answer on the page rests on
   const first = answered;
   let turn = 0;
@@ -39,28 +39,12 @@ export function mountCalculator(block) {
   const link = () => writeLink(location, texts(), id, isAlone());
   const isFirst = () => document.querySelector("[data-calculator]") === block;
 
-  function showErrors(errors, all, focus) {
-    for (const field of fields) field.setError("");
-    const elsewhere = [];
-    let shown = null;
-    for (const { field: name, message } of errors) {
-      const field = fields.find((each) => each.name === name);
-      if (!field) elsewhere.push(message);
-      else if (all || field.touched || field.sent()) {
-        field.setError(message);
-        shown ??= field;
-      }
-    }
-    if (focus) shown?.box.focus();
-    return { elsewhere, shown };
-  }
-
   /* Nothing is asked twice, and an answer that was overtaken is not shown. */
   async function calculate({ all = false } = {}) {
     const asked = request();
     const key = JSON.stringify(asked);
     if (key === answered && !all) {
-      showErrors([], all, false);
+      showErrors(fields, [], all);
       answer.setStale(false);
       status.say("");
       return null;
@@ -78,11 +62,11 @@ export function mountCalculator(block) {
       waiting -= 1;
     }
     if (mine !== turn) return null;
-    const { elsewhere, shown } = showErrors(reply.errors ?? [], all, all);
+    const shown = showErrors(fields, reply.errors ?? [], all);
     if (reply.errors) {
       answered = null;
-      answer.showNone(elsewhere);
-      status.say(elsewhere[0] ?? (shown ? `No answer. ${reply.errors[0].message}` : "No answer yet: values are missing."));
+      answer.showNone(shown.elsewhere);
+      status.say(errorWords(shown, reply.errors));
       return null;
     }
     answered = key;
@@ -120,7 +104,7 @@ export function mountCalculator(block) {
       field.setError("");
     }
     useStoredRules();
-    linkNote.hidden = true;
+    linkNote.hide();
     delete block.dataset.changed;
     delete block.dataset.own;
     showAddress(location.pathname);
@@ -154,20 +138,8 @@ export function mountCalculator(block) {
     const found = readLink(location, id, isFirst());
     if (!found) return;
     block.dataset.own = "";
-    const { values, problems } = found;
-    for (const field of fields) {
-      const text = values.get(field.name);
-      if (text !== undefined) field.show(text);
-      values.delete(field.name);
-    }
-    for (const name of values.keys()) problems.push(`The link also sets “${name.slice(0, 40)}”, which is not asked here; it is left out.`);
+    linkNote.show(found, fields, tools.resetButton());
     if (rules?.sent()) reflectRules(rules.sent());
-    linkNote.replaceChildren(
-      element("p", { text: "Values set by the link. Check each one." }),
-      ...problems.map((text) => element("p", { text })),
-      tools.resetButton(),
-    );
-    linkNote.hidden = false;
   }
 
   form.addEventListener("input", markChanged);
