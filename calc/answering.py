@@ -56,11 +56,9 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
             "nearest": round, "up": math.ceil, "down": math.floor,
         }  # fmt: skip
         near = ways[toward](round(ratio, 9))
-        number = (
-            plain_number(near * size)
-            if mark.unit == unit
-            else rounded(near * size, shown.digits, "nearest")
-        )
+        # In another unit than the gauge's own a mark is no round number: never print it above itself.
+        own = mark.unit == unit
+        number = plain_number(near * size) if own else rounded(near * size, shown.digits, "down")
     else:
         number = rounded(value, shown.digits, toward)
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()

@@ -4,7 +4,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from calc.asking import bound_si
+from calc.asking import SHOWN_IN, bound_si
 from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
 from calc.show.numbers import plain_number
 from calc.units import from_si
@@ -28,7 +28,7 @@ def texts_of(calculator: Calculator) -> st.SearchStrategy[dict[str, str]]:
 
     def for_rules(rules: str) -> st.SearchStrategy[dict[str, str]]:
         needed: dict[str, Any] = {"rules": st.just(rules)}
-        free: dict[str, Any] = {}
+        free: dict[str, Any] = {"shown_in": st.sampled_from(list(SHOWN_IN.options))}
         for name, asked in calculator.inputs.items():
             texts = (
                 st.sampled_from(list(asked.options))

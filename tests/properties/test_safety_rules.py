@@ -56,6 +56,49 @@ def printed(result: dict[str, Any]) -> float:
     return number * size[result["unit"]]
 
 
+HIGHEST_ACETYLENE = {"us": 15 * 6894.757293168, "iso": 1.5e5, "uk": 1.5e5}
+"""29 CFR 1910.253(a)(2), read; ISO 3821 scope, read."""
+PASCAL = {"psi": 6894.757293168, "bar": 1e5, "kPa": 1e3}
+
+
+@pytest.mark.parametrize(
+    ("calculator", "name", "fixed"),
+    [("job-sheet", "acetylene_gauge", {}), ("regulator-mark", "mark", {"gas": "acetylene"})],
+)
+@MANY
+@given(data=st.data(), high=st.booleans())
+def test_no_acetylene_gauge_is_printed_above_the_limit(
+    calculator: str, name: str, fixed: dict[str, str], data: Any, high: bool
+) -> None:
+    """In the gauge's own unit and in the other, the band as well, up to the very limit."""
+    texts = data.draw(texts_of(CALCULATORS[calculator])) | fixed
+    if high:
+        near = {"us": "14.5 psi", "iso": "1.44 bar", "uk": "1.44 bar"}[texts["rules"]]
+        texts |= (
+            {"torch_gauge": near} if calculator == "regulator-mark" else {"maker_acetylene_gauge": near}
+        )
+    try:
+        got = answer(calculator, **texts)
+    except InputError:
+        assume(False)
+        raise
+    result = got["results"][name]
+    for text in (result["text"], result["band"]):
+        for number in re.findall(r"[\d.]+", text):
+            assert float(number) * PASCAL[result["unit"]] <= HIGHEST_ACETYLENE[got["rules"]] * (1 + 1e-9)
+
+
+@pytest.mark.parametrize("rules", ["iso", "uk"])
+def test_the_limit_itself_is_not_rounded_above_itself_in_psi(rules: str) -> None:
+    """1.5 bar is 21.756 psi."""
+    got = answer(
+        "regulator-mark", gas="acetylene", torch_gauge="1.49 bar", bore="10 mm", length="1 m", flow="50 L/h",
+        rules=rules, shown_in="us",
+    )["results"]["mark"]  # fmt: skip
+    assert got["si"] == pytest.approx(1.5e5)
+    assert got["text"] == "21.7 psi"
+
+
 @MANY
 @given(data=st.data())
 def test_no_zone_prints_less_than_the_rule(data: Any) -> None:
@@ -92,7 +135,11 @@ def test_no_shade_is_lighter_than_the_rule(data: Any) -> None:
     if rules == "us" or process not in EN_SHADE:
         sizes, number = US_SHADE[process], given_["thickness"] * 1000
         first, *others = sizes
-        least = first[1] if number < first[0] * (1 - 1e-9) else next(s for up, s in others if number <= up * (1 + 1e-9))
+        least = (
+            first[1]
+            if number < first[0] * (1 - 1e-9)
+            else next(s for up, s in others if number <= up * (1 + 1e-9))
+        )
         assert shown >= least
         return
     flow = given_.get("oxygen_flow" if process == "cutting" else "acetylene_flow")
@@ -109,7 +156,9 @@ def test_no_air_is_less_than_the_rule(data: Any) -> None:
     assert printed(got["air_flow"]) >= 2000 * CFM * given_["welders"] * (1 - 1e-9)
     inches = given_.get("hood_distance")
     if inches is not None:
-        flow, duct = next((f, d) for below, f, d in HOODS if inches / 0.0254 < below * (1 - 1e-9) or below == 999)
+        flow, duct = next(
+            (f, d) for below, f, d in HOODS if inches / 0.0254 < below * (1 - 1e-9) or below == 999
+        )
         assert printed(got["hood_flow"]) >= flow * CFM * (1 - 1e-6)
         assert printed(got["hood_duct"]) >= duct * 0.0254 * (1 - 1e-6)
     if given_["place"] == "confined":
@@ -146,7 +195,9 @@ def test_no_store_prints_less_apart_or_more_gas_than_the_rule(data: Any) -> None
     most = {"ft^3": 2000.0, "m^3": 2000 * FOOT**3, "L": 2000 * FOOT**3 * 1000}
     assert float(got["fuel_limit"]["text"].split()[0]) <= most[got["fuel_limit"]["unit"]]
     near = given_["apart"] < 20 * FOOT * (1 - 1e-9)
-    walled = given_.get("wall", 0.0) >= 5 * FOOT * (1 - 1e-9) and given_.get("wall_holds", 0.0) >= 1800 * (1 - 1e-9)
+    walled = given_.get("wall", 0.0) >= 5 * FOOT * (1 - 1e-9) and given_.get("wall_holds", 0.0) >= 1800 * (
+        1 - 1e-9
+    )
     carted = given_["cart"] == "yes" and given_["next_draw"] < 86400 * (1 - 1e-9)
     if near and given_["oxygen"] > 0 and not walled and not carted:
         said = got["findings"]["text"]
@@ -169,7 +220,15 @@ def test_a_cylinder_above_the_limit_is_marked(data: Any) -> None:
         assert ("not for use" in got["gauge_then"]["text"]) == (given_["weather"] > limit + 1e-3)
 
 
-SAFETY = ("hot-work-zone", "fire-watch", "eye-shade", "ventilation", "oxygen-rich", "storage-check", "cylinder-weather")
+SAFETY = (
+    "hot-work-zone",
+    "fire-watch",
+    "eye-shade",
+    "ventilation",
+    "oxygen-rich",
+    "storage-check",
+    "cylinder-weather",
+)
 
 
 @pytest.mark.parametrize("calculator", SAFETY)
