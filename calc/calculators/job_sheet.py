@@ -258,11 +258,12 @@ def job_sheet(
             "Thickness of the sheet: a square butt above 3.2 mm (1/8 in) is not fused through; bevel it: "
             "single V. For a square butt give 0.5 mm to 3.2 mm.",
         )
+    technique = seams.technique(joint, thickness)
     setting = (
-        insert_setting(thickness, maker_oxygen_gauge, maker_acetylene_gauge)
+        insert_setting(thickness, technique, maker_oxygen_gauge, maker_acetylene_gauge)
         if torch_type == "injector"
         else equal_pressure_setting(
-            thickness, maker_orifice, maker_oxygen_gauge, maker_acetylene_gauge, rules
+            thickness, technique, maker_orifice, maker_oxygen_gauge, maker_acetylene_gauge, rules
         )
     )
     marks = {
@@ -290,9 +291,9 @@ def job_sheet(
         294.26, 0.0, "oxygen", rules,
     ).results.usable  # fmt: skip
     shades = eye_shade("welding", thickness, fuel.high or fuel.value, None, rules).results
-    rod = rod_diameter(thickness, "low-carbon-steel", seams.technique(thickness))
+    rod = rod_diameter(thickness, "low-carbon-steel", technique)
     bought = nearest_rod(rod.value or 0.0, rules)
-    speed = seams.speed_for(thickness)
+    speed = seams.speed_for(joint, thickness)
     time = seams.time_on_seam(length, speed)
     oxygen_time = _hours("Oxygen", usable.value or 0.0, oxygen)
     fuel_time = _hours("Acetylene", contents, fuel)

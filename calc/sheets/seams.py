@@ -19,16 +19,21 @@ BACKHAND_FROM: Length = 0.003
 THIN_BELOW: Length = 0.001
 
 
-def technique(thickness: Length) -> str:
-    """`leftward` up to 3 mm, `rightward` above: forehand and backhand.
+def technique(joint: str, thickness: Length) -> str:
+    """`leftward` or `rightward`: forehand or backhand.
+
+    A square butt is welded forehand as far as it goes; else forehand to 3 mm and
+    backhand above.
 
     Args:
+        joint: `outside-corner` or `square-butt`.
         thickness: Of the sheet, m.
 
     Source:
         Common practice.
     """
-    return "leftward" if thickness <= BACKHAND_FROM * (1 + 1e-9) else "rightward"
+    thin = thickness <= BACKHAND_FROM * (1 + 1e-9)
+    return "leftward" if thin or joint == "square-butt" else "rightward"
 
 
 def gap_of_square_butt(thickness: Length) -> tuple[Length, Length, Length]:
@@ -103,17 +108,18 @@ def rod_for_seam(area: Figure, seam: Length, diameter: Length) -> Figure:
     )
 
 
-def speed_for(thickness: Length) -> Figure:
+def speed_for(joint: str, thickness: Length) -> Figure:
     """Travel speed to expect on steel sheet, m/s, with its band.
 
     Args:
+        joint: `outside-corner` or `square-butt`.
         thickness: Of the sheet, m; below the thinnest row that row is taken, and the basis says so.
 
     Source:
         [carvill-1993]
     """
     thinnest = min(row.thickness for row in table("welding-carvill-1993"))
-    found = travel_speed(max(thickness, thinnest), technique(thickness))
+    found = travel_speed(max(thickness, thinnest), technique(joint, thickness))
     if thickness >= thinnest:
         return found
     return Figure(
@@ -149,7 +155,7 @@ def edges(joint: str, thickness: float, rules: str) -> Figure:
         rules: Rule set, which decides the words.
     """
     hand = {"leftward": ("forehand", "leftward"), "rightward": ("backhand", "rightward")}
-    word = hand[technique(thickness)][0 if rules == "us" else 1]
+    word = hand[technique(joint, thickness)][0 if rules == "us" else 1]
     if thickness < THIN_BELOW:
         edges = "flanged or tight edges, tack often; the sheet burns through in a moment"
     elif joint == "square-butt":

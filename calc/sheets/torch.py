@@ -14,7 +14,6 @@ from calc.formulas.setup.flows import acetylene_flow as flow_in_print
 from calc.formulas.setup.injector import injector_setting
 from calc.formulas.setup.tips import orifices_in_print, welding_orifice
 from calc.formulas.setup.working_gauges import equal_pressure_gauge, welding_gauges_in_print
-from calc.sheets import seams
 from calc.tables import source_words
 from calc.units import from_si, to_si
 
@@ -47,12 +46,18 @@ def _maker(value: float) -> Figure:
 
 
 def equal_pressure_setting(
-    thickness: float, orifice: float | None, oxygen: float | None, acetylene: float | None, rules: str
+    thickness: float,
+    technique: str,
+    orifice: float | None,
+    oxygen: float | None,
+    acetylene: float | None,
+    rules: str,
 ) -> Setting:
     """Tip, pressures at the torch and flows of an equal-pressure torch.
 
     Args:
         thickness: Of the steel, m.
+        technique: `leftward` or `rightward`.
         orifice: The tip's hole as its maker prints it, m, or None.
         oxygen: Oxygen gauge as the maker prints it, Pa, or None.
         acetylene: Acetylene gauge likewise.
@@ -86,7 +91,7 @@ def equal_pressure_setting(
     oxygen_figure, acetylene_figure = gauge("oxygen", oxygen), gauge("acetylene", acetylene)
     at_tip = min(oxygen_figure.value or 0.0, acetylene_figure.value or 0.0)
     flow = tip_flow("acetylene", hole.value, 1.0, at_tip, RATIO, 293.15, rules).results
-    print_flow = flow_in_print(thickness, "low-carbon-steel", seams.technique(thickness))
+    print_flow = flow_in_print(thickness, "low-carbon-steel", technique)
     passed = flow.fuel_flow
     assert passed.value is not None
     fuel = _widened(passed.value, passed, print_flow.low, print_flow.high, print_flow.value)
@@ -111,11 +116,14 @@ def _oxygen_of(fuel: Figure) -> Figure:
     )  # fmt: skip
 
 
-def insert_setting(thickness: float, oxygen: float | None, acetylene: float | None) -> Setting:
+def insert_setting(
+    thickness: float, technique: str, oxygen: float | None, acetylene: float | None
+) -> Setting:
     """Insert, pressures and flows of an injector torch, as published; no nozzle sum.
 
     Args:
         thickness: Of the steel, m.
+        technique: `leftward` or `rightward`.
         oxygen: Oxygen gauge as the maker prints it, Pa, or None.
         acetylene: Acetylene gauge likewise.
 
@@ -123,7 +131,7 @@ def insert_setting(thickness: float, oxygen: float | None, acetylene: float | No
         The published set for the thickness, the maker's pressures before it.
     """
     printed = injector_setting(thickness)
-    flows = flow_in_print(thickness, "low-carbon-steel", seams.technique(thickness))
+    flows = flow_in_print(thickness, "low-carbon-steel", technique)
     fuel = _widened(
         printed.acetylene_flow,
         Figure(

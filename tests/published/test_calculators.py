@@ -191,3 +191,15 @@ def test_a_cylinder_too_small_for_the_flame_warns(drawn: str, signal: str) -> No
     got = answer("job-sheet", acetylene_contents=drawn, **JOB)
     signals = [c["signal"] for c in got["cautions"] if "contents an hour" in c["text"]]
     assert signals == ([] if signal == "none" else [signal])
+
+
+def test_a_square_butt_is_forehand_as_far_as_it_goes_and_a_thick_corner_backhand() -> None:
+    """Square butt to 3.2 mm forehand; above 3 mm backhand: common practice, no source."""
+    for joint, thickness, word in (
+        ("square-butt", "1/8 in", "forehand"),
+        ("outside-corner", "3 mm", "forehand"),
+        ("outside-corner", "4 mm", "backhand"),
+    ):
+        got = answer("job-sheet", joint=joint, thickness=thickness, length="1 ft")["results"]["edges"]
+        assert got["text"].endswith(word)
+        assert ("arc welding is usually faster" in got["text"]) == (word == "backhand")
