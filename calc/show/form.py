@@ -54,6 +54,8 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     hooks = ' data-assumed=""' if may_stay_empty else ""
     if asked.example is not None:
         hooks += f' data-example="{escape(text)}"'
+        if isinstance(asked.example, Mapping) and text == asked.example["us"]:
+            hooks += "".join(f' data-example-{r}="{escape(asked.example[r])}"' for r in RULE_SETS)
     if isinstance(asked, Choice):
         left = "(not chosen)" if asked.optional else "(leave to be assumed)"
         empty = f'<option value="">{left}</option>' if asked.example is None else ""

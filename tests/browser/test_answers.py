@@ -213,3 +213,19 @@ def test_words_say_when_the_engine_takes_long(visit: Any) -> None:
     expect(page.locator("[data-engine]")).to_contain_text("Starting")
     page.clock.run_for(21_000)
     expect(page.locator("[data-engine]")).to_contain_text("takes long")
+
+
+def test_an_example_follows_the_rule_set_and_what_was_typed_stays(page: Page) -> None:
+    page.goto("./")
+    wait_for_engine(page)
+    thickness = page.locator("[name=thickness]")
+    page.locator("[name=rules]").select_option("iso")
+    expect(thickness).to_have_value("1.5")
+    expect(page.locator("[name=thickness-unit]")).to_have_value("mm")
+    expect(page.locator(".bb-release")).to_contain_text("Europe")
+    page.locator("[name=rules]").select_option("us")
+    expect(thickness).to_have_value("16 ga")
+    give(page, "[name=thickness]", "14 ga")
+    page.locator("[name=rules]").select_option("iso")
+    expect(page.locator("[data-field=thickness] [data-error]")).to_contain_text("write millimetres")
+    expect(thickness).to_have_value("14 ga")

@@ -78,7 +78,12 @@ export function createField(wrap, calculator) {
       const split = splitUnit(text, units);
       box.value = split ? split.number : text;
       if (split) unit.value = shownUnit = split.unit;
-      take(isChoice && box.value === text ? null : text, text === box.dataset.example);
+      take(isChoice && box.value === text ? null : text, isExampleOf(box, text));
+    },
+    /* Another rule set has its own example: it follows while the box still holds one. */
+    followRules(rules) {
+      const text = box.dataset[`example${rules.slice(0, 1).toUpperCase()}${rules.slice(1)}`];
+      if (field.isExample && text !== undefined && text !== field.sent()) field.show(text);
     },
     showFirst() {
       box.value = first.value;
@@ -101,6 +106,11 @@ export function createField(wrap, calculator) {
   };
   field.showFirst();
   return field;
+}
+
+/* Whether a text is the example of any rule set. */
+function isExampleOf(box, text) {
+  return Object.entries(box.dataset).some(([hook, example]) => hook.startsWith("example") && example === text);
 }
 
 /* The mark goes into the hint, which screen readers read with the box. */

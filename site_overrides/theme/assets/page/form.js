@@ -132,6 +132,11 @@ export function mountCalculator(block) {
     const chosen = storedRules();
     if (rules && Array.from(rules.box.options).some(({ value }) => value === chosen)) rules.box.value = chosen;
     reflectRules();
+    followRules();
+  }
+
+  function followRules() {
+    if (rules) for (const field of fields) field.followRules(rules.sent());
   }
 
   function readAddress() {
@@ -145,6 +150,7 @@ export function mountCalculator(block) {
   form.addEventListener("input", markChanged);
   form.addEventListener("change", () => {
     isTyping = false;
+    followRules();
     tools.refresh();
     calculate();
   });
