@@ -66,6 +66,8 @@ def _shown(calculator_id: str) -> str:
             if asked.optional
             else f"assumed {by_rules(asked.assumed or '', 'us')}"
         )
+        for choice, options in (asked.when or {}).items():
+            state += f", only with {choice} {' or '.join(options)}"
         offered = (
             " | ".join(asked.options)
             if isinstance(asked, Choice)

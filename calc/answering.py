@@ -181,7 +181,8 @@ def answer(
     if drawings and got.drawn is not None:
         more_tables, more_pictures = got.drawn()
         tables, pictures = tables + more_tables, pictures + more_pictures
-    figures = {name: getattr(got.results, name) for name in calculator.results}
+    given = {name: getattr(got.results, name) for name in calculator.results}
+    figures = {name: figure for name, figure in given.items() if figure is not None}
     used = [f.source for f in figures.values()] + [c.source for c in got.cautions]
     keys = sorted({source_key(cell) for cell in used if cell})
     return {

@@ -218,8 +218,8 @@ def taken_inputs(
         rules: Rule set that decides what is assumed and allowed.
 
     Returns:
-        Each input as taken, None for one left out with nothing assumed, and
-        the names of those that were assumed.
+        Each input as taken, None for one that is not asked or is left out with
+        nothing assumed, and the names of those that were assumed.
 
     Raises:
         InputError: One or more cannot be used; all are in `listed()`.
@@ -236,6 +236,9 @@ def taken_inputs(
     for name in order:
         asked = calculator.inputs[name]
         text = texts.get(name)
+        if not calculator.asks(name, {key: t.si for key, t in taken.items() if t is not None}):
+            taken[name] = None
+            continue
         if text is None:
             if asked.optional:
                 taken[name] = None

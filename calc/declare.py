@@ -78,6 +78,8 @@ class Field:
         whole: Whether only whole numbers will do.
         optional: Whether the reader may leave it out with nothing assumed; an
             example then fills the form all the same.
+        when: Ids of other choices and the options with which this is asked at
+            all; else the calculator gets None.
     """
 
     label: str
@@ -95,6 +97,7 @@ class Field:
     drill: bool = False
     whole: bool = False
     optional: bool = False
+    when: Mapping[str, tuple[str, ...]] | None = None
 
 
 @dataclass(frozen=True)
@@ -108,6 +111,7 @@ class Choice:
         assumed: Id taken when the reader picks nothing.
         hint: One line under the label.
         optional: Whether it may be left out with nothing assumed.
+        when: As of a Field.
     """
 
     label: str
@@ -116,6 +120,7 @@ class Choice:
     assumed: ByRules | None = None
     hint: str = ""
     optional: bool = False
+    when: Mapping[str, tuple[str, ...]] | None = None
 
 
 @dataclass(frozen=True)
@@ -197,7 +202,7 @@ class Answer[T]:
     """What a calculator returns.
 
     Args:
-        results: The result dataclass, a Figure in each field.
+        results: The result dataclass, a Figure in each field; None leaves one out.
         cautions: Hazards, the gravest first.
         steps: The working.
         tables: Rows beside it.
@@ -225,6 +230,11 @@ class Calculator:
     inputs: Mapping[str, Field | Choice]
     results: Mapping[str, Shown]
     takes_rules: bool = field(default=False)
+
+    def asks(self, name: str, chosen: Mapping[str, object]) -> bool:
+        """Whether an input is asked, with these options chosen."""
+        conditions = self.inputs[name].when or {}
+        return all(chosen.get(choice) in options for choice, options in conditions.items())
 
 
 CALCULATORS: dict[str, Calculator] = {}
@@ -269,7 +279,9 @@ def _declared[T](hint: Any, kind: type[T]) -> T | None:
     return None
 
 
-def _check(calculator_id: str, name: str, asked: Field | Choice) -> None:
+def _check(
+    calculator_id: str, name: str, asked: Field | Choice, earlier: Mapping[str, Field | Choice]
+) -> None:
     given = (asked.example is not None, asked.assumed is not None, asked.optional)
     if sum(given) != 1 and given != (True, False, True):
         raise DeclarationError(
@@ -281,6 +293,13 @@ def _check(calculator_id: str, name: str, asked: Field | Choice) -> None:
             for rules in RULE_SETS:
                 if text is not None and by_rules(text, rules) not in asked.options:
                     raise DeclarationError(f"{calculator_id}: {name} has no option {text!r}")
+    for choice, options in (asked.when or {}).items():
+        known = earlier.get(choice)
+        fits = isinstance(known, Choice) and set(options) <= set(known.options)
+        if not fits or isinstance(getattr(known, "assumed", None), Mapping):
+            raise DeclarationError(
+                f"{calculator_id}: {name} waits for {choice!r}, no earlier choice with that"
+            )
 
 
 def calculator[T](
@@ -311,7 +330,7 @@ def calculator[T](
             asked = _declared(hints[name], Field) or _declared(hints[name], Choice)
             if asked is None:
                 raise DeclarationError(f"{calculator_id}: input {name} has no Field or Choice")
-            _check(calculator_id, name, asked)
+            _check(calculator_id, name, asked, inputs)
             inputs[name] = asked
         (result_type,) = typing.get_args(hints["return"])
         results: dict[str, Shown] = {}

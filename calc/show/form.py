@@ -1,5 +1,6 @@
 """The form of a calculator, made from its declaration, with an answer in it."""
 
+import json
 from collections.abc import Mapping
 from html import escape
 
@@ -51,7 +52,8 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     mark = f"{block}-{name}"
     described = f'aria-describedby="{mark}-hint {mark}-error"'
     may_stay_empty = asked.assumed is not None or asked.optional
-    hooks = ' data-assumed=""' if may_stay_empty else ""
+    assumed = by_rules(asked.assumed or "", "us") if isinstance(asked, Choice) else ""
+    hooks = f' data-assumed="{escape(assumed)}"' if may_stay_empty else ""
     if asked.example is not None:
         hooks += f' data-example="{escape(text)}"'
         if isinstance(asked.example, Mapping) and text == asked.example["us"]:
@@ -84,8 +86,10 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     )
 
 
-def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
+def _field(block: str, name: str, asked: Field | Choice, text: str, *, is_asked: bool = True) -> str:
     mark = f"{block}-{name}"
+    waits = "" if asked.when is None else f' data-when="{escape(json.dumps(asked.when))}"'
+    waits += "" if is_asked else " hidden"
     counted = ""
     if isinstance(asked, Field) and asked.free_gas:
         counted = " (ft³ counted at 70 °F, litres and m³ at 15 °C)"
@@ -93,7 +97,7 @@ def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
     if isinstance(asked, Field) and asked.units != ("",):
         units = f' <span class="bb-units">({escape(", ".join(written(u) for u in asked.units))})</span>'
     return (
-        f'<div class="bb-field" data-field="{name}"><label for="{mark}">{escape(asked.label)}'
+        f'<div class="bb-field" data-field="{name}"{waits}><label for="{mark}">{escape(asked.label)}'
         f"{units}{counted}</label>"
         f'<p class="bb-hint" id="{mark}-hint">{escape(_hint(asked))}</p>'
         f'<div class="bb-entry">{_entry(block, name, asked, text)}</div>'
@@ -104,9 +108,14 @@ def _field(block: str, name: str, asked: Field | Choice, text: str) -> str:
 def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tuple[str, str]:
     asked_first: list[str] = []
     folded: list[str] = []
+    chosen: dict[str, object] = {}
     for name, asked in calculator.inputs.items():
         example = by_rules(asked.example, "us") if asked.example is not None else ""
-        line = _field(block, name, asked, texts.get(name, example))
+        text = texts.get(name, example)
+        is_asked = calculator.asks(name, chosen)
+        if isinstance(asked, Choice) and is_asked:
+            chosen[name] = text or by_rules(asked.assumed or "", "us")
+        line = _field(block, name, asked, text, is_asked=is_asked)
         (asked_first if asked.example is not None or name in texts else folded).append(line)
     return "".join(asked_first), "".join(folded)
 

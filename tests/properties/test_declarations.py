@@ -36,6 +36,15 @@ def examples(calculator: Calculator, rules: str = "us") -> dict[str, str]:
     } | {"rules": rules}
 
 
+def asking(calculator: Calculator, name: str) -> dict[str, str]:
+    """Examples with the choices under which an input is asked."""
+    conditions = calculator.inputs[name].when or {}
+    texts = examples(calculator)
+    for choice, options in conditions.items():
+        texts |= asking(calculator, choice) | {choice: options[0]}
+    return texts
+
+
 def numbers_in(part: Any) -> Iterator[float]:
     if isinstance(part, dict):
         for value in part.values():
@@ -51,7 +60,7 @@ def numbers_in(part: Any) -> Iterator[float]:
 @pytest.mark.parametrize("rules", RULE_SETS)
 def test_the_examples_answer_in_every_rule_set(calculator: Calculator, rules: str) -> None:
     got = answer(calculator.id, **examples(calculator, rules))
-    assert set(got["results"]) == set(calculator.results)
+    assert set(got["results"]) <= set(calculator.results)
     json.dumps(got, allow_nan=False)
     for result in got["results"].values():
         assert result["text"], result
@@ -85,8 +94,9 @@ def test_every_unit_offered_gives_the_same_answer(calculator: Calculator, rules:
 
 @EVERY
 def test_results_are_shown_in_any_of_their_units(calculator: Calculator) -> None:
+    answered = answer(calculator.id, **examples(calculator))["results"]
     for name, shown in calculator.results.items():
-        for unit in shown.units:
+        for unit in shown.units if name in answered else ():
             if unit and not shown.words:
                 assert dimension(unit) == dimension(shown.units[0])
                 got = answer(calculator.id, units={name: unit}, **examples(calculator))
@@ -116,8 +126,8 @@ def test_allowed_inputs_answer_or_say_why_not(calculator: Calculator, data: Any)
 
 @EVERY
 def test_an_input_out_of_range_names_its_field_and_the_range(calculator: Calculator) -> None:
-    texts = examples(calculator)
     for name, asked in calculator.inputs.items():
+        texts = asking(calculator, name)
         if isinstance(asked, Choice):
             bad = ["no such thing", "", "<b>x</b>"]
         else:
@@ -172,7 +182,7 @@ def test_page_command_line_and_python_say_the_same(
 @EVERY
 def test_what_a_reader_types_never_becomes_markup(calculator: Calculator) -> None:
     for name in calculator.inputs:
-        texts = examples(calculator) | {name: "<script>alert(1)</script>"}
+        texts = asking(calculator, name) | {name: "<script>alert(1)</script>"}
         reply = run(json.dumps({"calculator": calculator.id, "texts": texts}))
         assert "errors" in json.loads(reply)
 
@@ -232,7 +242,7 @@ def test_the_units_of_the_results_can_be_chosen_apart_from_the_rules(calculator:
     ours = answer(calculator.id, **texts)["results"]
     metric = answer(calculator.id, shown_in="metric", **texts)["results"]
     for name, shown in calculator.results.items():
-        if ours[name]["value"] is not None:
+        if name in ours and ours[name]["value"] is not None:
             assert metric[name]["unit"] == shown.units[min(1, len(shown.units) - 1)]
             assert metric[name]["si"] == ours[name]["si"]
     with pytest.raises(InputError, match=r"^Units of the results: "):

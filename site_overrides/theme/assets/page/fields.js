@@ -69,6 +69,14 @@ export function createField(wrap, calculator) {
     isChoice,
     isExample: false,
     touched: false,
+    isAsked: () => !wrap.hidden,
+    /* The option that holds: the one picked, or the one assumed. */
+    chosen: () => box.value || box.dataset.assumed,
+    followChoices(chosen) {
+      if (!wrap.dataset.when) return;
+      const conditions = Object.entries(JSON.parse(wrap.dataset.when));
+      wrap.hidden = !conditions.every(([choice, options]) => options.includes(chosen[choice]));
+    },
     sent() {
       if (original !== null) return original;
       const typed = isChoice ? box.value : box.value.trim();

@@ -28,7 +28,8 @@ export function mountCalculator(block) {
   let isTyping = false; // between a keystroke and leaving the field
 
   function texts() {
-    return Object.fromEntries(fields.map((field) => [field.name, field.sent()]).filter(([, text]) => text));
+    const asked = fields.filter((field) => field.isAsked());
+    return Object.fromEntries(asked.map((field) => [field.name, field.sent()]).filter(([, text]) => text));
   }
 
   function request() {
@@ -104,6 +105,7 @@ export function mountCalculator(block) {
       field.setError("");
     }
     useStoredRules();
+    showAsked();
     linkNote.hide();
     delete block.dataset.changed;
     delete block.dataset.own;
@@ -125,7 +127,7 @@ export function mountCalculator(block) {
     block.dataset.changed = "";
     turn += 1;
     status.say("The examples are cleared.");
-    fields.find((field) => !field.isChoice && !field.sent())?.box.focus();
+    fields.find((field) => field.isAsked() && !field.isChoice && !field.sent())?.box.focus();
   }
 
   function useStoredRules() {
@@ -139,11 +141,21 @@ export function mountCalculator(block) {
     if (rules) for (const field of fields) field.followRules(rules.sent());
   }
 
+  /* Some fields are asked only with certain choices. */
+  function showAsked() {
+    const chosen = {};
+    for (const field of fields) {
+      field.followChoices(chosen);
+      if (field.isChoice && field.isAsked()) chosen[field.name] = field.chosen();
+    }
+  }
+
   function readAddress() {
     const found = readLink(location, id, isFirst());
     if (!found) return;
     block.dataset.own = "";
     linkNote.show(found, fields, tools.resetButton());
+    showAsked();
     if (rules?.sent()) reflectRules(rules.sent());
   }
 
@@ -151,6 +163,7 @@ export function mountCalculator(block) {
   form.addEventListener("change", () => {
     isTyping = false;
     followRules();
+    showAsked();
     tools.refresh();
     calculate();
   });
@@ -166,6 +179,7 @@ export function mountCalculator(block) {
 
   const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
   useStoredRules();
+  showAsked();
 
   const entry = { block, link, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
