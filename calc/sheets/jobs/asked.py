@@ -1,0 +1,226 @@
+"""What the job sheet asks, beside what several calculators ask alike."""
+
+from calc.declare import FREE_GAS, GAUGE, LENGTH, MASS, Choice, Field
+from calc.sheets.asked import FUELS
+
+PROCESSES = {
+    "welding": "Weld",
+    "braze-welding": "Braze-weld",
+    "brazing": "Braze",
+    "soldering": "Solder copper tube",
+    "cutting": "Cut",
+    "heating": "Heat: bend, straighten, preheat",
+}
+METALS = {
+    "low-carbon-steel": "Low-carbon steel",
+    "medium-carbon-steel": "Medium-carbon steel",
+    "low-alloy-steel": "Low-alloy steel",
+    "stainless-steel": "Stainless steel",
+    "cast-iron": "Cast iron, grey",
+    "copper": "Copper",
+    "brass": "Brass",
+    "bronze": "Bronze",
+    "aluminium": "Aluminium",
+    "nickel": "Nickel",
+    "lead": "Lead",
+    "zinc": "Zinc",
+    "magnesium": "Magnesium",
+    "titanium": "Titanium",
+    "beryllium-copper": "Beryllium copper",
+    "unknown": "Nobody knows",
+}
+COATINGS = {
+    "none": "None: bare metal",
+    "zinc": "Zinc (galvanised)",
+    "cadmium": "Cadmium plating",
+    "chromium": "Chromium plating or chromate primer",
+    "lead-paint": "Lead paint",
+    "paint": "Other paint",
+    "oil": "Oil, solvent or plastic",
+    "unknown": "Paint or plating that nobody knows",
+}
+JOINTS = {
+    "outside-corner": "Outside corner",
+    "square-butt": "Square butt",
+    "single-v": "Single V",
+    "lap": "Lap",
+    "tee": "Tee",
+    "edge": "Edge",
+}
+TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
+FORMS = {"flat-lap": "Flat lap", "sleeve": "Sleeve: tube or pin in a socket"}
+
+SEAMS = ("welding", "braze-welding")
+LIQUEFIED = ("propane", "propylene", "methylacetylene-propadiene")
+
+PROCESS = Choice("Work", PROCESSES, example="welding")
+METAL = Choice("Metal", METALS, example="low-carbon-steel")
+OTHER_METAL = Choice(
+    "The other metal",
+    {"same": "The same metal"} | METALS,
+    assumed="same",
+    when={"process": ("brazing",)},
+)
+COATING = Choice("Coating", COATINGS, assumed="none")
+STRIPPED = Choice(
+    "Coating stripped, 4 in (100 mm) each side",
+    {"no": "No, or not sure", "yes": "Yes, to bare metal, without heat"},
+    assumed="no",
+    when={"coating": tuple(key for key in COATINGS if key != "none")},
+)
+FUEL_OF_JOB = Choice("Fuel gas", FUELS, assumed="acetylene")
+THICKNESS = Field(
+    "Thickness of the metal",
+    LENGTH,
+    example={"us": "16 ga", "iso": "1.5 mm", "uk": "1.5 mm"},
+    low="0.5 mm",
+    high="300 mm",
+    sheet_gauge=True,
+    hint="16 ga, 1.5 mm, 1/16 in. Of two pieces the thinner; tube is found by its size.",
+    when={"process": ("welding", "braze-welding", "brazing", "cutting", "heating")},
+)
+JOINT = Choice("Joint", JOINTS, example="outside-corner", when={"process": SEAMS})
+FORM = Choice("Joint", FORMS, example="sleeve", when={"process": ("brazing",)})
+LENGTH_OF_WORK = Field(
+    "Length of the seam, cut or line",
+    ("ft", "in", "m", "mm"),
+    example={"us": "4 ft", "iso": "1.2 m", "uk": "1.2 m"},
+    low="10 mm",
+    high="100 m",
+    when={"process": ("welding", "braze-welding", "cutting", "heating")},
+)
+DIAMETER = Field(
+    "Outside of the tube or pin",
+    LENGTH,
+    example={"us": "3/4 in", "iso": "20 mm", "uk": "20 mm"},
+    low="3 mm",
+    high="150 mm",
+    when={"process": ("brazing",), "form": ("sleeve",)},
+)
+LAP_WIDTH = Field(
+    "Length of the lapped edge",
+    LENGTH,
+    example={"us": "2 in", "iso": "50 mm", "uk": "50 mm"},
+    low="3 mm",
+    high="1 m",
+    when={"process": ("brazing",), "form": ("flat-lap",)},
+)
+COUNT = Field(
+    "Number of joints",
+    ("",),
+    example="6",
+    low="1",
+    high="1000",
+    whole=True,
+    when={"process": ("brazing", "soldering")},
+)
+JOINT_TIME = Field(
+    "Torch on each joint for",
+    ("min", "s"),
+    assumed="2 min",
+    low="10 s",
+    high="60 min",
+    hint="Time one of yours: it decides the gas.",
+    when={"process": ("brazing", "soldering")},
+)
+PIERCES = Field(
+    "Pierced starts", ("",), assumed="0", low="0", high="1000", whole=True, when={"process": ("cutting",)}
+)
+HEAT = Choice(
+    "Heat it to",
+    {
+        "straighten": "bend or straighten: below the steel's limit",
+        "preheat": "preheat before welding",
+    },
+    example="straighten",
+    when={"process": ("heating",)},
+)
+BAND = Field(
+    "Width of the heated band",
+    LENGTH,
+    assumed={"us": "2 in", "iso": "50 mm", "uk": "50 mm"},
+    low="3 mm",
+    high="1 m",
+    when={"process": ("heating",)},
+)
+TORCH = Choice("Torch", TORCHES, assumed="equal-pressure", when={"process": ("welding",)})
+HOSE_BORE = Field(
+    "Bore of the hoses",
+    LENGTH,
+    assumed={"us": "1/4 in", "iso": "6.3 mm", "uk": "6.3 mm"},
+    low="3 mm",
+    high="10 mm",
+)
+HOSE_LENGTH = Field(
+    "Length of the hoses",
+    ("ft", "m"),
+    assumed={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
+    low="1 m",
+    high="50 m",
+)
+MAKER_ORIFICE = Field(
+    "Your tip's hole, as its maker prints it",
+    LENGTH,
+    low="0.35 mm",
+    high="4 mm",
+    drill=True,
+    optional=True,
+)
+MAKER_OXYGEN_GAUGE = Field(
+    "Oxygen pressure its maker prints", GAUGE, low="0.5 psi", high="150 psi", optional=True
+)
+MAKER_ACETYLENE_GAUGE = Field(
+    "Acetylene pressure its maker prints",
+    GAUGE,
+    low="0.5 psi",
+    optional=True,
+    high={"us": "15 psi", "iso": "1.5 bar", "uk": "1.5 bar"},
+    too_high="acetylene is never used above this limit, it can explode by itself",
+    when={"fuel": ("acetylene",)},
+)
+MAKER_FUEL_GAUGE = Field(
+    "Fuel pressure its maker prints",
+    GAUGE,
+    low="0.2 psi",
+    high="60 psi",
+    optional=True,
+    when={"fuel": tuple(key for key in FUELS if key != "acetylene")},
+)
+TORCH_DROP = Field(
+    "Torch valves, mixer and arrestors take",
+    GAUGE,
+    assumed="0 psi",
+    low="0 psi",
+    high="10 psi",
+    hint="Ask the makers; it is not included unless you give it.",
+)
+ACETYLENE_CONTENTS = Field(
+    "Acetylene in its cylinder now",
+    FREE_GAS,
+    low="1 ft^3",
+    high="500 ft^3",
+    free_gas=True,
+    assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
+    hint="Or give both weights below; they come before this.",
+    when={"fuel": ("acetylene",)},
+)
+GROSS_WEIGHT = Field(
+    "Acetylene cylinder weighs now",
+    MASS,
+    low="5 lb",
+    high="400 lb",
+    optional=True,
+    when={"fuel": ("acetylene",)},
+)
+TARE_WEIGHT = Field(
+    "Its stamped tare", MASS, low="5 lb", high="400 lb", optional=True, when={"fuel": ("acetylene",)}
+)
+LIQUID_LEFT = Field(
+    "Liquefied fuel left, by weight",
+    MASS,
+    assumed={"us": "20 lb", "iso": "11 kg", "uk": "13 kg"},
+    low="0.5 lb",
+    high="500 lb",
+    hint="What the cylinder weighs less its stamped tare.",
+    when={"fuel": LIQUEFIED},
+)
