@@ -73,7 +73,15 @@ def _vent(verdict: Verdict, rules: str) -> Figure | None:
 @calculator("may-i-heat", "May I heat this?")
 def may_i_heat(
     process: Annotated[str, Choice("What you want to do", PROCESSES, example="welding")],
-    part: Annotated[str, Choice("What the part is", PARTS, example="open-sheet")],
+    part: Annotated[
+        str,
+        Choice(
+            "What the part is",
+            PARTS,
+            example="open-sheet",
+            hint="A vessel counts whatever it held, clean or empty. Shut: air does not blow through.",
+        ),
+    ],
     metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
     coating: Annotated[
         str, Choice("What is on it", COATINGS, example="none", hint="Both faces, the inside and the edges.")
@@ -87,7 +95,15 @@ def may_i_heat(
             when={"coating": STRIPPABLE},
         ),
     ],
-    behind: Annotated[str, Choice("Behind it, above it and below it", BEHIND, example="clear")],
+    behind: Annotated[
+        str,
+        Choice(
+            "Behind it, above it and below it",
+            BEHIND,
+            example="clear",
+            hint="What is moved away, or shielded and watched, counts no more.",
+        ),
+    ],
     rules: str,
 ) -> Answer[MayIHeat]:
     """Refused, something to do first, or nothing refused; it never calls a part harmless.

@@ -26,12 +26,12 @@ PROCESSES = {
 }
 PARTS = {
     "open-sheet": "Open sheet, plate or bar",
-    "vented-hollow": "Hollow section or pipe, open or vented: air blows through",
-    "closed-hollow": "Hollow section or pipe shut at both ends, never a container",
-    "container": "Drum, tank, can: any vessel, shut or once filled, whatever it held",
-    "tire": "Wheel or rim with its tire on, a flat one too",
-    "strut": "Strut, shock absorber or hydraulic cylinder",
-    "unknown": "I do not know what it is",
+    "vented-hollow": "Hollow, open: air blows through",
+    "closed-hollow": "Hollow, shut, never a container",
+    "container": "Drum, tank, can, any vessel",
+    "tire": "Wheel with its tire, flat too",
+    "strut": "Strut, shock, hydraulic cylinder",
+    "unknown": "I do not know",
 }
 METALS = {
     "low-carbon-steel": "Low-carbon (mild) steel",
@@ -53,15 +53,15 @@ METALS = {
 }
 GALVANISED = "galvanised-steel"
 """Asked as a metal by other pages; here it is steel with zinc on it, whatever else is."""
-COATINGS = options("coating") | {"paint": "Other paint, known to hold none of these"}
+COATINGS = options("coating") | {"paint": "Other paint, with none of these"}
 STRIPPABLE = ("zinc", "chromium", "lead-paint", "oil", "paint")
 """Coatings that may be taken off before any heat; the others are refused."""
 STRIPPED = {"no": "No, or not so far", "yes": "Yes, on each side of the heat"}
 BEHIND = {
-    "clear": "I looked: nothing that burns, or it is moved, or shielded and watched",
-    "movable": "Things that burn, which can be moved or shielded",
-    "not-looked": "I have not looked",
-    "fixed": "Things that burn, which can be neither moved nor shielded",
+    "clear": "Looked: nothing that burns",
+    "movable": "Burns: can move or shield it",
+    "not-looked": "Not looked yet",
+    "fixed": "Burns: cannot move or shield it",
 }
 ALWAYS = ("told", "air", "watch", "eyes")
 """What holds for every part."""

@@ -10,7 +10,7 @@ from calc.tables import HOW_SURE, source_words
 NOTHING = "nothing that you gave stands among what this page refuses. It has not seen your part: the list below still holds"
 NOBODY_SAW = "By what you gave; no page sees the part, its inside or what is behind it."
 _SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-_DOES = {"refused": "refused", "first": "before any heat", "holds": "holds in any case"}
+_DOES = {"refused": " (refused)", "first": " (before any heat)", "holds": ""}
 
 
 def _told(reasons: Sequence[Reason], words: str, basis: str) -> Figure:
@@ -30,11 +30,19 @@ def outcome(verdict: Verdict) -> Figure:
 
 
 def why(verdict: Verdict) -> Figure:
-    """Every hazard that decided, refusals first, then by gravity."""
+    """Every hazard, refusals first, then by gravity; what the first does, and the others by name."""
     if not verdict.reasons:
         return _told((), NOTHING, NOBODY_SAW)
-    words = " ".join(f"{reason.words}: {reason.reason}." for reason in verdict.reasons)
-    return _told(verdict.reasons, words, "The source is that of the first; the table below has each.")
+    gravest, *others = verdict.reasons
+    words = f"{gravest.words}: {gravest.reason}."
+    if others:
+        words += f" Also: {'; '.join(reason.words for reason in others)}."
+    basis = " ".join(f"{reason.words}: {reason.reason}." for reason in others)
+    return _told(
+        verdict.reasons,
+        words,
+        f"The source is that of the first; the table below has each. {basis}".strip(),
+    )
 
 
 def do_first(verdict: Verdict) -> Figure | None:
@@ -76,7 +84,8 @@ def verdict_cautions(verdict: Verdict) -> tuple[Caution, ...]:
     """
     listed = (*verdict.reasons, *verdict.holds)
     refusing = [reason for reason in listed if reason.outcome == "refused"]
-    warned = refusing or [reason for reason in listed if reason.signal]
+    told = verdict.outcome == "none"
+    warned = refusing or [reason for reason in listed if reason.signal and (told or reason.id != "told")]
     warned.sort(key=lambda reason: _SIGNALS.index(reason.signal))
     return tuple(
         Caution(reason.signal, f"{reason.words}: {reason.reason}. {reason.order}", reason.source)  # type: ignore[arg-type]
@@ -94,9 +103,13 @@ def hazards_table(verdict: Verdict) -> Table:
 
     return Table(
         "Each hazard and its order",
-        ("What", "", "Order", "Source"),
+        ("What", "Order", "Source"),
         tuple(
-            (reason.words, _DOES[reason.outcome], order(reason), _source(reason.source, reason.how_sure))
+            (
+                f"{reason.words}{_DOES[reason.outcome]}",
+                order(reason),
+                _source(reason.source, reason.how_sure),
+            )
             for reason in shown
         ),
         "By gravity. The strictest counts: your local rules, the maker and your teacher can ask for more.",

@@ -186,7 +186,12 @@ def test_refusals_stand_first_and_each_hazard_has_one_order() -> None:
     why = text(got, "why")
     places = [
         why.index(what)
-        for what in ("Wheel with its tire on:", "Titanium:", "What burns behind it", "Zinc (galvanized):")
+        for what in (
+            "Wheel with its tire on:",
+            "Also: Titanium;",
+            "What burns behind it",
+            "Zinc (galvanized).",
+        )
     ]
     assert places == sorted(places)
     assert [c["signal"] for c in got["cautions"]] == ["DANGER"] * 3
@@ -279,3 +284,13 @@ def test_every_refusal_has_a_danger_somebody_to_ask_and_something_in_print() -> 
 def test_a_case_keeps_its_source(what: str, source: str) -> None:
     (case,) = (row for row in table("gate-cases") if what in row.happened)
     assert (case.source, case.how_sure) == (source, "read")
+
+
+@pytest.mark.parametrize("part", ["container", "tire", "strut", "unknown"])
+def test_what_bursts_at_once_stands_before_what_poisons_or_burns(part: str) -> None:
+    """A part that explodes, then cadmium, then a metal that burns, then fire behind."""
+    got = gate(part=part, metal="magnesium", coating="cadmium", behind="fixed")
+    words = {"container": "Drum", "tire": "Wheel", "strut": "Strut", "unknown": "A part nobody knows"}
+    texts = [caution["text"] for caution in got["cautions"]]  # type: ignore[attr-defined]
+    starts = (words[part], "Cadmium", "Magnesium", "What burns behind it")
+    assert [t.startswith(start) for t, start in zip(texts, starts, strict=True)] == [True] * 4
