@@ -21,7 +21,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
-from calc.sheets.asked import FUEL, FULL_CONTENTS
+from calc.sheets.asked import FUEL, FUELS, FULL_CONTENTS
 from calc.sheets.draws import draw_cautions
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_sums import equipment
@@ -198,7 +198,7 @@ def tip_choice(
     process: Annotated[str, Choice("Work", PROCESSES, example="welding")],
     metal: Annotated[
         str | None,
-        Choice(METAL_LABEL, METALS, assumed="low-carbon-steel", when={"process": BY_THICKNESS}),
+        Choice(METAL_LABEL, METALS, example="low-carbon-steel", when={"process": BY_THICKNESS}),
     ],
     thickness: Annotated[
         float | None,
@@ -213,7 +213,7 @@ def tip_choice(
             when={"process": BY_THICKNESS},
         ),
     ],
-    fuel: Annotated[str, FUEL],
+    fuel: Annotated[str, Choice(FUEL.label, FUELS, example="acetylene")],
     torch_type: Annotated[
         str | None,
         Choice(TORCH_LABEL, TORCHES, assumed="equal-pressure", when={"process": ("welding",)}),
@@ -223,7 +223,7 @@ def tip_choice(
         Field(
             "Heat wanted in the work",
             POWER,
-            assumed={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
+            example={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
             low="0.1 kW",
             high="30 kW",
             hint="What enters the metal, about a fifth of what burns.",

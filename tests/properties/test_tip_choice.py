@@ -136,7 +136,7 @@ def test_thicker_metal_never_takes_a_smaller_tip(data: Any, more: float) -> None
     rules=st.sampled_from(list(RULE_SETS)),
 )  # fmt: skip
 def test_something_is_said_of_every_tip(process: str, fuel: str, own: float, rules: str) -> None:
-    texts = {} if process == "heating" else {"thickness": "4 mm"}
+    texts = {"heat": "3 kW"} if process == "heating" else {"thickness": "4 mm", "metal": "low-carbon-steel"}
     given_ = {"process": process, "fuel": fuel, "own_orifice": f"{own * 1000} mm", "rules": rules}
     got, refused = asked(answer, "tip-choice", **given_, **texts)
     if refused:
