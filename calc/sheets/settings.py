@@ -114,7 +114,7 @@ def why_no_welding(fuel: str, rules: str) -> str:
     }
     name = FUELS[fuel].partition(" (")[0].lower()
     return (
-        f"{name} sets free {cone[fuel]} {said} in its inner cone, acetylene {cone['acetylene']} {said}, and with the "
+        f"{name} sets free about {cone[fuel]} {said} in its inner cone, acetylene {cone['acetylene']} {said}, and with the "
         "oxygen that its torch draws the burnt gas burns molten iron: it heats and does not weld"
     )
 
