@@ -35,13 +35,13 @@ from calc.sheets.asked import (
 )
 from calc.sheets.draws import draw_cautions, draw_limit_of
 from calc.sheets.surroundings import distance_and_watch
+from calc.sheets.tips_in_print import orifices_by_source
 from calc.sheets.torch import (
     RATIO,
     RATIO_SOURCE,
     equal_pressure_setting,
     insert_setting,
     marked_regulator,
-    orifices_by_source,
 )
 from calc.show.drawings import flame, gauges
 from calc.show.drawings import joint as joint_drawing
@@ -270,10 +270,10 @@ def job_sheet(
         gas: marked_regulator(gas, figure, flow, hose_bore, hose_length, torch_drop, rules)
         for gas, figure, flow in (
             ("oxygen", setting.oxygen_gauge, setting.oxygen_flow),
-            ("acetylene", setting.acetylene_gauge, setting.acetylene_flow),
+            ("acetylene", setting.fuel_gauge, setting.fuel_flow),
         )
     }
-    fuel, oxygen = setting.acetylene_flow, setting.oxygen_flow
+    fuel, oxygen = setting.fuel_flow, setting.oxygen_flow
     assert fuel.value is not None
     assert oxygen.value is not None
     purge = purge_time(
@@ -282,7 +282,7 @@ def job_sheet(
         hose_length,
         oxygen.value,
         fuel.value,
-        setting.acetylene_gauge.value or 0.0,
+        setting.fuel_gauge.value or 0.0,
         rules,
     ).results
     contents = _contents_now(gross_weight, tare_weight, acetylene_contents, cylinder_temperature, rules)
