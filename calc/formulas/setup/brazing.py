@@ -82,9 +82,7 @@ def cold_clearance(
     ) / 2
 
 
-def largest_socket(
-    hot_gap: Length, expansion_difference: Expansion, rise: TemperatureRise
-) -> Length:
+def largest_socket(hot_gap: Length, expansion_difference: Expansion, rise: TemperatureRise) -> Length:
     """Diameter at which parts that touch when cold stand a gap apart when hot.
 
     Args:
@@ -155,9 +153,7 @@ def flat_strength_overlap(tensile: Stress, thickness: Length, shear: Stress) -> 
     return tensile * thickness / shear
 
 
-def tube_strength_overlap(
-    thickness: Length, diameter: Length, tensile: Stress, shear: Stress
-) -> Length:
+def tube_strength_overlap(thickness: Length, diameter: Length, tensile: Stress, shear: Stress) -> Length:
     """Overlap at which a tube in a socket is as strong as the tube.
 
     Args:
