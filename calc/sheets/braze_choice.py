@@ -93,6 +93,11 @@ class Match:
     how_sure: str
 
 
+def _id(name: str) -> str:
+    """Id of a metal or a use as the tables name it."""
+    return name.replace(" ", "-")
+
+
 def _refuse(field: str, said: str) -> InputError:
     return InputError(field, f"{LABELS[field]}: {said}.")
 
@@ -127,7 +132,8 @@ def _rows_of(metal_one: str, metal_two: str, service: str) -> list[Any]:
     rows = [
         row
         for row in table("brazing-matches")
-        if {row.first, row.second} == {metal_one, metal_two} and row.service in ("any", service)
+        if {_id(row.first), _id(row.second)} == {metal_one, metal_two}
+        and _id(row.service) in ("any", service)
     ]
     return sorted(rows, key=lambda row: (row.standing != "picked", row.service == "any"))
 
@@ -135,7 +141,9 @@ def _rows_of(metal_one: str, metal_two: str, service: str) -> list[Any]:
 def never(family: str, metal_one: str, metal_two: str, service: str) -> Any | None:
     """Row that says why a family must not be used here, or None."""
     places = ("any", metal_one, metal_two, service)
-    return next((row for row in table("brazing-nevers") if row.family == family and row.on in places), None)
+    return next(
+        (row for row in table("brazing-nevers") if row.family == family and _id(row.on) in places), None
+    )
 
 
 def _flux(named: str, filler: Any) -> Any | None:

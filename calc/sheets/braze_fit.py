@@ -98,10 +98,9 @@ def expansion_of(metal: str) -> Expansion:
 
 
 def strength(part: str, name: str) -> Stress:
-    """Strength of a metal in tension, or of a filler in shear, Pa."""
-    return float(
-        next(row.strength for row in table("brazing-strengths") if row.part == part and row.id == name)
-    )
+    """Strength of a `metal in tension`, or of a `filler in shear`, Pa."""
+    rows = (row for row in table("brazing-strengths") if row.part == part)
+    return float(next(row.strength for row in rows if row.name.replace(" ", "-") == name))
 
 
 def rule(topic: str) -> Any:
@@ -234,8 +233,8 @@ def lap_of(
             f"{LABELS['thickness']}: a wall cannot be thicker than half the diameter; for a solid pin give half its "
             "diameter, or less where the socket is thinner.",
         )
-    tensile = max(strength("tensile", metal) for metal in metals)
-    shear = strength("shear", family)
+    tensile = max(strength("metal in tension", metal) for metal in metals)
+    shear = strength("filler in shear", family)
     says = "Overlap as strong as the part, without margin"
     if diameter is None:
         bare = worked(steps, says, flat_strength_overlap, tensile=tensile, thickness=thickness, shear=shear)

@@ -2,7 +2,7 @@
 
 from calc.declare import Caution, Figure, Table
 from calc.quantities import Length
-from calc.sheets.braze_choice import FAMILIES, METALS, Match, iso_name
+from calc.sheets.braze_choice import FAMILIES, METALS, Match, iso_name, never
 from calc.sheets.braze_fit import Fit, Gap, rule
 from calc.sheets.said import degrees, distance
 from calc.tables import table
@@ -260,10 +260,9 @@ def what_else(match: Match, metals: tuple[str, str], service: str) -> Table:
         )
         for row in match.others
     ]
-    seen = set()
-    for row in table("brazing-nevers"):
-        if row.on in ("any", *metals, service) and row.family not in seen:
-            seen.add(row.family)
-            rows.append((FAMILIES[row.family].capitalize(), "never here", row.why))
+    for family, words in FAMILIES.items():
+        row = never(family, *metals, service)
+        if row is not None:
+            rows.append((words.capitalize(), "never here", row.why))
     pair = " and ".join(METALS[metal].lower() for metal in dict.fromkeys(metals))
     return Table(f"Other fillers, for {pair}", ("Filler", "Use it?", "Why"), tuple(rows))
