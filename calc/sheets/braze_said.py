@@ -34,7 +34,7 @@ def melting(match: Match, rules: str) -> Figure:
         for each in table("brazing-fillers-aws")
         if each.filler == row.filler and each.standing == "differs"
     ]
-    notes = [f"{each[:1].upper()}{each[1:]} °F, from memory." for each in differs]
+    notes = [f"{each[:1].upper()}{each[1:]}, from memory." for each in differs]
     near = next(each for each in table("brazing-fillers-iso-17672") if each.filler == row.filler)
     if near.solidus is not None:
         notes.append(
