@@ -18,7 +18,7 @@ from calc.sheets import braze_fit, braze_said
 from calc.sheets.braze_choice import LABELS, METALS, RODS, SERVICES, match_for
 from calc.show.drawings import braze as drawing
 
-FORMS = {"sleeve": "Round: tube or pin in a socket", "flat-lap": "Flat: sheet on sheet"}
+FORMS = {"sleeve": "Round: part in a socket", "flat-lap": "Flat: sheet on sheet"}
 CHOICE, GAP, AMOUNT = "Filler, flux and flame", "Gap", "Overlap and filler"
 
 
@@ -98,8 +98,9 @@ def braze_joint(
             LENGTH,
             low="0 mm",
             high="1 mm",
+            example={"us": "0.005 in", "iso": "0.12 mm", "uk": "0.12 mm"},
             optional=True,
-            hint="Bore less diameter, halved.",
+            hint="Bore less diameter, halved. Empty: only the gap to make.",
         ),
     ],
     overlap: Annotated[

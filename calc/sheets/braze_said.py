@@ -76,8 +76,8 @@ def flame_words(match: Match) -> Figure:
     """How the flame is set and held."""
     return Figure(
         None, "", "memory",
-        words=f"{FLAMES[match.flame]}; the outer flame, moving, on the parts and not on the filler",
-        basis="The maker of the filler and of the torch come first.",
+        words=f"{FLAMES[match.flame]}; held on the parts",
+        basis="The outer flame, always moving, never on the filler. The makers of filler and torch come first.",
     )  # fmt: skip
 
 
@@ -85,8 +85,8 @@ def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
     told = [
         Caution(
             "DANGER",
-            "A part that is closed, or once held fuel, will burst when it is heated and kill. Vent what is hollow; a "
-            "used container is not brazed at all.",
+            "A closed part, or one that held fuel, will burst when it is heated, and kill. Vent what is hollow; no "
+            "used containers.",
             "cfr1910-252 (a)(3)",
         )
     ]
@@ -94,8 +94,8 @@ def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
         told.append(
             Caution(
                 "WARNING",
-                "Silver filler without a label may hold cadmium: its fume feels mild at first and could kill 12 to 72 "
-                "hours later. Use only filler whose data sheet says it has none.",
+                "Silver filler without a label may hold cadmium: its fume could kill 12 to 72 hours later. Only filler "
+                "whose data sheet says it has none.",
                 "cfr1910-146 (b)",
             )
         )
@@ -103,8 +103,8 @@ def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
         told.append(
             Caution(
                 "WARNING",
-                "Fume of brazing flux can hold fluoride: it could burn eyes and lungs, with harm hours later. Fan on, "
-                "head out of the plume, flux off the skin, read its label.",
+                "Flux fume can hold fluoride: it could burn eyes and lungs, hours later too. Fan on, head out of the "
+                "plume, read its label.",
                 "cfr1910-252 (c)(1)(v)(D)",
             )
         )
@@ -112,16 +112,15 @@ def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
         told.append(
             Caution(
                 "WARNING",
-                "Overheated brass or filler gives white zinc smoke: fever and chills come 4 to 12 hours later. Take the "
-                "flame off at once, fan on, keep out of the smoke.",
+                "White zinc smoke comes of too much heat, and fever and chills 4 to 12 hours later. Flame away at once, "
+                "fan on.",
                 "cfr1910-252 (c)(6)",
             )
         )
     told.append(
         Caution(
             "WARNING",
-            "Flame and hot parts could light what is near, behind or below. Clear it before, an extinguisher at hand, "
-            "watch afterward.",
+            "Flame and hot parts could light what is near, behind or below. Clear it first, watch afterward.",
             "cfr1910-252 (a)(2)(vii)",
         )
     )
@@ -136,8 +135,8 @@ def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
     told.append(
         Caution(
             "CAUTION",
-            "Hot parts look cold, and water on them throws steam and flux and cracks cast iron and unlike metals. Let "
-            "them cool by themselves, write HOT on them.",
+            "Hot parts look cold; a quench scalds, and cracks cast iron and unlike metals. Let them cool by themselves, "
+            "write HOT on them.",
             "cfr1910-252 (b)(4)(vii)",
         )
     )
@@ -251,7 +250,7 @@ def cautions(
 
 
 def what_else(match: Match, metals: tuple[str, str], service: str) -> Table:
-    """Other fillers that suit the two metals, and those that must not be."""
+    """Other fillers that suit the two metals, and those that must not be; cadmium never suits any."""
     rows = [
         (
             f"{row.filler} and its like, {FAMILIES[row.family]}",
@@ -260,9 +259,9 @@ def what_else(match: Match, metals: tuple[str, str], service: str) -> Table:
         )
         for row in match.others
     ]
-    for family, words in FAMILIES.items():
+    for family in ("copper-phosphorus", "copper-zinc", "silver", "aluminium-silicon"):
         row = never(family, *metals, service)
         if row is not None:
-            rows.append((words.capitalize(), "never here", row.why))
+            rows.append((FAMILIES[family].capitalize(), "never here", row.why))
     pair = " and ".join(METALS[metal].lower() for metal in dict.fromkeys(metals))
     return Table(f"Other fillers, for {pair}", ("Filler", "Use it?", "Why"), tuple(rows))
