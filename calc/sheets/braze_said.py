@@ -7,6 +7,8 @@ from calc.sheets.braze_fit import Fit, Gap, rule
 from calc.sheets.said import degrees, distance
 from calc.tables import table
 
+ROUNDING = 0.03
+"""The same gap is printed in inches and in millimetres, which differ by so much."""
 FLAMES = {
     "neutral": "neutral: one bright round cone, no feather",
     "slightly reducing": "slightly reducing: a small feather left beyond the cone",
@@ -189,7 +191,7 @@ def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: 
                 "slowly.",
             )
         )
-    if given is not None and not gap.least * (1 - 1e-6) <= hot <= gap.most * (1 + 1e-6):
+    if given is not None and not gap.least * (1 - ROUNDING) <= hot <= gap.most * (1 + ROUNDING):
         narrow = hot < gap.least
         why = (
             "tight: filler and flux hardly get in"

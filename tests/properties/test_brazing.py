@@ -251,3 +251,16 @@ def test_every_answer_warns_of_what_burns_and_poisons(data: Any) -> None:
     assert ("fluoride" in said) == (not got["results"]["flux"]["text"].startswith("none"))
     assert ("zinc smoke" in said) >= (" Zn " in filler)
     assert "write HOT" in said
+
+
+@pytest.mark.parametrize(
+    ("cold", "said"),
+    [("0.02 mm", "too tight"), ("0.05 mm", ""), ("0.13 mm", ""), ("0.2 mm", "too wide")],
+)
+def test_a_gap_outside_the_printed_band_is_said(cold: str, said: str) -> None:
+    """Silver filler with flux, 0.05 to 0.13 mm (0.002 to 0.005 in): Machinery's Handbook, read."""
+    texts = SIZES | {"metal_one": "brass", "metal_two": "brass", "form": "flat-lap", "service": "general"}
+    got = braze(texts | {"cold_clearance": cold})
+    notices = [c["text"] for c in got["cautions"] if c["text"].startswith("Your gap is")]
+    assert len(notices) == bool(said)
+    assert all(said in text for text in notices)
