@@ -19,6 +19,8 @@ WRITTEN = {
     "in^3": "in³",
     "in^2": "in²",
     "mm^2": "mm²",
+    "mm^3": "mm³",
+    "um/(m*K)": "µm/m·K",
     "cm^2": "cm²",
     "degF": "°F",
     "degC": "°C",
