@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, words, zone
+from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, tube, words, zone
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"
@@ -28,6 +28,9 @@ ALL = {
     "high zone": zone.drawing(2.0, 9.0, 30.0, [(0.0, 30.0), (9.0, 0.0)], 0.0, "iso"),
     "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
     "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
+    "tube": tube.drawing(0.015875, 0.001016, 0.0127, 0.000127),
+    "widest tube": tube.drawing(0.2064, 0.0043, 0.1008, 0.000254, 2 / 3, "iso"),
+    "narrow tube in a deep cup": tube.drawing(0.006, 0.0008, 0.012, 0.0000254, 2 / 3, "iso"),
 }
 
 

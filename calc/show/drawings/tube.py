@@ -106,7 +106,7 @@ def drawing(
         + words(MOUTH + deep / 2, middle + 18, "depth", anchor="middle")
         + words(16, under + 80, f"outside {_told(outside, rules)}, wall {_told(wall, rules)}")
         + words(16, under + 102, f"depth of cup {_told(depth, rules)}")
-        + words(16, under + 124, f"gap {_told(gap, rules)}, drawn {times} times as wide")
+        + words(16, under + 124, f"gap {_told(gap, rules)}, drawn {times} times")
     )
     title = "Tube and cup in section"
     sentence = (
