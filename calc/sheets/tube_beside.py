@@ -113,23 +113,17 @@ def other_gaps(gap_area: Area, wire: Length, joints: float, rules: str) -> Table
         rules: Rule set, for the units.
     """
     row = next(row for row in table("tube-gaps") if row.filler == "solder")
-    said = (
-        ("tightest of the best", row.tightest),
-        ("loosest of the best", row.loosest),
-        ("widest printed", row.widest),
-    )
+    said = (("tightest good", row.tightest), ("loosest good", row.loosest), ("widest printed", row.widest))
+    rows = []
+    for name, gap in said:
+        length = wire_length(gap_area * gap, wire)
+        rows.append((f"{name}, {told(gap, rules)}", told(length, rules), told(length * joints, rules)))
     return Table(
         "The same joints at other gaps",
-        ("Gap", "", "One joint", "All joints"),
-        tuple(
-            (
-                told(gap, rules), name, told(wire_length(gap_area * gap, wire), rules),
-                told(wire_length(gap_area * gap, wire) * joints, rules),
-            )
-            for name, gap in said
-        ),
+        ("Gap", "One joint", "All joints"),
+        tuple(rows),
         "A wide gap takes more, fills badly and may crack.",
-    )  # fmt: skip
+    )
 
 
 def other_rods(mass: Mass, rules: str) -> Table:
