@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, tip_hole, words, zone
+from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, tip_hole, tube, words, zone
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"
@@ -30,6 +30,9 @@ ALL = {
     "wide tip hole": tip_hole.drawing(5.79e-3, ("#2", 5.613e-3), None, 0.2e-3, "iso"),
     "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
     "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
+    "tube": tube.drawing(0.015875, 0.001016, 0.0127, 0.000127),
+    "widest tube": tube.drawing(0.2064, 0.0043, 0.1008, 0.000254, 2 / 3, "iso"),
+    "narrow tube in a deep cup": tube.drawing(0.006, 0.0008, 0.012, 0.0000254, 2 / 3, "iso"),
 }
 
 
