@@ -190,6 +190,30 @@ def _picked(name: str, choice: Choice, text: str) -> Taken:
     raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
 
 
+def taken_input(name: str, asked: Asked, text: str, rules: str, metal: str = "") -> Taken:
+    """One input as taken from a reader's text.
+
+    Args:
+        name: Its name, for the message.
+        asked: Its declaration.
+        text: What was typed.
+        rules: Rule set that decides what is allowed.
+        metal: The metal chosen in the same form, for a gauge number; none chosen: low-carbon steel.
+
+    Raises:
+        InputError: It cannot be used.
+    """
+    if isinstance(asked, Choice):
+        return _picked(name, asked, text)
+    if isinstance(asked, Words):
+        words = words_of(name, asked, text)
+        return Taken(asked.label, words, words, "", words)
+    if isinstance(asked, Day):
+        day = day_of(name, asked, text)
+        return Taken(asked.label, day.isoformat(), day.isoformat(), "", day)
+    return _number(name, asked, text, rules, asked.metal or metal or "low-carbon-steel")
+
+
 def rules_of(texts: Mapping[str, str]) -> str:
     """Rule set named in a request, or the assumed one.
 
@@ -257,18 +281,8 @@ def taken_inputs(
             wrong.append(InputError(name, f"{asked.label}: write it as text, with its unit."))
             continue
         try:
-            if isinstance(asked, Choice):
-                taken[name] = _picked(name, asked, text)
-            elif isinstance(asked, Words):
-                words = words_of(name, asked, text)
-                taken[name] = Taken(asked.label, words, words, "", words)
-            elif isinstance(asked, Day):
-                day = day_of(name, asked, text)
-                taken[name] = Taken(asked.label, day.isoformat(), day.isoformat(), "", day)
-            else:
-                chosen = taken.get("metal")
-                metal = asked.metal or (str(chosen.si) if chosen else "low-carbon-steel")
-                taken[name] = _number(name, asked, text, rules, metal)
+            chosen = taken.get("metal")
+            taken[name] = taken_input(name, asked, text, rules, str(chosen.si) if chosen else "")
         except InputError as error:
             wrong.append(error)
     if wrong:

@@ -90,7 +90,9 @@ def words_of(name: str, asked: Words, text: str) -> str:
         raise InputError(name, f"{asked.label}: that is {len(plain)} letters long; {at_most}.")
     if "<" in plain or ">" in plain:
         raise InputError(name, f"{asked.label}: < and > cannot stand here; {at_most} without them.")
-    if any(unicodedata.category(sign)[0] == "C" or unicodedata.category(sign) in ("Zl", "Zp") for sign in plain):
+    if any(
+        unicodedata.category(sign)[0] == "C" or unicodedata.category(sign) in ("Zl", "Zp") for sign in plain
+    ):
         raise InputError(name, f"{asked.label}: a sign in it cannot be shown; {at_most} on one line.")
     return plain
 

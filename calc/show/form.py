@@ -7,6 +7,7 @@ from html import escape
 from calc.answering import answer, found
 from calc.asking import RULES, SHOWN_IN, rules_of
 from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
+from calc.outfit import OUTFIT, takes_outfit
 from calc.reading import typed
 from calc.show.answer import answer_html
 from calc.units import written
@@ -177,8 +178,10 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
         for key, words in RULE_SETS.items()
     )
     title = escape(calculator.title)
+    part = "keep" if calculator_id == OUTFIT else "use" if takes_outfit(calculator) else ""
+    outfit = f' data-outfit="{part}"' if part else ""
     return (
-        f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}" '
+        f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}"{outfit} '
         f'aria-label="{title}"><h2 class="bb-title">{title}</h2>'
         f'<p class="bb-about">{escape(calculator.about)}</p>'
         f'<form data-form novalidate method="get" autocomplete="off">'

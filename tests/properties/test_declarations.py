@@ -133,7 +133,16 @@ def test_an_input_out_of_range_names_its_field_and_the_range(calculator: Calcula
         elif isinstance(asked, Words):
             bad = ["", "   ", "x" * (asked.longest + 1), "x" * 10_000, "<b>x</b>", "a\x00b", "two\nlines"]
         elif isinstance(asked, Day):
-            bad = ["", "rhubarb", "2026-13-01", "2025-02-29", "25/11/2026", "0001-01-01", "9999-12-31", "x" * 10_000]
+            bad = [
+                "",
+                "rhubarb",
+                "2026-13-01",
+                "2025-02-29",
+                "25/11/2026",
+                "0001-01-01",
+                "9999-12-31",
+                "x" * 10_000,
+            ]
         else:
             unit = asked.units[0]
             bad = ["", "rhubarb", "nan", "1,234", "x" * 10_000, "<img src=x>"]
