@@ -312,9 +312,9 @@ def _cautions(history: str | None, flashback: str | None) -> tuple[Caution, ...]
         found.append(
             Caution(
                 "DANGER" if flashback == "unchecked" else "WARNING",
-                "An acetylene cylinder that took fire inside can burst hours later and kill. Warm, blistered, hissing or "
-                "steaming: do not touch it, get everyone out, open the page Hot cylinder.",
-                "hse-indg327",
+                "An acetylene cylinder that took fire inside can burst and kill. Warm, blistered, hissing or steaming: do "
+                "not touch it, get everyone out, open the page Hot cylinder.",
+                "nfcc",
             )
         )
     if history != "known":

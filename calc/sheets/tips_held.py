@@ -151,7 +151,11 @@ def nearest_tip(tips: tuple[Tip, ...], process: str, wanted: Figure) -> Tip | No
     fit = [tip for tip in tips if tip.use in FITS.get(process, ()) and tip.orifice is not None]
     near = [tip for tip in fit if is_within(tip.orifice or 0.0, wanted)]
     ahead = wanted.value or 0.0
-    return min(near, key=lambda tip: (abs((tip.orifice or 0.0) - ahead), tip.orifice), default=None)
+    return min(
+        near,
+        key=lambda tip: (round(abs((tip.orifice or 0.0) - ahead), 9), tip.orifice or 0.0),
+        default=None,
+    )
 
 
 @cache
