@@ -47,7 +47,7 @@ CYLINDERS = "Cylinders"
 class MyOutfit:
     """Whether it may be lit, and what is due when."""
 
-    use_it: Annotated[Figure, Shown("Use it?", words=True)]
+    use_it: Annotated[Figure, Shown("Use it", words=True)]
     against: Annotated[Figure | None, Shown("What speaks against it", words=True)]
     hoses: Annotated[Figure, Shown("Replace the hoses", words=True, group="Due")]
     arrestors: Annotated[Figure, Shown("Replace the arrestors", words=True, group="Due")]
@@ -186,9 +186,9 @@ def my_outfit(
     tip_8_fuel_gauge: Annotated[float | None, tips_held.fuel_gauge(8)],
     rules: str,
 ) -> Answer[MyOutfit]:
-    """What you have, entered once: what is due, what is looked over, what your tips suit.
+    """What is due, what is looked over when, what your tips suit. Every field may stay empty.
 
-    What you leave out counts as unknown, and what is unknown counts as due.
+    What is empty counts as unknown, and what is unknown counts as due.
     """
     tips = tuple(
         tip
@@ -235,7 +235,7 @@ def my_outfit(
         *(["unknown"] if history in (None, "unknown") else []),
     ]
     tables = (
-        to_do(tuple(lists), [(f"{each.part.capitalize()}", each.act, each.figure) for each in late]),
+        to_do(tuple(lists), late),
         _passport(
             torch_type,
             fuel,
@@ -283,9 +283,11 @@ def _against(
     if flashback == "unchecked":
         said.append("a flashback, and not everything was replaced or tested since")
     elif flashback is None:
-        said.append("a flashback, as far as you say")
-    if history in (None, "unknown"):
-        said.append("an unknown past")
+        said.append("it is not said whether it had a flashback")
+    if history == "unknown":
+        said.append("nobody knows its past")
+    elif history is None:
+        said.append("it is not said where it comes from")
     if late and today is None:
         said.append("no day to judge the dates by")
     elif late:
@@ -298,9 +300,9 @@ def _against(
 def _use_it(flashback: str | None, against: Figure | None) -> Figure:
     """The verdict: words that let nobody light what is not known."""
     if flashback == "unchecked":
-        words = "No: out of use, tagged, set apart, until all of the table below is done"
+        words = "No. Out of use, tagged, set apart, until all of the table below is done"
     elif against:
-        words = "No: nothing is lit until all of the table below is done"
+        words = "No. Nothing is lit until all of the table below is done"
     else:
         words = "Nothing is due by what you gave: first the list for each use, then as its maker says"
     return Figure(None, "", "practice", words=words, basis=BY_WHAT_YOU_GAVE)
@@ -338,24 +340,24 @@ def _cautions(history: str | None, flashback: str | None) -> tuple[Caution, ...]
 def _passport(
     torch_type: str | None, fuel: str | None, bore: float | None, length: float | None, water_volume: float | None,
     full_gauge: float | None, contents: float | None, tare: float | None, rules: str,
-) -> Table:  # fmt: skip
-    def said(kind: str, value: float | None) -> str:
-        return "not given" if value is None else scale(kind, rules).said(value)
+) -> Table | None:  # fmt: skip
+    """What the reader has, part by part; None where nothing was given."""
 
-    return Table(
-        "What it is",
-        ("Part", "Yours"),
+    def said(kind: str, value: float | None) -> str:
+        return "" if value is None else scale(kind, rules).said(value)
+
+    rows = (
+        ("Torch", TORCHES.get(torch_type or "", "")),
+        ("Fuel gas", FUELS.get(fuel or "", "")),
+        ("Bore of the hoses", said("bore", bore)),
+        ("Length of the hoses", said("length", length)),
         (
-            ("Torch", TORCHES.get(torch_type or "", "not given")),
-            ("Fuel gas", FUELS.get(fuel or "", "not given")),
-            ("Bore of the hoses", said("bore", bore)),
-            ("Length of the hoses", said("length", length)),
-            (
-                "Water volume of the oxygen cylinder",
-                "not given" if water_volume is None else f"{plain_number(from_si(water_volume, 'L'), 3)} L",
-            ),
-            ("A full one reads", said("gauge", full_gauge)),
-            ("A full acetylene cylinder holds", said("contents", contents)),
-            ("Its tare", said("mass", tare)),
+            "Water volume of the oxygen cylinder",
+            "" if water_volume is None else f"{plain_number(from_si(water_volume, 'L'), 3)} L",
         ),
+        ("A full oxygen cylinder reads", said("gauge", full_gauge)),
+        ("A full acetylene cylinder holds", said("contents", contents)),
+        ("Tare of the acetylene cylinder", said("mass", tare)),
     )
+    given = tuple((part, yours) for part, yours in rows if yours)
+    return Table("What it is", ("Part", "Yours"), given) if given else None

@@ -95,10 +95,6 @@ def _told(months: int) -> str:
     return "1 year" if years == 1 else f"{years} years"
 
 
-def _rows(when: str) -> tuple[Any, ...]:
-    return tuple(row for row in table(CHECKS) if row.when == when)
-
-
 def _said(row: Any) -> str:
     wait = next(
         each for each in table("upright-waits") if each.how_sure == "memory" and each.standing == "followed"
@@ -110,6 +106,18 @@ def _whose(row: Any) -> str:
     return ", ".join(part for part in (source_words(row.source), HOW_SURE[row.how_sure]) if part)
 
 
+def _by_part(lines: list[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    """Lines of one part together, in the order in which the parts come."""
+    wanted: dict[str, list[str]] = {}
+    for part, words in lines:
+        wanted.setdefault(part, []).append(words)
+    return tuple((part, "; ".join(all_of_it)) for part, all_of_it in wanted.items())
+
+
+def _lines(when: str) -> list[tuple[str, str]]:
+    return [(row.part, f"{_said(row)} [{_whose(row)}]") for row in table(CHECKS) if row.when == when]
+
+
 def checks(title: str, when: str, note: str = "") -> Table:
     """What is looked over on one occasion, with its source.
 
@@ -118,25 +126,27 @@ def checks(title: str, when: str, note: str = "") -> Table:
         when: `each-use`, `each-year`, `flashback` or `unknown`.
         note: Line under it.
     """
-    rows = tuple((row.part, _said(row), _whose(row)) for row in _rows(when))
-    return Table(title, ("Part", "Wanted", "Source"), rows, note)
+    return Table(title, ("Part", "Wanted, and who says so"), _by_part(_lines(when)), note)
 
 
-def to_do(when: tuple[str, ...], late: list[tuple[str, str, Figure]]) -> Table | None:
+def to_do(when: tuple[str, ...], late: list[Due]) -> Table | None:
     """What stands before the first flame.
 
     Args:
         when: Occasions whose lists hold, `flashback` or `unknown`.
-        late: Part, what is done to it, and the verdict, of what is due.
+        late: What is due.
 
     Returns:
         None where nothing does.
     """
-    rows = [(row.part, _said(row), _whose(row)) for each in when for row in _rows(each)]
-    rows += [(part, f"{act} ({figure.words})", _whose(figure)) for part, act, figure in late]
-    if not rows:
+    lines = [line for each in when for line in _lines(each)]
+    lines += [
+        (each.part.capitalize(), f"{each.act}, {each.figure.words} [{_whose(each.figure)}]")
+        for each in late
+    ]
+    if not lines:
         return None
     return Table(
-        "Nothing is lit until", ("Part", "Wanted", "Source"), tuple(rows),
+        "Nothing is lit until", ("Part", "Wanted, and who says so"), _by_part(lines),
         "Tag the outfit so that nobody lights it meanwhile.",
     )  # fmt: skip

@@ -195,7 +195,10 @@ def suits(tip: Tip, rules: str) -> str:
         return "no thickness in our tables"
     thin, thick = min(row[0] for row in near), max(row[1] for row in near)
     least, most = distance(thin, rules, 3), distance(thick, rules, 3)
-    return least if least == most else f"{least} to {most}"
+    if least == most:
+        return most
+    number, _, unit = least.partition(" ")
+    return f"{number if most.endswith(f' {unit}') else least} to {most}"
 
 
 def tips_table(tips: tuple[Tip, ...], rules: str) -> Table | None:
@@ -203,21 +206,23 @@ def tips_table(tips: tuple[Tip, ...], rules: str) -> Table | None:
     if not tips:
         return None
     gauge = scale("gauge", rules)
+
+    def pressures(tip: Tip) -> str:
+        printed = (("oxygen", tip.oxygen_gauge), ("fuel", tip.fuel_gauge))
+        return ", ".join(f"{gas} {gauge.said(value)}" for gas, value in printed if value is not None)
+
+    def hole(tip: Tip) -> str:
+        if tip.orifice is None:
+            return "not given"
+        return f"{distance(tip.orifice, rules, 3)} (#{nearest_drill(tip.orifice).drill})"
+
     rows = tuple(
-        (
-            tip.name,
-            USES.get(tip.use or "", "not given"),
-            "not given" if tip.orifice is None else distance(tip.orifice, rules, 3),
-            "" if tip.orifice is None else f"#{nearest_drill(tip.orifice).drill}",
-            suits(tip, rules),
-            "" if tip.oxygen_gauge is None else gauge.said(tip.oxygen_gauge),
-            "" if tip.fuel_gauge is None else gauge.said(tip.fuel_gauge),
-        )
+        (tip.name, USES.get(tip.use or "", "not given"), hole(tip), suits(tip, rules), pressures(tip))
         for tip in tips
     )
     return Table(
         "The tips",
-        ("Tip", "Use", "Hole", "Nearest drill", "Steel it suits", "Oxygen", "Fuel gas"),
+        ("Tip", "Use", "Hole (nearest drill)", "Steel it suits", "Its maker prints"),
         rows,
         f"Thickness of steel whose printed hole is nearest: welding {source_words(FOLLOWED['welding'])}, brazing "
         f"{source_words(FOLLOWED['brazing'])}, cutting {source_words(FOLLOWED['cutting'])}. "

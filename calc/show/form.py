@@ -28,7 +28,7 @@ def _hint(asked: Asked) -> str:
             parts.append(f"Left empty: {words['us']}.")
         else:
             parts.append("Left empty: " + "; ".join(f"{words[r]} ({RULE_SETS[r]})" for r in words) + ".")
-    elif asked.optional:
+    elif asked.optional and not asked.group:
         parts.append("May stay empty.")
     return " ".join(parts)
 

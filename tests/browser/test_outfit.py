@@ -68,9 +68,9 @@ def choose(page: Page, content: str, tmp_path: Path, name: str = "any.json") -> 
 
 def test_an_empty_form_says_no_before_and_after_python(page: Page) -> None:
     page.goto(MINE)
-    expect(page.locator("[data-result=use_it]")).to_contain_text("No: ")
+    expect(page.locator("[data-result=use_it]")).to_contain_text("No. ")
     wait_for_engine(page)
-    expect(page.locator("[data-result=use_it]")).to_contain_text("No: ")
+    expect(page.locator("[data-result=use_it]")).to_contain_text("No. ")
     expect(page.locator(LINE)).to_contain_text("Nothing is kept")
     expect(page.get_by_text("are examples")).to_have_count(0)
 
@@ -205,7 +205,7 @@ def test_what_is_kept_wrongly_breaks_no_page(page: Page, file: str) -> None:
     expect(page.locator("[data-answer]")).not_to_contain_text("Nothing is due")
     page.once("dialog", lambda asked: asked.accept())
     press(page, "Forget it")
-    expect(page.locator("[data-result=use_it]")).to_contain_text("No: ", timeout=ENGINE_STARTS)
+    expect(page.locator("[data-result=use_it]")).to_contain_text("No. ", timeout=ENGINE_STARTS)
 
 
 def test_it_goes_out_as_a_file_and_comes_in_on_another_device(visit: Any, tmp_path: Path) -> None:
@@ -294,7 +294,7 @@ def test_markup_in_a_name_is_refused_and_signs_stay_text(page: Page) -> None:
     expect(page.locator("[data-field=tip_1_label] [data-error]")).to_be_visible(timeout=ENGINE_STARTS)
     page.fill("[name=tip_1_label]", '& "blue" &lt;b&gt;')
     page.locator("[name=tip_1_label]").blur()
-    expect(page.locator("[data-answer] table").filter(has_text="Nearest drill")).to_contain_text(
+    expect(page.locator("[data-answer] table").filter(has_text="nearest drill")).to_contain_text(
         '& "blue" &lt;b&gt;'
     )
     assert page.locator("[data-calculator] img").count() == 0
@@ -331,7 +331,9 @@ def test_paper_has_the_outfit_and_its_lists(page: Page) -> None:
 def test_it_works_without_a_line(visit: Any) -> None:
     page = visit()
     keep(page)
-    expect(page.locator("[data-offline] [role=status]")).to_contain_text("Ready offline", timeout=ENGINE_STARTS)
+    expect(page.locator("[data-offline] [role=status]")).to_contain_text(
+        "Ready offline", timeout=ENGINE_STARTS
+    )
     page.context.set_offline(True)
     page.reload()
     unfold(page)

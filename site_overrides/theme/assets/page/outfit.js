@@ -33,6 +33,7 @@ function mountUse(block, { fields, texts, calculate, takeTexts, status }) {
     const heading = values.size ? "Values from your outfit. Check each one." : "Nothing is taken from your outfit.";
     takeTexts({ values, problems: reply.said, mark: FROM, heading });
     block.dataset.changed = "";
+    block.querySelector("[data-link-note]").scrollIntoView({ block: "center" });
     await calculate();
     const isRefused = fields.some(({ box }) => box.getAttribute("aria-invalid") === "true");
     if (!isRefused) status.say(reply.said.join(" "));
