@@ -12,6 +12,8 @@ from playwright.sync_api import Page, expect
 from calc.answering import answer as fresh_answer
 from tests.browser.asking import go, values, wait_for_engine
 from tests.browser.conftest import ENGINE_STARTS
+from tests.browser.test_access import _load_axe as load_axe
+from tests.browser.test_access import _violations as violations
 
 pytestmark = pytest.mark.browser
 
@@ -344,3 +346,11 @@ def test_it_works_without_a_line(visit: Any) -> None:
     page.goto(HOSE)
     press(page, "Use my outfit")
     expect(page.locator("[data-engine]")).to_contain_text("From your outfit", timeout=ENGINE_STARTS)
+
+
+def test_the_form_and_its_buttons_have_no_fault_that_axe_finds(page: Page) -> None:
+    keep(page)
+    load_axe(page)
+    for width in (360, 1280):
+        page.set_viewport_size({"width": width, "height": 740})
+        assert violations(page, context={"include": ["article"]}) == []
