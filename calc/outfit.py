@@ -153,7 +153,7 @@ def fill(calculator_id: str, texts: Mapping[str, Any], outfit: Mapping[str, Any]
     ]
     given = _readable(calculator, present | taken, rules)
     if "maker_orifice" in calculator.inputs and calculator.asks("maker_orifice", given):
-        tip = _chosen_tip(calculator, given, tips_of(read), rules, said)
+        tip = _chosen_tip(calculator, given, tips_of(read), read.get("torch_type", ""), rules, said)
         if tip is not None:
             own = read.get("fuel", "acetylene")
             taken |= _of_tip(calculator, tip, given, mine, own, said)
@@ -230,18 +230,23 @@ def _wanted(calculator: Calculator, given: Mapping[str, Any], rules: str) -> tup
 
 
 def _chosen_tip(
-    calculator: Calculator, given: Mapping[str, Any], tips: tuple[Tip, ...], rules: str, said: list[str]
+    calculator: Calculator,
+    given: Mapping[str, Any],
+    tips: tuple[Tip, ...],
+    torch_type: str,
+    rules: str,
+    said: list[str],
 ) -> Tip | None:
     if not tips:
         said.append("No tip is taken: your outfit names none.")
-        return None
-    if given.get("torch_type") == "injector":
-        said.append("No tip is taken: an injector torch is set by its insert, as its maker prints.")
         return None
     try:
         process, wanted = _wanted(calculator, given, rules)
     except ValueError as error:
         said.append(f"No tip is taken: {error}.".replace("..", "."))
+        return None
+    if process != "cutting" and "injector" in (torch_type, given.get("torch_type")):
+        said.append("No tip is taken: an injector torch is set by its insert, as its maker prints.")
         return None
     tip = nearest_tip(tips, process, wanted)
     if tip is None:

@@ -147,6 +147,7 @@ def test_a_cutting_tip_never_welds() -> None:
         ({"thickness": "rhubarb"}, WHOLE, "give the thickness first"),
         ({"thickness": "16 ga"}, PARTS, "names none"),
         ({"thickness": "16 ga", "torch_type": "injector"}, TIPS, "injector"),
+        ({"thickness": "16 ga"}, TIPS | {"torch_type": "injector"}, "injector"),
     ],
 )
 def test_why_no_tip_is_taken_is_said(texts: dict[str, str], outfit: dict[str, str], why: str) -> None:

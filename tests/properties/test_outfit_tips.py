@@ -85,6 +85,11 @@ def test_a_fuel_pressure_goes_with_its_own_fuel_only() -> None:
     assert got["texts"]["maker_orifice"] == "1.6 mm"
 
 
+def test_the_hole_of_a_cutting_tip_does_not_ask_how_the_torch_mixes() -> None:
+    assert taken("cutting", "25 mm", torch_type="injector")["maker_orifice"] == "1.6 mm"
+    assert "maker_orifice" not in taken("brazing", "1/8 in", torch_type="injector")
+
+
 @pytest.mark.parametrize("process", ["soldering", "heating"])
 def test_where_no_table_chooses_a_tip_none_is_taken(process: str) -> None:
     got = fill("any-work", {"process": process, "thickness": "3 mm"}, OUTFIT)
