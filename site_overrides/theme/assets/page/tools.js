@@ -16,7 +16,7 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
   note?.after(clear);
   const square = mountSquare(block, link);
 
-  const resetButton = () => button("Back to the examples", () => {
+  const resetButton = () => button(note ? "Back to the examples" : "Empty the form", () => {
     reset();
     refresh();
   });
