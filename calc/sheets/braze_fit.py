@@ -7,7 +7,6 @@ from calc.declare import Figure, Step, worked
 from calc.errors import InputError
 from calc.formulas.setup.brazing import (
     cold_clearance,
-    filler_mass,
     flat_strength_overlap,
     hot_clearance,
     lap_filler,
@@ -15,8 +14,8 @@ from calc.formulas.setup.brazing import (
     sleeve_filler,
     tube_strength_overlap,
     usual_overlap,
-    wire_for_filler,
 )
+from calc.formulas.setup.tube import filler_mass, wire_length
 from calc.quantities import Density, Expansion, Length, Stress, Temperature
 from calc.sheets.said import distance
 from calc.tables import table
@@ -305,11 +304,11 @@ def filler_of(
         assert width is not None
         volume = worked(steps, says, lap_filler, width=width, hot_gap=gap, overlap=overlap)
     length = worked(
-        steps, "Wire for all the joints", wire_for_filler, filler_volume=volume, count=joints, diameter=wire
+        steps, "Wire for all the joints", wire_length, filler=volume * joints, diameter=wire
     )
     row = density_of(family)
     density: Density = row.density
-    mass = worked(steps, "Mass of it", filler_mass, filler_volume=volume, count=joints, density=density)
+    mass = worked(steps, "Mass of it", filler_mass, filler=volume * joints, density=density)
     most = rule("use").high
     basis = (
         "The gap at brazing heat filled through, no fillet. Real use is two to three times that, says a handbook on "

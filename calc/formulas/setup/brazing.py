@@ -3,10 +3,8 @@
 from math import pi
 
 from calc.quantities import (
-    Density,
     Expansion,
     Length,
-    Mass,
     Ratio,
     Stress,
     TemperatureRise,
@@ -224,51 +222,3 @@ def lap_filler(width: Length, hot_gap: Length, overlap: Length) -> Volume:
         50.0
     """
     return width * hot_gap * overlap
-
-
-def wire_for_filler(filler_volume: Volume, count: Ratio, diameter: Length) -> Length:
-    """Filler wire for some joints.
-
-    Args:
-        filler_volume: Of one joint, m³.
-        count: Joints.
-        diameter: Of the wire, m.
-
-    Returns:
-        m.
-
-    Valid for:
-        Round wire, nothing lost.
-
-    Source:
-        [definition]
-
-    Examples:
-        >>> round(wire_for_filler(34.72e-9, 2.0, 1.5e-3) * 1e3, 1)
-        39.3
-    """
-    return count * filler_volume / (pi * diameter**2 / 4)
-
-
-def filler_mass(filler_volume: Volume, count: Ratio, density: Density) -> Mass:
-    """Mass of filler for some joints.
-
-    Args:
-        filler_volume: Of one joint, m³.
-        count: Joints.
-        density: Of the filler, kg/m³.
-
-    Returns:
-        kg.
-
-    Valid for:
-        Nothing lost.
-
-    Source:
-        [definition]
-
-    Examples:
-        >>> round(filler_mass(34.72e-9, 2.0, 9100.0) * 1e3, 3)
-        0.632
-    """
-    return count * filler_volume * density

@@ -12,7 +12,7 @@ from calc.sheets import hot_metal
 from calc.sheets.jobs.asked import METALS
 from calc.sheets.jobs.work import Work
 from calc.sheets.said import degrees
-from calc.sheets.settings import Setting
+from calc.sheets.torch import Setting
 from calc.tables import table
 from calc.units import to_si
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from calc.declare import Caution, Picture, Table
 from calc.figures import Figure
-from calc.sheets.settings import Setting
+from calc.sheets.torch import Setting
 
 
 @dataclass(frozen=True, slots=True)
