@@ -89,8 +89,8 @@ def metal_match(
         Field(
             "Weight",
             SMALL_MASS,
-            low="1 g",
-            high="20 kg",
+            low={"us": "0.05 oz", "iso": "1 g", "uk": "1 g"},
+            high={"us": "640 oz", "iso": "20 kg", "uk": "20 kg"},
             optional=True,
             hint="Dry. One metal: take screws and inserts out.",
         ),
@@ -112,8 +112,8 @@ def metal_match(
             "Smallest mark of the scale",
             SMALL_MASS,
             assumed={"us": "0.1 oz", "iso": "1 g", "uk": "1 g"},
-            low="0.01 g",
-            high="100 g",
+            low={"us": "0.0005 oz", "iso": "0.01 g", "uk": "0.01 g"},
+            high={"us": "4 oz", "iso": "100 g", "uk": "100 g"},
         ),
     ],
     displaced_mark: Annotated[
@@ -163,7 +163,7 @@ def _density(
     if mass is None and displaced is None:
         return None
     if mass is None:
-        raise InputError("mass", "Weight: give it too, or leave the water empty; give 1 g to 20 kg.")
+        raise InputError("mass", "Weight: give it too, or leave the water empty; give 1 g to 20 kg (0.05 to 640 oz).")
     if displaced is None:
         raise InputError(
             "displaced",
@@ -264,7 +264,8 @@ def _processes(kept: tuple[Candidate, ...], *, known: bool, usable: bool) -> Fig
 
 def _recipe(kept: tuple[Candidate, ...]) -> tuple[Figure, Figure, Figure]:
     names = dict.fromkeys(name for each in kept for name in each.kind.flames.split("|"))
-    rows = [row for name in names for row in table("flames-by-metal") if row.metal == name]
+    by_name = {row.metal: row for row in table("flames-by-metal")}
+    rows = [by_name[name] for name in names]
     flame, filler, flux = (
         Figure(
             None, "", "memory",
