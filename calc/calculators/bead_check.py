@@ -3,12 +3,24 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
-from calc.declare import LENGTH, Answer, Caution, Choice, Field, Figure, Picture, Shown, Step, Table, calculator
+from calc.declare import (
+    LENGTH,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+)
 from calc.sheets import beads
 from calc.sheets.beads import Line, Size
 from calc.sheets.said import distance
 from calc.show.drawings import faults
-from calc.tables import HOW_SURE, source_words, table
+from calc.tables import HOW_SURE, table
 
 NOT_LOOKED = {"not-looked": "Not looked for"}
 SEEN = {"none": "None seen", "seen": "Seen"} | NOT_LOOKED
@@ -113,7 +125,8 @@ def bead_check(
         ),
     ],
     convexity: Annotated[
-        float | None, _measured("Convexity", "How far the face bulges beyond a line from edge to edge.", FILLET)
+        float | None,
+        _measured("Convexity", "How far the face bulges beyond a line from edge to edge.", FILLET),
     ],
     penetration: Annotated[
         float | None, _measured("Bead at the root, height", "How far it hangs through.", BUTT)
@@ -145,6 +158,10 @@ def bead_check(
     seen = {item: beads.seen_line(standard, item, looked[item] or "not-looked") for item in beads.SEEN}
     every = [*seen.values(), *lines.values()]
     short = beads.short_words(standard)
+
+    def limit(item: str) -> Figure | None:
+        return _limit(lines[item], given[item], rules) if item in lines else None
+
     failed = [line.item for line in every if line.verdict == beads.FAILS]
     return Answer(
         BeadCheck(
@@ -153,8 +170,16 @@ def bead_check(
                 basis="Only what you gave is judged. The standard itself, the drawing and the inspector stand first.",
             ),
             counts_as_short=Figure(None, short["source"], short["how_sure"], words=short["words"]),
-            **{f"{item}_limit": _limit(lines.get(item), given[item], rules) for item in beads.MEASURED},
-            **{f"{item}_verdict": _seen(line) for item, line in seen.items()},
+            undercut_limit=_limit(lines["undercut"], undercut, rules),
+            excess_limit=limit("excess"),
+            convexity_limit=limit("convexity"),
+            penetration_limit=limit("penetration"),
+            underfill_limit=limit("underfill"),
+            misalignment_limit=limit("misalignment"),
+            crack_verdict=_seen(seen["crack"]),
+            fusion_verdict=_seen(seen["fusion"]),
+            overlap_verdict=_seen(seen["overlap"]),
+            hole_verdict=_seen(seen["hole"]),
         ),
         cautions=CAUTIONS,
         steps=tuple(steps),
@@ -170,9 +195,7 @@ def _standing(lines: list[Line]) -> tuple[str, str]:
     return weakest.source, weakest.how_sure
 
 
-def _limit(line: Line | None, measured: float | None, rules: str) -> Figure | None:
-    if line is None:
-        return None
+def _limit(line: Line, measured: float | None, rules: str) -> Figure:
     told = "" if measured is None else f"{distance(measured, rules, 3)} measured"
     verdict = {
         beads.MEETS: f"{told}: within it", beads.FAILS: f"{told}: over it", beads.OPEN: f"{told}: cannot be told",

@@ -15,7 +15,11 @@ THICKNESSES = 4.0
 HAIR = 1e-9
 NOTHING = {"us": "0 in", "iso": "0 mm", "uk": "0 mm"}
 LARGEST = {"us": "4 in", "iso": "100 mm", "uk": "100 mm"}
-FOUND = {"longest": "the longest opening", "together": "all openings together", "corner": "the corner crack"}
+FOUND = {
+    "longest": "the longest opening",
+    "together": "all openings together",
+    "corner": "the corner crack",
+}
 
 
 def _opening(label: str, hint: str = "") -> Field:
@@ -83,7 +87,9 @@ def bend_test(
     wanted = worked(steps, "Plunger", plunger_diameter, thickness=thickness, thicknesses=THICKNESSES)
     used = wanted if plunger_used is None else plunger_used
     play = _size(rows["play"], rules)
-    opening = worked(steps, "Between the shoulders", die_opening, thickness=thickness, plunger=used, play=play)
+    opening = worked(
+        steps, "Between the shoulders", die_opening, thickness=thickness, plunger=used, play=play
+    )
     stretch = worked(steps, "Stretch of the outside", bend_stretch, thickness=thickness, plunger=used)
     found = {"longest": longest, "together": together, "corner": corner}
     loose = used > wanted * (1 + HAIR)
@@ -123,7 +129,9 @@ def _limit(row: Any, limit: Length, measured: Length | None, rules: str) -> Figu
         said = "not measured"
     else:
         said = f"{distance(measured, rules, 3)} measured: {'over it' if _over(measured, limit) else 'within it'}"
-    return Figure(limit, row.source, row.how_sure, words=said, basis=f"{row.words[:1].upper()}{row.words[1:]}.")
+    return Figure(
+        limit, row.source, row.how_sure, words=said, basis=f"{row.words[:1].upper()}{row.words[1:]}."
+    )
 
 
 def _over(measured: Length, limit: Length) -> bool:
@@ -131,8 +139,12 @@ def _over(measured: Length, limit: Length) -> bool:
 
 
 def _verdict(found: dict[str, Length | None], limits: dict[str, Length], *, loose: bool) -> Figure:
-    over = [FOUND[topic] for topic, size in found.items() if size is not None and _over(size, limits[topic])]
-    within = [FOUND[topic] for topic, size in found.items() if size is not None and not _over(size, limits[topic])]
+    over = [
+        FOUND[topic] for topic, size in found.items() if size is not None and _over(size, limits[topic])
+    ]
+    within = [
+        FOUND[topic] for topic, size in found.items() if size is not None and not _over(size, limits[topic])
+    ]
     left = [FOUND[topic] for topic, size in found.items() if size is None]
     rest = f". Not measured: {', '.join(left)}" if left else ""
     if over:

@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
 from calc.errors import InputError
-from calc.formulas.setup.density import highest_density, lowest_density, piece_density
+from calc.formulas.setup.density import piece_density
 from calc.quantities import Mass, Volume
 from calc.sheets import fumes
 from calc.sheets.metal_tests import (
@@ -46,7 +46,8 @@ class MetalMatch:
 @calculator("metal-match", "Which metal is this?")
 def metal_match(
     magnet: Annotated[
-        str, Choice("Magnet", options("magnet"), example="sticks", hint="In several places, off the screws.")
+        str,
+        Choice("Magnet", options("magnet"), example="sticks", hint="In several places, off the screws."),
     ],
     colour: Annotated[
         str | None,
@@ -117,7 +118,8 @@ def metal_match(
         ),
     ],
     displaced_mark: Annotated[
-        float, Field("Smallest mark of the measure", SMALL_VOLUME, assumed="5 mL", low="0.1 mL", high="200 mL")
+        float,
+        Field("Smallest mark of the measure", SMALL_VOLUME, assumed="5 mL", low="0.1 mL", high="200 mL"),
     ],
 ) -> Answer[MetalMatch]:
     """What a piece of metal can be, by simple tests, and what hazard to reckon with.
@@ -163,7 +165,9 @@ def _density(
     if mass is None and displaced is None:
         return None
     if mass is None:
-        raise InputError("mass", "Weight: give it too, or leave the water empty; give 1 g to 20 kg (0.05 to 640 oz).")
+        raise InputError(
+            "mass", "Weight: give it too, or leave the water empty; give 1 g to 20 kg (0.05 to 640 oz)."
+        )
     if displaced is None:
         raise InputError(
             "displaced",
@@ -180,9 +184,14 @@ def _density(
             "Smallest mark of the measure: too coarse for so small a piece; give half its volume or less.",
         )
     value = worked(steps, "Density", piece_density, mass=mass, displaced=displaced)
-    errors = {"mass_error": mass_mark, "displaced_error": displaced_mark}
-    low = worked(steps, "Least, with both readings a mark off", lowest_density, mass=mass, displaced=displaced, **errors)
-    high = worked(steps, "Largest", highest_density, mass=mass, displaced=displaced, **errors)
+    low = worked(
+        steps, "Least: the scale a mark less, the water a mark more", piece_density,
+        mass=mass - mass_mark, displaced=displaced + displaced_mark,
+    )  # fmt: skip
+    high = worked(
+        steps, "Largest: the other way round", piece_density,
+        mass=mass + mass_mark, displaced=displaced - displaced_mark,
+    )  # fmt: skip
     return Figure(
         value, "definition", "computed", low, high,
         "Both readings may be a mark off. A hollow or a bubble makes a piece read light; a steel insert makes "

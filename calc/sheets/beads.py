@@ -20,7 +20,12 @@ STANDARDS = {
     "iso-d": "ISO 5817, level D",
     "aws": "AWS D1.1, static load",
 }
-NAMES = {"iso-b": "ISO 5817 level B", "iso-c": "ISO 5817 level C", "iso-d": "ISO 5817 level D", "aws": "AWS D1.1"}
+NAMES = {
+    "iso-b": "ISO 5817 level B",
+    "iso-c": "ISO 5817 level C",
+    "iso-d": "ISO 5817 level D",
+    "aws": "AWS D1.1",
+}
 MEASURED = {
     "undercut": "undercut",
     "excess": "height of the cap",
@@ -167,7 +172,9 @@ def measured_line(
     limit = _allowed(steps, standard, item, size, rules)
     if limit is None:
         thin = standard == "aws" and size.thickness < AWS_FROM * (1 - HAIR)
-        words = "D1.1 begins at 1/8 in (3 mm): pick a level of ISO 5817" if thin else "no figure in our data"
+        words = (
+            "D1.1 begins at 1/8 in (3 mm): pick a level of ISO 5817" if thin else "no figure in our data"
+        )
         verdict = NOT_GIVEN if measured is None else OPEN
         return Line(item, None, True, words, verdict, "aws-d1-1", "memory")
     if measured is None:

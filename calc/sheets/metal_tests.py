@@ -124,7 +124,8 @@ def candidates(
     tried = {test: seen for test, seen in findings.items() if seen != NOT_TRIED}
     judged = []
     for kind in table("metal-kinds"):
-        agrees, contradicts = [], []
+        agrees: list[str] = []
+        contradicts: list[str] = []
         for test, seen in tried.items():
             fits = seen in _fits().get((kind.metal, test), frozenset([seen]))
             (agrees if fits else contradicts).append(f"{NAMES[test]}: {OUTCOMES[test][seen].lower()}")

@@ -36,7 +36,9 @@ def limits(level: str, t: float, face: float, root: float, *, short: bool) -> di
         else min(UNDERCUTS[level][0] * t, UNDERCUTS[level][1]),
         "excess": min(1 + CAPS[level][0] * face, CAPS[level][1]),
         "convexity": min(1 + FACES[level][0] * face, FACES[level][1]),
-        "penetration": 1 + THIN_ROOTS[level] * root if thin else min(1 + ROOTS[level][0] * root, ROOTS[level][1]),
+        "penetration": 1 + THIN_ROOTS[level] * root
+        if thin
+        else min(1 + ROOTS[level][0] * root, ROOTS[level][1]),
         "underfill": 0.0
         if not short
         else THIN_UNDERFILLS[level] * t
@@ -57,7 +59,10 @@ def aws_limits(t: float, face: float, *, short: bool) -> dict[str, float]:
     }
 
 
-ITEMS = {"butt": ("undercut", "excess", "penetration", "underfill", "misalignment"), "fillet": ("undercut", "convexity")}
+ITEMS = {
+    "butt": ("undercut", "excess", "penetration", "underfill", "misalignment"),
+    "fillet": ("undercut", "convexity"),
+}
 TENTHS = st.integers(0, 120).map(lambda n: n / 10)
 SIZES = st.fixed_dictionaries({}, optional=dict.fromkeys(NAMES, TENTHS))
 THICKNESSES = st.integers(5, 400).map(lambda n: n / 10)
@@ -71,7 +76,9 @@ def verdict(standard: str, joint: str, unit: str, thickness: float, **more: Any)
         if text is not None
     }
     rules = "us" if unit == "in" else "iso"
-    got = answer("bead-check", standard=standard, joint=joint, thickness=f"{thickness} {unit}", rules=rules, **texts)
+    got = answer(
+        "bead-check", standard=standard, joint=joint, thickness=f"{thickness} {unit}", rules=rules, **texts
+    )
     return str(got["results"]["verdict"]["text"])
 
 
@@ -122,7 +129,9 @@ def test_above_its_limit_is_never_met_by_aws(
         assert said.startswith("cannot be told")
 
 
-@given(level=st.sampled_from(LEVELS), thickness=THICKNESSES, sizes=SIZES, joint=st.sampled_from(tuple(ITEMS)))
+@given(
+    level=st.sampled_from(LEVELS), thickness=THICKNESSES, sizes=SIZES, joint=st.sampled_from(tuple(ITEMS))
+)
 def test_without_a_width_only_what_holds_for_every_width_is_met(
     level: str, thickness: float, sizes: dict[str, float], joint: str
 ) -> None:
@@ -159,12 +168,16 @@ def test_the_verdict_names_as_met_nothing_that_was_not_given(
     found=st.fixed_dictionaries({}, optional=dict.fromkeys(("longest", "corner"), TENTHS)),
     more=st.none() | TENTHS,
 )
-def test_a_bend_that_opened_too_far_never_meets(thickness: float, found: dict[str, float], more: float | None) -> None:
+def test_a_bend_that_opened_too_far_never_meets(
+    thickness: float, found: dict[str, float], more: float | None
+) -> None:
     """3, 10 and 6 mm: AWS D1.1 in its own millimetres, memory."""
     sizes = found | ({} if more is None else {"together": found.get("longest", 0.0) + more})
     most = {"longest": 3.0, "together": 10.0, "corner": 6.0}
     over = {topic for topic, size in sizes.items() if size > most[topic] + 1e-9}
     texts = {topic: f"{size!r} mm" for topic, size in sizes.items()}
-    said = answer("bend-test", thickness=f"{thickness} mm", rules="iso", **texts)["results"]["verdict"]["text"]
+    said = answer("bend-test", thickness=f"{thickness} mm", rules="iso", **texts)["results"]["verdict"][
+        "text"
+    ]
     assert said.startswith("does not meet") == bool(over)
     assert said.startswith("nothing given") == (not sizes)

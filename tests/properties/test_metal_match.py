@@ -114,7 +114,9 @@ def test_all_that_are_left_are_named_or_it_is_unknown(findings: dict[str, str]) 
         assert "flame" not in got
 
 
-@given(st.sampled_from(["none", "cadmium", "unknown"]), st.sampled_from(["not-tried", "plumbing", "special"]))
+@given(
+    st.sampled_from(["none", "cadmium", "unknown"]), st.sampled_from(["not-tried", "plumbing", "special"])
+)
 def test_nothing_tried_is_unknown(coating: str, origin: str) -> None:
     nothing = dict.fromkeys(("colour", "rust", "spark", "file", "chip"), "not-tried")
     got = results(nothing | {"origin": origin}, coating=coating)
@@ -150,7 +152,9 @@ def test_no_recipe_while_something_left_is_not_for_this_torch(findings: dict[str
 
 
 @given(FINDINGS, st.floats(1.6, 1.9))
-def test_what_weighs_like_magnesium_is_never_called_anything_milder(findings: dict[str, str], density: float) -> None:
+def test_what_weighs_like_magnesium_is_never_called_anything_milder(
+    findings: dict[str, str], density: float
+) -> None:
     """1.738 g/cm³: textbook, memory. A reading 8 % off either way."""
     got = results(findings, mass=f"{100 * density:.3f} g", displaced="100 mL")
     assert gravity(got) >= MILDEST_FIRST.index("magnesium")

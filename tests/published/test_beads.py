@@ -19,7 +19,9 @@ def iso(source: str, sure: str, level: str, result: str, mm: float, thickness: s
                 standard=f"iso-{level}", joint=joint, thickness=thickness, rules="iso", **more)  # fmt: skip
 
 
-def aws(source: str, sure: str, result: str, figure: float, unit: str, thickness: str, **more: str) -> object:
+def aws(
+    source: str, sure: str, result: str, figure: float, unit: str, thickness: str, **more: str
+) -> object:
     joint = "fillet" if result == "convexity" else "butt"
     return case(source, sure, "bead-check", f"{result}_limit", figure, unit, EXACT,
                 standard="aws", joint=joint, thickness=thickness, **more)  # fmt: skip
@@ -168,7 +170,12 @@ def test_what_no_level_allows(standard: str, found: dict[str, str], name: str) -
 
 @pytest.mark.parametrize(
     ("standard", "starts"),
-    [("iso-b", "does not meet"), ("iso-c", "does not meet"), ("iso-d", "cannot be told"), ("aws", "does not meet")],
+    [
+        ("iso-b", "does not meet"),
+        ("iso-c", "does not meet"),
+        ("iso-d", "cannot be told"),
+        ("aws", "does not meet"),
+    ],
     ids=lambda text: f"{text} [overlap; ISO 5817 and D1.1; memory]",
 )
 def test_overlap_is_left_to_level_d(standard: str, starts: str) -> None:

@@ -59,7 +59,9 @@ def test_the_band_counts_a_mark_on_each_reading() -> None:
         pytest.param("beryllium copper", 825.0, ("aluminium", "lead"), id="beryllium copper 8.25 [textbook; memory]"),
     ],
 )  # fmt: skip
-def test_textbook_densities_keep_their_metal_and_throw_others_out(metal: str, grams: float, others_out: tuple[str, ...]) -> None:
+def test_textbook_densities_keep_their_metal_and_throw_others_out(
+    metal: str, grams: float, others_out: tuple[str, ...]
+) -> None:
     found = left(magnet="not-tried", mass=f"{grams} g", displaced="100 mL", **MARKS)
     assert metal in found
     assert not found & set(others_out)
@@ -69,7 +71,9 @@ MANLY = {"lead": 0.410, "copper": 0.320, "bronze": 0.313, "brass": 0.300, "low-c
          "zinc": 0.258, "aluminium": 0.093}  # fmt: skip
 
 
-@pytest.mark.parametrize(("metal", "pounds"), MANLY.items(), ids=[f"{m} {d} lb/in3 [Manly 1916; read]" for m, d in MANLY.items()])
+@pytest.mark.parametrize(
+    ("metal", "pounds"), MANLY.items(), ids=[f"{m} {d} lb/in3 [Manly 1916; read]" for m, d in MANLY.items()]
+)
 def test_the_densities_of_1916_keep_their_metal(metal: str, pounds: float) -> None:
     found = left(magnet="not-tried", mass=f"{10 * pounds} lb", displaced="10 in^3", **MARKS)
     assert metal in found
@@ -80,7 +84,14 @@ def test_wrought_iron_of_1916_is_steel_here() -> None:
     assert "low-carbon steel" in left(magnet="sticks", mass="2.78 lb", displaced="10 in^3", **MARKS)
 
 
-IRON = {"low-carbon steel", "low-alloy steel", "carbon steel that hardens", "cast iron", "stainless steel", "nickel"}
+IRON = {
+    "low-carbon steel",
+    "low-alloy steel",
+    "carbon steel that hardens",
+    "cast iron",
+    "stainless steel",
+    "nickel",
+}
 
 
 @pytest.mark.parametrize(
@@ -127,7 +138,10 @@ def test_flame_filler_and_flux_are_those_of_the_table() -> None:
     assert "RCI" in words("filler", **iron)
     assert "RBCuZn-A" in words("filler", **iron)
     mild = {"magnet": "sticks", "spark": "long", "rust": "seen"}
-    assert words("flame", **mild) == "medium or high-carbon, low-alloy steel: slightly carburising; low-carbon steel: neutral"
+    assert (
+        words("flame", **mild)
+        == "medium or high-carbon, low-alloy steel: slightly carburising; low-carbon steel: neutral"
+    )
     assert "low-carbon steel: RG45 or RG60" in words("filler", **mild)
     aluminium = {"magnet": "no", "mass": "270 g", "displaced": "100 mL"}
     assert words("flame", **aluminium) == "slightly reducing"
@@ -151,7 +165,9 @@ def test_no_recipe_for_what_is_not_for_this_torch(texts: dict[str, str], says: s
 
 def test_the_page_says_what_no_test_finds() -> None:
     got = answer("metal-match", magnet="sticks", coating="none")
-    assert any("No bench test finds a coating or beryllium" in caution["text"] for caution in got["cautions"])
+    assert any(
+        "No bench test finds a coating or beryllium" in caution["text"] for caution in got["cautions"]
+    )
     title, rows = got["tables"][1]["title"], " ".join(" ".join(row) for row in got["tables"][1]["rows"])
     assert title == "Look-alikes that kill"
     for wanted in ("magnesium", "cadmium", "galvanized", "beryllium copper", "lead paint"):

@@ -68,5 +68,7 @@ def drawing() -> Picture:
         middle = top + 64
         body += words(4, top + 18, told, size=14) + _wheel(30, middle) + _stream(kind, 38, middle)
     title = "Sparks on a grinder"
-    sentence = "The more carbon, the more bursts; the dashed lines are dull red. Compare with a piece you know."
+    sentence = (
+        "The more carbon, the more bursts; the dashed lines are dull red. Compare with a piece you know."
+    )
     return Picture(svg(340, ROW * len(KINDS), title, sentence, body), title, sentence)
