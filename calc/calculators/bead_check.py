@@ -167,7 +167,8 @@ def bead_check(
         BeadCheck(
             verdict=Figure(
                 None, *_standing(every), words=beads.overall(standard, every),
-                basis="Only what you gave is judged. The standard itself, the drawing and the inspector stand first.",
+                basis="Only what stands in the form is judged, an example left standing as well: clear what you did not measure. "
+                "The standard itself, the drawing and the inspector stand first.",
             ),
             counts_as_short=Figure(None, short["source"], short["how_sure"], words=short["words"]),
             undercut_limit=_limit(lines["undercut"], undercut, rules),

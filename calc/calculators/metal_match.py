@@ -201,11 +201,11 @@ def _density(
 
 def _best(kept: tuple[Candidate, ...], tests: int, *, known: bool) -> Figure:
     if not tests:
-        said = f"cannot be told: nothing was tried. Treat it as unknown: {LEAVE}"
+        said = "cannot be told: nothing was tried. Treat it as unknown"
     elif not kept:
-        said = f"cannot be told: no metal of our list fits all of it. Treat it as unknown: {LEAVE}"
+        said = "cannot be told: no metal of our list fits all of it. Treat it as unknown"
     elif not known:
-        said = f"cannot be told: {len(kept)} metals still fit. Try another test. Until then it is unknown: {LEAVE}"
+        said = f"cannot be told: {len(kept)} metals still fit. Treat it as unknown, or try another test"
     elif len(kept) == 1:
         few = "; one test only, try another" if tests == 1 else ""
         said = f"{names_of(kept)}: nothing else of our list fits{few}"
@@ -257,7 +257,7 @@ def _coating_hazard(coating: str) -> Figure:
 
 def _processes(kept: tuple[Candidate, ...], *, known: bool, usable: bool) -> Figure:
     if not known:
-        return Figure(None, "", "practice", words=f"nothing yet: {LEAVE}")
+        return Figure(None, "", "practice", words="nothing yet: leave it cold")
     if not usable:
         name = kept[0].kind.name
         alone = f"{name} is" if len(kept) == 1 else f"while it can be {name} it is"
@@ -295,9 +295,9 @@ def _for_and_against(judged: tuple[Candidate, ...], tests: int) -> Table:
 
     return Table(
         "What speaks for and against",
-        ("Metal", "It is", "For", "Against"),
+        ("Metal", "It is", "Against", "For"),
         tuple(
-            (each.kind.name, stands(each), "; ".join(each.agrees), "; ".join(each.contradicts))
+            (each.kind.name, stands(each), "; ".join(each.contradicts), "; ".join(each.agrees))
             for each in judged
         ),
         f"The gravest of those left stands first. {LIST}",

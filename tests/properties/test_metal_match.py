@@ -108,7 +108,8 @@ def test_all_that_are_left_are_named_or_it_is_unknown(findings: dict[str, str]) 
         assert gravity(got) == max(map(MILDEST_FIRST.index, left))
     else:
         assert got["best"].startswith("cannot be told")
-        assert "do not heat it" in got["best"]
+        assert "Treat it as unknown" in got["best"]
+        assert "do not heat it" in got["treat_as"]
         assert got["treat_as"].startswith("unknown")
         assert "nothing yet" in got["process_words"]
         assert "flame" not in got
