@@ -307,9 +307,14 @@ def _for_and_against(judged: tuple[Candidate, ...], tests: int) -> Table:
 def _lookalikes() -> Table:
     return Table(
         "Look-alikes that kill",
-        ("It looks like", "It may be", "Why that matters", "What to do", "Source"),
+        ("It looks like", "It may be", "Why that matters, and what to do", "Source"),
         tuple(
-            (row.looks, row.may_be, row.why, row.act, ", ".join(p for p in (source_words(row.source), HOW_SURE[row.how_sure]) if p))
+            (
+                row.looks,
+                row.may_be,
+                f"{row.why}: {row.act}",
+                ", ".join(part for part in (source_words(row.source), HOW_SURE[row.how_sure]) if part),
+            )
             for row in table("metal-lookalikes")
         ),
         "No bench test finds a coating or beryllium.",

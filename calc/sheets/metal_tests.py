@@ -127,8 +127,10 @@ def candidates(
         agrees: list[str] = []
         contradicts: list[str] = []
         for test, seen in tried.items():
-            fits = seen in _fits().get((kind.metal, test), frozenset([seen]))
-            (agrees if fits else contradicts).append(f"{NAMES[test]}: {OUTCOMES[test][seen].lower()}")
+            wanted = _fits().get((kind.metal, test))
+            if wanted is not None:  # a test without a row says nothing of this metal
+                found = agrees if seen in wanted else contradicts
+                found.append(f"{NAMES[test]}: {OUTCOMES[test][seen].lower()}")
         if band is not None:
             fits, said = _density_finding(kind.metal, band)
             (agrees if fits else contradicts).append(said)
