@@ -1,7 +1,11 @@
 """What the job sheet asks, beside what several calculators ask alike."""
 
+from calc.calculators.braze_joint import FORMS
 from calc.declare import FREE_GAS, GAUGE, LENGTH, MASS, Choice, Field
-from calc.sheets.asked import FUELS
+from calc.sheets import gate, tubes
+from calc.sheets.asked import FUELS, TORCHES
+from calc.sheets.braze_choice import SERVICES
+from calc.sheets.gate import COATINGS, STRIPPABLE, STRIPPED
 
 PROCESSES = {
     "welding": "Weld",
@@ -12,32 +16,9 @@ PROCESSES = {
     "heating": "Heat: bend, straighten, preheat",
 }
 METALS = {
-    "low-carbon-steel": "Low-carbon steel",
-    "medium-carbon-steel": "Medium-carbon steel",
-    "low-alloy-steel": "Low-alloy steel",
-    "stainless-steel": "Stainless steel",
-    "cast-iron": "Cast iron, grey",
-    "copper": "Copper",
-    "brass": "Brass",
-    "bronze": "Bronze",
-    "aluminium": "Aluminium",
-    "nickel": "Nickel",
-    "lead": "Lead",
-    "zinc": "Zinc",
-    "magnesium": "Magnesium",
-    "titanium": "Titanium",
-    "beryllium-copper": "Beryllium copper",
-    "unknown": "Nobody knows",
-}
-COATINGS = {
-    "none": "None: bare metal",
-    "zinc": "Zinc (galvanised)",
-    "cadmium": "Cadmium plating",
-    "chromium": "Chromium plating or chromate primer",
-    "lead-paint": "Lead paint",
-    "paint": "Other paint",
-    "oil": "Oil, solvent or plastic",
-    "unknown": "Paint or plating that nobody knows",
+    **{key: words for key, words in gate.METALS.items() if key != "unknown"},
+    gate.GALVANISED: "Galvanized steel",
+    "unknown": gate.METALS["unknown"],
 }
 JOINTS = {
     "outside-corner": "Outside corner",
@@ -47,8 +28,6 @@ JOINTS = {
     "tee": "Tee",
     "edge": "Edge",
 }
-TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
-FORMS = {"flat-lap": "Flat lap", "sleeve": "Sleeve: tube or pin in a socket"}
 
 SEAMS = ("welding", "braze-welding")
 LIQUEFIED = ("propane", "propylene", "methylacetylene-propadiene")
@@ -62,13 +41,10 @@ OTHER_METAL = Choice(
     when={"process": ("brazing",)},
 )
 COATING = Choice("Coating", COATINGS, assumed="none")
-STRIPPED = Choice(
-    "Coating stripped, 4 in (100 mm) each side",
-    {"no": "No, or not sure", "yes": "Yes, to bare metal, without heat"},
-    assumed="no",
-    when={"coating": tuple(key for key in COATINGS if key != "none")},
+STRIPPED_OFF = Choice(
+    f"Coating gone, {gate.strip_words()} each side", STRIPPED, assumed="no", when={"coating": STRIPPABLE}
 )
-FUEL_OF_JOB = Choice("Fuel gas", FUELS, assumed="acetylene")
+FUEL_OF_JOB = Choice("Fuel gas", FUELS, assumed="acetylene", outfit="fuel")
 THICKNESS = Field(
     "Thickness of the metal",
     LENGTH,
@@ -143,13 +119,42 @@ BAND = Field(
     high="1 m",
     when={"process": ("heating",)},
 )
-TORCH = Choice("Torch", TORCHES, assumed="equal-pressure", when={"process": ("welding",)})
+BRAZE_SERVICE = Choice("Use of the joint", SERVICES, example="general", when={"process": ("brazing",)})
+TUBE_SERVICE = Choice(
+    "What runs in the tube",
+    tubes.services(),
+    example="drinking-water",
+    hint="What nobody knows counts as drinking water.",
+    when={"process": ("soldering",)},
+)
+TUBE_SYSTEM = Choice(
+    "Tube is sold in",
+    {"inch": "Inch sizes (ASTM B88)", "metric": "Metric sizes (EN 1057, ASTM B88M)"},
+    example="inch",
+    when={"process": ("soldering",)},
+)
+TUBE_INCH = Choice(
+    "Size of the tube",
+    tubes.sizes("inch"),
+    example="1/2 in",
+    when={"process": ("soldering",), "tube_system": ("inch",)},
+)
+TUBE_METRIC = Choice(
+    "Outside of the tube",
+    tubes.sizes("metric"),
+    example="15 mm",
+    when={"process": ("soldering",), "tube_system": ("metric",)},
+)
+TORCH = Choice(
+    "Torch", TORCHES, assumed="equal-pressure", when={"process": ("welding",)}, outfit="torch_type"
+)
 HOSE_BORE = Field(
     "Bore of the hoses",
     LENGTH,
     assumed={"us": "1/4 in", "iso": "6.3 mm", "uk": "6.3 mm"},
     low="3 mm",
     high="10 mm",
+    outfit="hose_bore",
 )
 HOSE_LENGTH = Field(
     "Length of the hoses",
@@ -157,6 +162,7 @@ HOSE_LENGTH = Field(
     assumed={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
     low="1 m",
     high="50 m",
+    outfit="hose_length",
 )
 MAKER_ORIFICE = Field(
     "Your tip's hole, as its maker prints it",
@@ -213,7 +219,13 @@ GROSS_WEIGHT = Field(
     when={"fuel": ("acetylene",)},
 )
 TARE_WEIGHT = Field(
-    "Its stamped tare", MASS, low="5 lb", high="400 lb", optional=True, when={"fuel": ("acetylene",)}
+    "Its stamped tare",
+    MASS,
+    low="5 lb",
+    high="400 lb",
+    optional=True,
+    when={"fuel": ("acetylene",)},
+    outfit="acetylene_tare",
 )
 LIQUID_LEFT = Field(
     "Liquefied fuel left, by weight",

@@ -21,6 +21,7 @@ PREHEATS = {
     "low-carbon-steel": "steel up to 0.20 % carbon",
     "medium-carbon-steel": "steel 0.30-0.45 % carbon",
     "cast-iron": "grey cast iron, fusion weld",
+    "cast-iron-braze": "grey cast iron, braze weld",
     "aluminium": "aluminium, thick or cast",
     "copper": "copper",
 }
@@ -115,6 +116,7 @@ def heating(
         ),
         Figure(time.value, time.source, time.how_sure, time.low, time.high, basis),
         shown,
+        thickness,
         (*cautions, *_cautions(), *warmed.cautions),
         tables,
         pictures,

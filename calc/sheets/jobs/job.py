@@ -22,7 +22,8 @@ class Job:
         lap_width: Length of a lapped edge, m.
         braze_service: What a brazed joint must bear.
         tube_service: What a soldered tube carries.
-        tube_size: Id of the tube's size.
+        tube_system: `inch` or `metric`.
+        tube_size: Id of the tube's size in it.
         joints: Number of them.
         joint_time: Torch on each, s.
         pierces: Pierced starts.
@@ -47,6 +48,7 @@ class Job:
     lap_width: Length | None
     braze_service: str | None
     tube_service: str | None
+    tube_system: str | None
     tube_size: str | None
     joints: Ratio | None
     joint_time: Time | None

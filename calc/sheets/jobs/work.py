@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from calc.declare import Caution, Picture, Table
 from calc.figures import Figure
+from calc.quantities import Length
 from calc.sheets.torch import Setting
 
 
@@ -19,6 +20,7 @@ class Work:
         cautions: Hazards of this work, the gravest first.
         tables: Beside the answer.
         pictures: Drawings.
+        thickness: What the eye shade goes by, m.
         oxygen_flow: Where the cut takes more than the flame, m³/s with the flame's; else None.
     """
 
@@ -26,6 +28,7 @@ class Work:
     flame: Figure
     time: Figure
     shown: dict[str, Figure | None]
+    thickness: Length
     cautions: tuple[Caution, ...] = ()
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
