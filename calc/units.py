@@ -20,6 +20,8 @@ WRITTEN = {
     "in^2": "in²",
     "mm^2": "mm²",
     "cm^2": "cm²",
+    "deg": "°",
+    "gram": "g",
     "degF": "°F",
     "degC": "°C",
     "delta_degF": "°F",
