@@ -105,13 +105,13 @@ def _from_series(
                 swg_thickness(got.number) if word == "swg" else sheet_thickness(got.number, metal, rules)
             )
         except ValueError as error:
-            raise InputError(name, f"{field.label}: {error}") from None
+            raise InputError(name, _sentence(f"{field.label}: {error}")) from None
         return sheet.thickness, "swg" if word == "swg" else "ga", sheet.series
     if field.drill and word == "#":
         try:
             return drill_diameter(f"{got.number:.0f}"), "#", "number twist drills"
         except ValueError as error:
-            raise InputError(name, f"{field.label}: {error}") from None
+            raise InputError(name, _sentence(f"{field.label}: {error}")) from None
     return None
 
 

@@ -19,7 +19,7 @@ UNIT_WORDS = {
     "kpa": "kPa", "mpa": "MPa", "pa": "Pa",
     "f": "degF", "°f": "degF", "degf": "degF", "deg f": "degF", "º f": "degF", "ºf": "degF",
     "c": "degC", "°c": "degC", "degc": "degC", "deg c": "degC", "º c": "degC", "ºc": "degC",
-    "k": "K",
+    "k": "K", "°": "deg", "º": "deg", "degree": "deg", "degrees": "deg",
     '"': "in", "''": "in", "″": "in", "”": "in", "inch": "in", "inches": "in", "in.": "in",
     "'": "ft", "′": "ft", "’": "ft", "foot": "ft", "feet": "ft", "ft.": "ft",
     "mm.": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",

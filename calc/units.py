@@ -26,6 +26,8 @@ WRITTEN = {
     "mm^3": "mm³",
     "um/(m*K)": "µm/m·K",
     "cm^2": "cm²",
+    "deg": "°",
+    "gram": "g",
     "degF": "°F",
     "degC": "°C",
     "delta_degF": "°F",

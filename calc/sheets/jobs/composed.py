@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping
 
-from calc.declare import Answer
 from calc.errors import InputError
 from calc.sheets.jobs import asked
 

@@ -5,12 +5,12 @@ from calc.calculators.rod_need import rod_need
 from calc.declare import Picture, Table
 from calc.errors import InputError
 from calc.figures import Figure
-from calc.sheets.joints import METALS
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.heating import preheat_row
 from calc.sheets.jobs.job import Job
 from calc.sheets.jobs.work import Work
+from calc.sheets.joints import METALS
 from calc.sheets.said import degrees, distance
 from calc.sheets.tips_in_print import orifices_by_source
 from calc.sheets.torch import RATIO, Setting
