@@ -24,6 +24,8 @@ from calc.units import to_si
 
 USUAL_GAUGE = to_si(5.0, "psi")
 """A small equal-pressure tip runs near 5 psi of each gas: common practice, no source."""
+MOST = 40e5
+"""No delivery gauge of an outfit reads higher, Pa: common practice."""
 RATIO = 1.1
 RATIO_BAND = (1.04, 1.14)
 RATIO_SOURCE = "army-od0017 neutral flame"
@@ -268,7 +270,7 @@ def marked_regulator(
     """Regulator mark that gives a torch its pressure through a hose, with its band.
 
     Args:
-        gas: `oxygen` or `acetylene`.
+        gas: Id of the gas.
         wanted: Gauge at the torch, Pa, with its band.
         flow: Free gas, m³/s.
         bore: Of the hose, m.
@@ -290,11 +292,11 @@ def marked_regulator(
     except InputError:
         raise InputError(
             "hose_length",
-            f"Length of the hoses: with these hoses the {gas} regulator cannot give the torch its pressure "
+            f"Length of the hoses: with these hoses the {gas.replace('-', ' ')} regulator cannot give the torch its pressure "
             "within the limit; give a shorter or wider hose, or a lower pressure.",
         ) from None
     assert mark.value is not None
-    within = {"acetylene": GAUGE_LIMIT[rules], "oxygen": 40e5}[gas]
+    within = GAUGE_LIMIT[rules] if gas == "acetylene" else MOST
     return Figure(
         mark.value, wanted.source, wanted.how_sure, min(wanted.low or mark.value, mark.value),
         min(max(wanted.high or mark.value, mark.value), within), f"{wanted.basis} {mark.basis}",

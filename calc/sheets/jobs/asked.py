@@ -40,11 +40,11 @@ OTHER_METAL = Choice(
     assumed="same",
     when={"process": ("brazing",)},
 )
-COATING = Choice("Coating", COATINGS, assumed="none")
+COATING = Choice("Coating", COATINGS, example="none")
 STRIPPED_OFF = Choice(
     f"Coating gone, {gate.strip_words()} each side", STRIPPED, assumed="no", when={"coating": STRIPPABLE}
 )
-FUEL_OF_JOB = Choice("Fuel gas", FUELS, assumed="acetylene", outfit="fuel")
+FUEL_OF_JOB = Choice("Fuel gas", FUELS, example="acetylene", outfit="fuel")
 THICKNESS = Field(
     "Thickness of the metal",
     LENGTH,

@@ -1,6 +1,6 @@
 """The work of a job, whichever kind it is."""
 
-from calc.calculators.solder_tube import tubes
+from calc.sheets import tubes
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.cut import cutting
 from calc.sheets.jobs.heating import heating

@@ -38,8 +38,8 @@ def _refuse(verdict: gate.Verdict, name: str) -> None:
     label = {"metal": asked.METAL, "other_metal": asked.OTHER_METAL, "coating": asked.COATING}[field].label
     what = reason.words[:1].lower() + reason.words[1:]
     if verdict.outcome == "refused":
-        who = f"; ask {reason.who}" if reason.who else ""
-        said = f"{what} is refused here, {reason.reason}{who}; pick another only where it is another"
+        who = reason.who or "whoever is responsible for the work"
+        said = f"{what} is refused here: {reason.reason}; put no flame on it, ask {who}"
     else:
         order = reason.order.rstrip(". ")
         said = f"{what}, {reason.reason}; first: {order[:1].lower()}{order[1:]}; then pick {label.lower()} and “{gate.STRIPPED['yes']}”"

@@ -13,8 +13,9 @@ from calc.sheets.jobs.work import Work
 from calc.sheets.joints import METALS
 from calc.sheets.said import degrees, distance
 from calc.sheets.tips_in_print import orifices_by_source
-from calc.sheets.torch import RATIO, Setting
+from calc.sheets.torch import RATIO, RATIO_SOURCE, Setting
 from calc.show.drawings import flame
+from calc.tables import table
 from calc.units import to_si
 
 LENGTHS = {"us": to_si(36.0, "in"), "iso": 1.0, "uk": 1.0}
@@ -60,7 +61,7 @@ def seam(job: Job, setting: Setting) -> Work:
     made = prepared.results
     return Work(
         setting,
-        rods.flame,
+        _told(rods.flame, job.fuel),
         made.torch_time,
         {
             "edges": Figure(
@@ -80,7 +81,18 @@ def seam(job: Job, setting: Setting) -> Work:
         thickness,
         prepared.cautions,
         _tables(job),
-        (*prepared.pictures, *_flame(job)),
+        (*prepared.pictures, *_drawn(job)),
+    )  # fmt: skip
+
+
+def _told(flame: Figure, fuel: str) -> Figure:
+    """The flame with how it is set, where it is the neutral one of acetylene."""
+    if flame.words != "neutral" or fuel != "acetylene":
+        return flame
+    look = next(row for row in table("flame-looks") if row.flame == "neutral")
+    return Figure(
+        None, RATIO_SOURCE, "read", words=f"{look.name}: open oxygen until {look.look} beyond the bright cone",
+        basis="A streamer of 1/16 to 1/8 in beyond the cone is allowed.",
     )  # fmt: skip
 
 
@@ -111,7 +123,7 @@ def _tables(job: Job) -> tuple[Table, ...]:
         return ()
 
 
-def _flame(job: Job) -> tuple[Picture, ...]:
+def _drawn(job: Job) -> tuple[Picture, ...]:
     if job.process != "welding" or job.fuel != "acetylene" or job.metal in ("brass", "aluminium"):
         return ()
     return (flame.drawing(RATIO, job.rules),)
