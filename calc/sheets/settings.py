@@ -79,13 +79,8 @@ CUT = ("low-carbon-steel", "medium-carbon-steel", "low-alloy-steel", "galvanised
 """Metals that burn in oxygen below their melting point, with an oxide that runs off."""
 BACKHAND_ABOVE: Length = 0.005
 """Forehand to about 5 mm, backhand above [techniques]; common practice."""
-NOT_CUT = {
-    "stainless-steel": "its oxide melts later than the metal and covers it",
-    "cast-iron": "its graphite and its oxide, which melts later than the iron, stop the cut",
-    "copper": "it carries the heat away and burning it gives too little",
-    "brass": "it carries the heat away and burning it gives too little",
-    "aluminium": "its oxide melts far later than the metal and covers it",
-}
+NOT_CUT = {row.metal: row.why for row in table("cutting-metals") if row.cuts == "no"}
+"""Why oxygen does not cut a metal, by id."""
 
 
 def _outside(low: Length, high: Length, rules: str, why: str) -> InputError:

@@ -64,7 +64,10 @@ def test_unlike_pairs_are_brazed(other: str) -> None:
 
 @pytest.mark.parametrize("thickness", ["3 mm", "10 mm", "25 mm", "50 mm", "100 mm", "150 mm"])
 def test_steel_is_cut_from_3_to_150_mm(thickness: str) -> None:
-    assert sheet("cutting", "low-carbon-steel", "acetylene", thickness=thickness)["results"]["kerf"]["value"] > 0
+    assert (
+        sheet("cutting", "low-carbon-steel", "acetylene", thickness=thickness)["results"]["kerf"]["value"]
+        > 0
+    )
 
 
 @pytest.mark.parametrize("process", PROCESSES)
@@ -104,7 +107,9 @@ def test_zinc_is_stripped_first_and_then_answered(process: str) -> None:
     assert "hood" in got["first"]["text"]
 
 
-@pytest.mark.parametrize("fuel", [fuel for fuel in FUELS if fuel not in ("acetylene", "methylacetylene-propadiene")])
+@pytest.mark.parametrize(
+    "fuel", [fuel for fuel in FUELS if fuel not in ("acetylene", "methylacetylene-propadiene")]
+)
 def test_only_acetylene_welds(fuel: str) -> None:
     assert refusal("welding", "low-carbon-steel", fuel).startswith("Fuel gas: ")
 
@@ -119,7 +124,9 @@ def test_a_piped_gas_has_no_hours_and_a_liquid_no_share() -> None:
 
 
 def test_more_propane_than_the_cylinder_boils_off_warns() -> None:
-    got = sheet("heating", "low-carbon-steel", "propane", liquid_left="1 lb", cylinder_temperature="20 degF")
+    got = sheet(
+        "heating", "low-carbon-steel", "propane", liquid_left="1 lb", cylinder_temperature="20 degF"
+    )
     assert any("boiling off" in caution["text"] for caution in got["cautions"])
 
 

@@ -1,5 +1,6 @@
 """Cutting plate with oxygen."""
 
+from calc.calculators.cut_plate import cut_plate
 from calc.figures import Figure
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.job import Job
@@ -19,8 +20,6 @@ def cutting(job: Job) -> Work:
     Raises:
         InputError: Oxygen does not cut the metal, or nothing is printed for the fuel.
     """
-    from calc.calculators.cut_plate import cut_plate  # noqa: PLC0415
-
     assert job.thickness is not None
     assert job.length is not None
     thickness, length = job.thickness, job.length
