@@ -45,7 +45,6 @@ WRITTEN = {
     "Btu/(s*in^2)": "Btu/s·in²",
     "mm/min": "mm/min",
     "in/min": "in/min",
-    "deg": "°",
 }
 """How a unit is printed where that differs from how it is typed."""
 

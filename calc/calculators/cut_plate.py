@@ -21,7 +21,7 @@ from calc.declare import (
     worked,
 )
 from calc.formulas.setup.cut_gas import bevel_thickness, stack_thickness
-from calc.sheets import cuts
+from calc.sheets import cuts, cuts_said
 from calc.sheets.asked import FUEL
 from calc.sheets.settings import setting
 from calc.show.drawings import cut as drawing
@@ -42,7 +42,7 @@ class CutPlate:
     ]
     preheat_temperature: Annotated[Figure, Shown("Steel catches fire at", TEMPERATURE, group=_HEAT)]
     standoff: Annotated[Figure, Shown("Cone tips to the plate", LENGTH, digits=2, group=_HEAT)]
-    lead_angle: Annotated[Figure, Shown("Torch leans from upright", ("deg",), digits=2, group=_HEAT)]
+    lead_angle: Annotated[Figure | None, Shown("Torch leans from upright", ("deg",), digits=2, group=_HEAT)]
     cutting_speed: Annotated[Figure, Shown("Travel speed", ("in/min", "mm/min"), digits=2, group=_CUT)]
     cut_time: Annotated[Figure, Shown("Flame burns for", ("min",), toward="up", digits=2, group=_CUT)]
     kerf: Annotated[Figure, Shown("Kerf, lost to the cut", LENGTH, digits=2, group=_CUT)]
@@ -182,7 +182,7 @@ def cut_plate(
     tip = setting(
         "cutting", "low-carbon-steel", through, fuel, None, maker_orifice, maker_oxygen_gauge, maker_fuel_gauge, rules
     )  # fmt: skip
-    flows = cuts.flows(through, fuel, purity)
+    flows = cuts.flows(through, fuel, purity, maker_orifice, maker_oxygen_gauge)
     speed = cuts.speed(through, purity)
     time = cuts.time(steps, length, speed, pierces, through)
     slot = cuts.slot(through)
@@ -198,7 +198,7 @@ def cut_plate(
             fuel_gauge=tip.fuel_gauge,
             preheat_temperature=cuts.kindling(),
             standoff=cuts.fact("standoff"),
-            lead_angle=cuts.fact("lead"),
+            lead_angle=cuts.fact("lead") if shape == "straight" else None,
             cutting_speed=speed,
             cut_time=time,
             kerf=slot,
@@ -212,9 +212,13 @@ def cut_plate(
             oxygen_for_iron=needed,
             oxygen_share=cuts.share(needed, flows.jet, length, speed),
         ),
-        cautions=cuts.cautions(metal, shape),
+        cautions=cuts_said.cautions(metal, shape, fuel, rules),
         steps=tuple(steps),
-        tables=(cuts.edges_table(), cuts.purity_table()),
+        tables=(
+            cuts_said.in_print_table(through, rules),
+            cuts_said.edges_table(),
+            cuts_said.purity_table(),
+        ),
         pictures=(
             drawing.drawing(through, speed.value or 0.0, cuts.drag_of(through).value or 0.0, rules),
             drawing.faults(),

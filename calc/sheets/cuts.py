@@ -1,11 +1,14 @@
-"""What a cut in steel takes: flows and speed with impure oxygen, time, iron, and what it warns of."""
+"""What a cut in steel takes: flows and speed with impure oxygen, time, iron and its oxygen."""
 
 from dataclasses import dataclass
 from typing import Any
 
-from calc.declare import Caution, Step, Table, worked
+from calc.calculators.tip_flow import SHARE_HIGH, SHARE_LOW, SOURCE
+from calc.declare import Step, worked
 from calc.errors import InputError
 from calc.figures import Figure
+from calc.formulas.gas.nozzle import orifice_area, orifice_flow
+from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.supply import gas_of_use
 from calc.formulas.setup import cutting
 from calc.formulas.setup.cut_gas import (
@@ -17,11 +20,11 @@ from calc.formulas.setup.cut_gas import (
     slot_iron,
 )
 from calc.formulas.setup.printed import value_between
-from calc.quantities import Density, Length, Ratio
+from calc.quantities import Density, Gauge, Length, Ratio
 from calc.sheets.flame_settings import oxygen_of
 from calc.sheets.hot_metal import metal_of
 from calc.sheets.said import distance
-from calc.tables import HOW_SURE, source_words, table
+from calc.tables import source_words, table
 from calc.units import to_si
 
 METALS = {row.metal: row.name for row in table("cutting-metals")}
@@ -29,8 +32,10 @@ METALS = {row.metal: row.name for row in table("cutting-metals")}
 STEEL: Density = metal_of("low-carbon-steel").density
 
 
-def _metal(metal: str) -> Any:
-    return next((row for row in table("cutting-metals") if row.metal == metal), None)
+def metal_row(metal: str) -> Any:
+    """Row of a metal: whether oxygen cuts it, why, and what to do instead; that of an unknown one else."""
+    rows = {row.metal: row for row in table("cutting-metals")}
+    return rows.get(metal, rows["unknown"])
 
 
 def hold(metal: str, through: Length, rules: str) -> None:
@@ -44,7 +49,7 @@ def hold(metal: str, through: Length, rules: str) -> None:
     Raises:
         InputError: The metal or the thickness is refused.
     """
-    row = _metal(metal) or _metal("unknown")
+    row = metal_row(metal)
     if row.cuts == "no":
         raise InputError("metal", f"Metal: {row.name.lower()} is not cut so: {row.why}; {row.instead}.")
     thickest = table("cutting-kerfs")[-1].thickness
@@ -87,28 +92,49 @@ def _by_point(figure: Figure, topic: str, purity: Ratio, said: str) -> Figure:
     factors = [purity_factor(row.number_low, lost) for row in rows]
     assert figure.value is not None
     taken = purity_factor(followed.number_low, lost)
+    percent = f"{100 * abs(followed.number_low - 1):.0f} % {said} for each point of purity lost"
     return Figure(
         figure.value * taken, figure.source, figure.how_sure,
         (figure.low or figure.value) * min(factors), (figure.high or figure.value) * max(factors),
-        f"{figure.basis} {said}: {source_words(followed.source)}; the band holds the other source.",
+        f"{figure.basis} {percent}: {source_words(followed.source)}; the band holds the other source. "
+        "They name the first point; that the next ones do the same is ours.",
     )  # fmt: skip
 
 
-def flows(through: Length, fuel: str, purity: Ratio) -> Flows:
+def _through_the_hole(hole: Length, gauge: Gauge) -> Figure:
+    """Oxygen that a hole passes at a gauge, m³/s."""
+    flow = orifice_flow({"oxygen": 1.0}, orifice_area(hole), absolute_pressure(gauge)).free_gas
+    return Figure(
+        flow, SOURCE, "computed", flow * SHARE_LOW, flow * SHARE_HIGH,
+        "What the hole passes at that pressure, because you gave your tip's figures; the band is a discharge of 0.6 to 0.9 "
+        "in place of 0.75. Impure oxygen changes the time, not this flow.",
+    )  # fmt: skip
+
+
+def flows(through: Length, fuel: str, purity: Ratio, hole: Length | None, gauge: Gauge | None) -> Flows:
     """Gas that a cut takes while it runs.
 
     Args:
         through: Steel along the jet, m.
         fuel: Id of the fuel gas.
         purity: Of the oxygen, a share.
+        hole: Of the cutting oxygen as the tip's maker prints it, m, or None.
+        gauge: Of the oxygen likewise, Pa, or None. With one of the two the other
+            is that of our tables, and the flow is what the hole passes.
 
     Raises:
         ValueError: Nothing is printed for the fuel or the thickness.
     """
     fuel_flow = cutting.preheat_fuel_flow(through, fuel)
-    jet = cutting.cutting_oxygen_flow(through)
-    said = "A quarter more for each point of purity lost"
-    return Flows(_by_point(jet, "oxygen-by-point", purity, said), oxygen_of(fuel, fuel_flow), fuel_flow)
+    flames = oxygen_of(fuel, fuel_flow)
+    if hole is None and gauge is None:
+        jet = cutting.cutting_oxygen_flow(through)
+        return Flows(_by_point(jet, "oxygen-by-point", purity, "more oxygen"), flames, fuel_flow)
+    ours, at = cutting.cutting_orifice(through).value, cutting.cutting_gauges(through, fuel)[0].value
+    assert ours is not None
+    assert at is not None
+    jet = _through_the_hole(ours if hole is None else hole, at if gauge is None else gauge)
+    return Flows(jet, flames, fuel_flow)
 
 
 def speed(through: Length, purity: Ratio) -> Figure:
@@ -118,12 +144,7 @@ def speed(through: Length, purity: Ratio) -> Figure:
         through: Steel along the jet, m.
         purity: Of the oxygen, a share.
     """
-    return _by_point(
-        cutting.cutting_speed(through),
-        "speed-by-point",
-        purity,
-        "15 % slower for each point of purity lost",
-    )
+    return _by_point(cutting.cutting_speed(through), "speed-by-point", purity, "slower")
 
 
 def time(steps: list[Step], length: Length, travel: Figure, pierces: Ratio, through: Length) -> Figure:
@@ -211,8 +232,9 @@ def oxygen_needed(steps: list[Step], burnt: Figure) -> Figure:
     unburned = next(row for row in table("cutting-facts") if row.topic == "unburned")
     least = oxygen_for_iron(burnt.low or burnt.value, TO_FERROUS_OXIDE) * (1 - unburned.number_high / 100)
     return Figure(
-        taken, "definition", "computed", least, oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
-        "All of it burnt to Fe3O4. The band begins where it burns to FeO and 40 % leaves unburnt, from memory.",
+        taken, "definition", burnt.how_sure, least, oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
+        f"All of it burned to Fe3O4; the kerf is from memory. The band begins where it burns to FeO and "
+        f"{unburned.number_high:g} % leaves unburned, from memory.",
     )  # fmt: skip
 
 
@@ -254,7 +276,7 @@ def share(needed: Figure, jet: Figure, length: Length, travel: Figure) -> Figure
     assert travel.value is not None
     given = jet.value * length / travel.value
     return Figure(
-        needed.value / given, jet.source, "computed", (needed.low or 0.0) / given, (needed.high or needed.value) / given,
+        needed.value / given, jet.source, needed.how_sure, (needed.low or 0.0) / given, (needed.high or needed.value) / given,
         "A cut cannot burn more than the jet brings: near or above 100 % the flow is too small for the kerf and speed.",
     )  # fmt: skip
 
@@ -277,70 +299,3 @@ def kindling() -> Figure:
         to_si(followed.number_high, followed.unit), followed.source, followed.how_sure, min(ends), max(ends),
         "Bright red to orange. Sources print 700 to 900 °C; the figure near the upper end is taken, so that it starts.",
     )  # fmt: skip
-
-
-def edges_table() -> Table:
-    """What the edge looks like, why, and what to do."""
-    rows = tuple((row.name, row.looks, row.cause, row.cure) for row in table("cutting-edges"))
-    return Table("What the cut tells", ("What", "How it looks", "Why", "Do"), rows, "All from memory.")
-
-
-def purity_table() -> Table:
-    """What a point of purity costs, by source."""
-    rows = tuple(
-        (
-            {"speed-by-point": "Speed", "oxygen-by-point": "Oxygen"}[row.topic],
-            f"{100 * (row.number_low - 1):+.0f} %",
-            f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}",
-        )
-        for row in table("cutting-facts")
-        if row.topic in ("speed-by-point", "oxygen-by-point")
-    )
-    return Table(
-        "One point of purity lost", ("What", "Change", "Source"), rows,
-        "The sources disagree on the speed: 15 % is followed, because it was read.",
-    )  # fmt: skip
-
-
-def cautions(metal: str, shape: str) -> tuple[Caution, ...]:
-    """Hazards of cutting, the gravest first.
-
-    Args:
-        metal: Id of the metal.
-        shape: `straight`, `bevel` or `stack`.
-    """
-    found = [
-        Caution(
-            "DANGER",
-            "A drum, tank, tube or anything shut or once filled bursts or explodes under a cutting torch and will kill, "
-            "whatever it held. Do not cut it; ask at “May I heat this?”.",
-            "cfr1910-252 (a)(3)",
-        ),
-        Caution(
-            "WARNING",
-            "Cutting throws sparks and molten slag far, through gaps and down shafts: they start fires out of sight. Clear "
-            "the distance, cover what stays, catch the slag in dry sand, post a watch.",
-            "cfr1910-252 (a)(2)",
-        ),
-        Caution(
-            "WARNING",
-            "Concrete under the cut spalls: its moisture turns to steam and hot chips fly into eyes. Cut over sand, steel or "
-            "firebrick.",
-        ),
-        Caution(
-            "CAUTION",
-            "The piece falls when it is cut through and is hot for long: it crushes feet and burns. Support both sides, stand "
-            "clear, write HOT on it.",
-        ),
-    ]  # fmt: skip
-    if shape == "stack":
-        found.append(
-            Caution(
-                "NOTICE",
-                "A gap in the stack stops the cut. Clean the sheets and clamp them tight all along.",
-            )
-        )
-    row = _metal(metal)
-    if row.cuts == "warm":
-        found.append(Caution("NOTICE", f"This steel: {row.why}. {row.instead.capitalize()}."))
-    return tuple(found)

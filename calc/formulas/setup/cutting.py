@@ -43,8 +43,16 @@ def _held(thickness: Length) -> Length:
     return float(min(max(thickness, rows[0].thickness), thickest))
 
 
-def _ends(thickness: Length, quantity: str) -> tuple[float, float]:
-    """Least and most of the larger table, between its rows."""
+def printed_range(thickness: Length, quantity: str) -> tuple[float, float]:
+    """Least and most of the larger table, between its rows.
+
+    Args:
+        thickness: Of the plate, m.
+        quantity: `orifice`, m, or `speed`, m/s; a flow is in the table's own unit.
+
+    Raises:
+        ValueError: The thickness is outside 3 to 305 mm.
+    """
     held = _held(thickness)
     low, high = (
         value_between([(row.thickness, getattr(row, f"{quantity}_{end}")) for row in table(LARGER)], held)
@@ -77,7 +85,7 @@ def _followed(thickness: Length, quantity: str) -> Figure:
         if not first.thickness <= row.thickness <= last.thickness * SAME_PLATE
     ]
     value = value_between(sorted([*points, *beyond]), held)
-    low, high = _ends(thickness, quantity)
+    low, high = printed_range(thickness, quantity)
     if _was_read(thickness):
         basis = (
             f"The smaller table, {_place(thickness, rows)}: it is followed because it was read. "
@@ -118,7 +126,7 @@ def cutting_orifice(thickness: Length) -> Figure:
         >>> round(hole.value * 1000, 2), hole.how_sure
         (1.6, 'read')
     """
-    low, high = _ends(thickness, "orifice")
+    low, high = printed_range(thickness, "orifice")
     drills = (nearest_drill(low).drill, nearest_drill(high).drill)
     return replace(_followed(thickness, "orifice"), words=f"number drills {drills[0]} to {drills[1]}")
 
@@ -151,7 +159,7 @@ def cutting_speed(thickness: Length) -> Figure:
 
 
 def _flow(thickness: Length, quantity: str, what: str) -> Figure:
-    low, high = (to_si(end, "cfh", free_gas=True) for end in _ends(thickness, quantity))
+    low, high = (to_si(end, "cfh", free_gas=True) for end in printed_range(thickness, quantity))
     row = table(LARGER)[0]
     basis = f"{what} of the larger table, from memory; its range is the band, its middle the figure."
     return Figure(sqrt(low * high), row.source, row.how_sure, low, high, basis)
@@ -303,7 +311,8 @@ def preheat_holes(thickness: Length) -> Figure:
     row = next(each for each in table("cutting-facts") if each.topic == "holes")
     low, high = row.number_low, row.number_high
     words = f"{low:g} to {high:g}"
-    return Figure(None, row.source, row.how_sure, low, high, f"{words} preheat holes, tips for under 1/4 in to over 12 in.", words)
+    basis = f"{words} preheat holes, tips for under 1/4 in to over 12 in."
+    return Figure(None, row.source, row.how_sure, low, high, basis, words)
 
 
 def kerf(thickness: Length) -> Figure:
@@ -372,6 +381,7 @@ def drag(thickness: Length) -> Figure:
 
 
 SOLVERS = (
+    printed_range,
     cutting_orifice,
     cutting_speed,
     cutting_oxygen_flow,

@@ -1,0 +1,144 @@
+"""What is said beside a cut: what is printed for it, what the edge tells, what it warns of."""
+
+from calc.calculators.tip_flow import acetylene_limit_words
+from calc.declare import Caution, Table
+from calc.figures import Figure
+from calc.formulas.setup import cutting
+from calc.quantities import Length
+from calc.sheets.cuts import metal_row
+from calc.sheets.said import distance
+from calc.sheets.surroundings import clear_distance
+from calc.show.numbers import plain_number
+from calc.tables import HOW_SURE, source_words, table
+from calc.units import from_si, written
+
+
+def in_print_table(through: Length, rules: str) -> Table:
+    """Hole and speed for a thickness by both tables, and which one is followed.
+
+    Args:
+        through: Steel along the jet, m.
+        rules: Rule set, for the units.
+    """
+    hole, speed = ("in", "in/min") if rules == "us" else ("mm", "mm/min")
+
+    def row(what: str, followed: Figure, quantity: str, unit: str) -> tuple[str, ...]:
+        said = written(unit)
+        read = (
+            "nothing for this thickness"
+            if followed.how_sure != "read"
+            else f"{plain_number(from_si(followed.value or 0.0, unit), 2)} {said}, followed"
+        )
+        ends = (plain_number(from_si(end, unit), 2) for end in cutting.printed_range(through, quantity))
+        beyond = "" if followed.how_sure == "read" else ", its middle followed"
+        return what, read, f"{' to '.join(ends)} {said}{beyond}"
+
+    first, second = (table(name)[0] for name in (cutting.READ, cutting.LARGER))
+    heads = (f"{source_words(each.source)}, {HOW_SURE[each.how_sure]}" for each in (first, second))
+    return Table(
+        f"In print for {distance(through, rules, 3)} of steel, between the rows",
+        ("What", *heads),
+        (
+            row("Cutting hole", cutting.cutting_orifice(through), "orifice", hole),
+            row("Speed", cutting.cutting_speed(through), "speed", speed),
+        ),
+        "We follow the one that was read; where its figure lies outside the other, the band above is widened to hold both. What "
+        "the maker of your tip prints comes before either.",
+    )  # fmt: skip
+
+
+def edges_table() -> Table:
+    """What the edge looks like, why, and what to do."""
+    rows = tuple((row.name, row.looks, row.cause, row.cure) for row in table("cutting-edges"))
+    return Table("What the cut tells", ("What", "How it looks", "Why", "Do"), rows, "All from memory.")
+
+
+def purity_table() -> Table:
+    """What a point of purity costs, by source."""
+    rows = tuple(
+        (
+            {"speed-by-point": "Speed", "oxygen-by-point": "Oxygen"}[row.topic],
+            f"{100 * (row.number_low - 1):+.0f} %",
+            f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}",
+        )
+        for row in table("cutting-facts")
+        if row.topic in ("speed-by-point", "oxygen-by-point")
+    )
+    return Table(
+        "One point of purity lost", ("What", "Change", "Source"), rows,
+        "The sources disagree on the speed: 15 % is followed, because it was read.",
+    )  # fmt: skip
+
+
+def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ...]:
+    """Hazards of cutting, the gravest first.
+
+    Args:
+        metal: Id of the metal.
+        shape: `straight`, `bevel` or `stack`.
+        fuel: Id of the fuel gas.
+        rules: Rule set, for the distance and the limit.
+    """
+    clear = clear_distance(rules, "cutting")
+    far = distance(clear.value or 0.0, rules, 3, "up")
+    found = [
+        Caution(
+            "DANGER",
+            "A drum, tank, tube or anything shut or once filled bursts or explodes under a cutting torch and will kill, "
+            "whatever it held. Do not cut it; ask at “May I heat this?”.",
+            "cfr1910-252 (a)(3)",
+        ),
+        Caution(
+            "WARNING",
+            f"Cutting throws sparks and molten slag far, through gaps and down shafts: they start fires out of sight. Clear {far} "
+            "all round, sparks may go further; cover what stays, catch the slag in dry sand, post a watch.",
+            clear.source,
+        ),
+        Caution(
+            "WARNING",
+            "Cutting oxygen makes a spark a fire: clothes, hair, rags and rust that it has blown on burn at once. Lever shut "
+            "when you do not cut; never blow yourself or the bench clean with it.",
+            "cfr1910-253 (b)(5)(i)",
+        ),
+        Caution(
+            "WARNING",
+            "Concrete under the cut spalls: its moisture turns to steam and hot chips fly into eyes. Cut over sand, steel or "
+            "firebrick.",
+        ),
+    ]  # fmt: skip
+    if fuel == "acetylene":
+        limit = acetylene_limit_words(rules)
+        source = "cfr1910-253 (a)(2)" if rules == "us" else "iso-3821-2019 scope"
+        found.insert(
+            1,
+            Caution(
+                "DANGER",
+                f"Acetylene above {limit} on its delivery gauge can explode by itself and will kill. Thick plate wants more "
+                "oxygen, never more acetylene pressure than that.",
+                source,
+            ),
+        )
+    row = metal_row(metal)
+    if row.cuts == "warm":
+        found.append(
+            Caution(
+                "WARNING",
+                f"This steel: {row.why}, hours later too, and what hangs on it could fall. {row.instead.capitalize()}, and "
+                "grind the edge: see “Preheat and cool”.",
+            )
+        )
+    found.append(
+        Caution(
+            "CAUTION",
+            "The piece falls when it is cut through and is hot for long: it crushes feet and burns. Support both sides, stand "
+            "clear, write HOT on it.",
+        )
+    )
+    if shape == "stack":
+        found.append(
+            Caution(
+                "NOTICE",
+                "A gap in the stack stops the cut. Clean the sheets and clamp them tight all along.",
+            )
+        )
+    return tuple(found)
