@@ -1,5 +1,6 @@
 """The job sheet: one job of any kind, from metal and thickness to a watched, stored outfit."""
 
+from collections.abc import Mapping
 from typing import Annotated, Any
 
 from calc.calculators.eye_shade import eye_shade
@@ -14,7 +15,7 @@ from calc.sheets.asked import (
     TIP_LABEL,
 )
 from calc.sheets.jobs import asked
-from calc.sheets.jobs.doing import work_of
+from calc.sheets.jobs.doing import tube_wall, work_of
 from calc.sheets.jobs.gas import (
     Held,
     acetylene_held,
@@ -28,6 +29,7 @@ from calc.sheets.jobs.metals import hold_metal
 from calc.sheets.jobs.results import JobSheet
 from calc.sheets.jobs.work import Work
 from calc.sheets.surroundings import clear_distance, fire_watch
+from calc.sheets.tips_held import wanted_orifice
 from calc.sheets.torch import marked_regulator
 from calc.show.drawings import gauges
 
@@ -161,3 +163,25 @@ def _cautions(
     found = [*gas_cautions(fuel, held, flow, duty, rules), *work.cautions]
     unlike = {caution.text: caution for caution in found}
     return tuple(sorted(unlike.values(), key=lambda caution: order.index(caution.signal)))
+
+
+def wanted_tip(given: Mapping[str, Any], rules: str) -> tuple[str, Figure]:
+    """The process whose tips fit a job, and the hole wanted for it.
+
+    Args:
+        given: Inputs in SI, as far as they can be read.
+        rules: Rule set.
+
+    Raises:
+        ValueError: No table chooses a tip for it; the clause says why.
+    """
+    process = str(given.get("process", "welding"))
+    if process == "soldering":
+        size = given.get("tube_inch") or given.get("tube_metric")
+        if size is None:
+            raise ValueError("pick the tube first")
+        wall = tube_wall(given.get("tube_system"), str(size))
+        return "brazing", wanted_orifice("brazing", wall)
+    if "thickness" not in given and process != "heating":
+        raise ValueError("give the thickness first")
+    return process, wanted_orifice(process, given.get("thickness", 0.0))

@@ -65,6 +65,9 @@ def test_the_outfit_itself_asks_for_nothing_that_must_be_given() -> None:
     assert not takes_outfit(MINE)
 
 
+WELD = {"process": "welding", "metal": "low-carbon-steel", "fuel": "acetylene"}
+
+
 @pytest.mark.parametrize("calculator", TAKERS, ids=lambda each: each.id)
 def test_what_is_filled_in_is_what_was_typed(calculator: Any) -> None:
     got = fill(calculator.id, {}, WHOLE)
@@ -112,20 +115,20 @@ def test_the_page_has_a_button_where_an_outfit_can_fill_anything(calculator: Any
     ],
 )
 def test_the_tip_is_the_one_that_is_printed_for_the_thickness(thickness: str, hole: str, name: str) -> None:
-    got = fill("job-sheet", {"thickness": thickness, "joint": "outside-corner"}, WHOLE)
+    got = fill("job-sheet", WELD | {"thickness": thickness, "joint": "outside-corner"}, WHOLE)
     assert got["texts"]["maker_orifice"] == hole
     assert f"Tip: {name}, hole {hole}" in got["said"][0]
 
 
 def test_a_tip_brings_what_its_maker_prints_and_another_brings_nothing_of_it() -> None:
-    got = fill("job-sheet", {"thickness": "16 ga"}, WHOLE)["texts"]
+    got = fill("job-sheet", WELD | {"thickness": "16 ga"}, WHOLE)["texts"]
     assert (got["maker_oxygen_gauge"], got["maker_acetylene_gauge"]) == ("4 psi", "3 psi")
-    assert "maker_oxygen_gauge" not in fill("job-sheet", {"thickness": "0.1 in"}, WHOLE)["texts"]
+    assert "maker_oxygen_gauge" not in fill("job-sheet", WELD | {"thickness": "0.1 in"}, WHOLE)["texts"]
 
 
 def test_no_tip_is_better_than_a_wrong_one_and_the_size_that_lacks_is_said() -> None:
     few = {name: text for name, text in WHOLE.items() if not name.startswith(("tip_2", "tip_4"))}
-    got = fill("job-sheet", {"thickness": "0.22 in"}, few)
+    got = fill("job-sheet", WELD | {"thickness": "0.22 in"}, few)
     assert not [name for name in got["texts"] if name.startswith("maker")]
     lacking = got["said"][-1]
     assert "0.055 in, number drill 54" in lacking, "FAA AC 43.13-1B, from memory"
@@ -134,7 +137,7 @@ def test_no_tip_is_better_than_a_wrong_one_and_the_size_that_lacks_is_said() -> 
 
 def test_a_cutting_tip_never_welds() -> None:
     got = fill(
-        "job-sheet", {"thickness": "16 ga"}, CLEARED | {"tip_1_use": "cutting", "tip_1_orifice": "#68"}
+        "job-sheet", WELD | {"thickness": "16 ga"}, CLEARED | {"tip_1_use": "cutting", "tip_1_orifice": "#68"}
     )
     assert "maker_orifice" not in got["texts"]
     assert "none for welding" in got["said"][-1]
@@ -151,15 +154,15 @@ def test_a_cutting_tip_never_welds() -> None:
     ],
 )
 def test_why_no_tip_is_taken_is_said(texts: dict[str, str], outfit: dict[str, str], why: str) -> None:
-    got = fill("job-sheet", texts, outfit)
+    got = fill("job-sheet", WELD | texts, outfit)
     assert "maker_orifice" not in got["texts"]
     assert any("No tip is taken" in said and why in said for said in got["said"])
 
 
-def test_the_fuel_pressure_of_another_gas_is_left_out() -> None:
-    got = fill("job-sheet", {"thickness": "16 ga"}, WHOLE | {"fuel": "propane"})
+def test_the_fuel_pressure_goes_with_the_gas_of_the_outfit() -> None:
+    got = fill("job-sheet", WELD | {"thickness": "16 ga"}, WHOLE | {"fuel": "propane"})
     assert "maker_acetylene_gauge" not in got["texts"]
-    assert any("another gas" in said for said in got["said"])
+    assert got["texts"]["maker_fuel_gauge"] == "3 psi", "the outfit's own gas, on a sheet that takes it over"
 
 
 def test_what_is_acetylene_goes_into_no_other_fuel() -> None:

@@ -1,5 +1,6 @@
 """The work of a job, whichever kind it is."""
 
+from calc.quantities import Length
 from calc.sheets import tubes
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.cut import cutting
@@ -14,11 +15,21 @@ from calc.sheets.torch import Setting
 _FIRST = {"galvanised-steel": "low-carbon-steel"}
 
 
+def tube_wall(system: str | None, size: str) -> Length:
+    """Wall of copper tube of a size, m: type L in inches, type B in millimetres.
+
+    Args:
+        system: `inch` or `metric`.
+        size: Id of the size in it.
+    """
+    named = system or "inch"
+    return tubes.tube(named, size, {"inch": "l", "metric": "b"}[named], None).wall.value or 0.0
+
+
 def _setting(job: Job) -> Setting:
     thickness = job.thickness
-    if job.process == "soldering" and job.tube_system and job.tube_size:
-        wall = {"inch": "l", "metric": "b"}[job.tube_system]
-        thickness = tubes.tube(job.tube_system, job.tube_size, wall, None).wall.value
+    if job.process == "soldering" and job.tube_size:
+        thickness = tube_wall(job.tube_system, job.tube_size)
     fuel_field = "maker_acetylene_gauge" if job.fuel == "acetylene" else "maker_fuel_gauge"
     return told(
         lambda: setting(
