@@ -17,7 +17,7 @@ WORDS_LEFT = 142.0
 FAULTS = (
     ("Too fast", ("Lines sweep far back,", "and the far corner below", "is left uncut.")),
     ("Too slow", ("The top edge melts, lines", "are coarse, lumps of slag", "hang below.")),
-    ("Too much preheat", ("The top edge is round with", "beads along it, slag is", "welded on below.")),
+    ("Too much preheat", ("The top edge is round,", "with beads along it; slag", "is welded on below.")),
     ("Too much oxygen", ("A hollow runs under the", "top edge, the lines there", "are rough.")),
 )
 """Name and sentence of each drawn mistake, the sentence in lines."""
@@ -78,7 +78,7 @@ def drawing(thickness: Length, speed: Speed, drag: Length, rules: str = "us") ->
     shown = places[len(places) // 2]
     body += line(shown, TOP, shown, foot + 20, width=1.5, dash="5 4")
     body += line(shown - lag, foot, shown - lag, foot + 20, width=1.5, dash="5 4")
-    body += words(8, foot + 42, f"between the dashes: drag, at most {_told(drag, rules)}")
+    body += words(8, foot + 42, f"dashes: drag, at most {_told(drag, rules)}")
     body += words(8, foot + 66, f"one line for each {plain_number(beat)} s of travel")
     body += words(8, foot + 90, f"from top to bottom {_told(thickness, rules)} of steel")
     title = "The edge of a good cut"
