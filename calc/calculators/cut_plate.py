@@ -106,7 +106,7 @@ def cut_plate(
         Choice(
             "Cut",
             {"straight": "Square across", "bevel": "Bevel", "stack": "Stack of sheets"},
-            assumed="straight",
+            example="straight",
         ),
     ],
     bevel_angle: Annotated[

@@ -49,8 +49,10 @@ def in_print_table(through: Length, rules: str) -> Table:
 
 def edges_table() -> Table:
     """What the edge looks like, why, and what to do."""
-    rows = tuple((row.name, row.looks, row.cause, row.cure) for row in table("cutting-edges"))
-    return Table("What the cut tells", ("What", "How it looks", "Why", "Do"), rows, "All from memory.")
+    rows = tuple(
+        (f"{row.name}: {row.looks}", f"{row.cure} ({row.cause})") for row in table("cutting-edges")
+    )
+    return Table("What the cut tells", ("You see", "Do (why)"), rows, "All from memory.")
 
 
 def purity_table() -> Table:
@@ -84,26 +86,25 @@ def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ..
     found = [
         Caution(
             "DANGER",
-            "A drum, tank, tube or anything shut or once filled bursts or explodes under a cutting torch and will kill, "
-            "whatever it held. Do not cut it; ask at “May I heat this?”.",
+            "Anything that is shut or was once filled explodes under a cutting torch and will kill. Do not cut it; ask “May I "
+            "heat this?” first.",
             "cfr1910-252 (a)(3)",
         ),
         Caution(
             "WARNING",
-            f"Cutting throws sparks and molten slag far, through gaps and down shafts: they start fires out of sight. Clear {far} "
-            "all round, sparks may go further; cover what stays, catch the slag in dry sand, post a watch.",
+            f"Sparks and molten slag fly far and fall through gaps: fires start out of sight. Clear {far} all round, they may go "
+            "further; catch slag in dry sand, post a watch.",
             clear.source,
         ),
         Caution(
             "WARNING",
-            "Cutting oxygen makes a spark a fire: clothes, hair, rags and rust that it has blown on burn at once. Lever shut "
-            "when you do not cut; never blow yourself or the bench clean with it.",
+            "Cutting oxygen makes a spark a fire: clothes and rags that it has blown on burn at once. Lever shut when you do "
+            "not cut; blow nothing clean with it.",
             "cfr1910-253 (b)(5)(i)",
         ),
         Caution(
             "WARNING",
-            "Concrete under the cut spalls: its moisture turns to steam and hot chips fly into eyes. Cut over sand, steel or "
-            "firebrick.",
+            "Concrete under the cut bursts in hot chips that fly into eyes. Cut over sand, steel or firebrick.",
         ),
     ]  # fmt: skip
     if fuel == "acetylene":
@@ -113,8 +114,7 @@ def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ..
             1,
             Caution(
                 "DANGER",
-                f"Acetylene above {limit} on its delivery gauge can explode by itself and will kill. Thick plate wants more "
-                "oxygen, never more acetylene pressure than that.",
+                f"Acetylene above {limit} can explode by itself and will kill. Never set it higher, however thick the plate.",
                 source,
             ),
         )
@@ -123,15 +123,14 @@ def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ..
         found.append(
             Caution(
                 "WARNING",
-                f"This steel: {row.why}, hours later too, and what hangs on it could fall. {row.instead.capitalize()}, and "
-                "grind the edge: see “Preheat and cool”.",
+                f"This steel: {row.why}, also hours later, and a load on it could fall. {row.instead.capitalize()}, grind the "
+                "edge: see “Preheat and cool”.",
             )
         )
     found.append(
         Caution(
             "CAUTION",
-            "The piece falls when it is cut through and is hot for long: it crushes feet and burns. Support both sides, stand "
-            "clear, write HOT on it.",
+            "The piece falls and stays hot for long: it crushes feet and burns. Support both sides, write HOT on it.",
         )
     )
     if shape == "stack":

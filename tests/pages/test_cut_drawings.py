@@ -81,6 +81,7 @@ def test_the_answer_draws_its_own_plate() -> None:
     got = answer(
         "cut-plate",
         metal="low-carbon-steel",
+        shape="straight",
         fuel="acetylene",
         length="1 m",
         thickness="25 mm",

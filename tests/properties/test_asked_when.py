@@ -1,13 +1,25 @@
 """Inputs that are asked only with certain choices."""
 
+import re
 from dataclasses import dataclass
 from typing import Annotated
 
 import pytest
 
+import calc.calculators  # noqa: F401 - declares them
 from calc import InputError
 from calc.answering import answer
-from calc.declare import CALCULATORS, Answer, Choice, DeclarationError, Field, Figure, Shown, calculator
+from calc.declare import (
+    CALCULATORS,
+    Answer,
+    Calculator,
+    Choice,
+    DeclarationError,
+    Field,
+    Figure,
+    Shown,
+    calculator,
+)
 from calc.show.form import block
 
 WORK = {"welding": "Weld", "cutting": "Cut"}
@@ -65,6 +77,15 @@ def test_the_form_hides_what_is_not_asked() -> None:
     assert 'data-field="cuts" data-when="{&quot;work&quot;: [&quot;cutting&quot;]}">' in block(
         "asked-when", {"work": "cutting"}
     )
+
+
+@pytest.mark.parametrize("made", list(CALCULATORS.values()), ids=list(CALCULATORS))
+def test_a_choice_stands_in_the_form_before_what_waits_for_it(made: Calculator) -> None:
+    """The page reads the form from the top: a choice further down would never show what waits for it."""
+    order = re.findall(r'data-field="(\w+)"', block(made.id))
+    for name, asked in made.inputs.items():
+        for choice in asked.when or {}:
+            assert order.index(choice) < order.index(name), name
 
 
 @pytest.mark.parametrize("when", [{"later": ("cutting",)}, {"work": ("painting",)}, {"cuts": ("1",)}])

@@ -131,7 +131,7 @@ def test_more_propane_than_the_cylinder_boils_off_warns() -> None:
 
 
 SAME = [
-    ("cutting", "cut-plate", {"metal": "low-carbon-steel", "thickness": "12 mm", "fuel": "propane", "length": "300 mm"},
+    ("cutting", "cut-plate", {"metal": "low-carbon-steel", "shape": "straight", "thickness": "12 mm", "fuel": "propane", "length": "300 mm"},
      {"kerf": "kerf", "travel_speed": "cutting_speed", "torch_time": "cut_time", "fuel_flow": "fuel_flow"}),
     ("soldering", "solder-tube", {"method": "soldering", "service": "drinking-water", "system": "inch", "size_inch": "1/2 in",
      "joints": "6"}, {"rod_length": "filler_length", "filler_mass": "filler_mass", "cup_depth": "cup_depth"}),

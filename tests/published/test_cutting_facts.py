@@ -14,7 +14,13 @@ from tests.published.rows import Row, case, shown
 
 INCH = 0.0254
 CFH = 0.3048**3 / 3600 * 288.15 / 294.26111
-PLATE = {"metal": "low-carbon-steel", "fuel": "acetylene", "length": "600 mm", "thickness": "25 mm"}
+PLATE = {
+    "metal": "low-carbon-steel",
+    "shape": "straight",
+    "fuel": "acetylene",
+    "length": "600 mm",
+    "thickness": "25 mm",
+}
 ROWS = [
     case("Carvill 1993 p. 210", "read", "cut-plate", "cutting_orifice", 1.6, "mm", 1e-9, **PLATE),
     case("Carvill 1993 p. 210", "read", "cut-plate", "oxygen_gauge", 2.8, "bar", 1e-9, **PLATE),

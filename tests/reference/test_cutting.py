@@ -22,7 +22,13 @@ IRON, OXYGEN = 55.845e-3, 15.999e-3
 R = 8.31446261815324
 CUBIC_FOOT_AN_HOUR = 0.3048**3 / 3600 * 288.15 / 294.26111
 """A US cubic foot of gas is counted at 70 °F, ours at 15 °C."""
-PLATE = {"metal": "low-carbon-steel", "fuel": "acetylene", "length": "600 mm", "rules": "iso"}
+PLATE = {
+    "metal": "low-carbon-steel",
+    "shape": "straight",
+    "fuel": "acetylene",
+    "length": "600 mm",
+    "rules": "iso",
+}
 
 
 def sonic_flow(diameter: float, gauge: float) -> float:
