@@ -210,11 +210,11 @@ def _readable(calculator: Calculator, texts: Mapping[str, str], rules: str) -> d
     return given
 
 
-def _wanted(calculator: Calculator, given: Mapping[str, Any], rules: str) -> tuple[str, Figure]:
+def _wanted(calculator: Calculator, given: Mapping[str, Any]) -> tuple[str, Figure]:
     """The process whose tips fit, and the hole wanted, by the calculator's own word if it has one.
 
     A calculator whose tip does not follow from `process` and `thickness` has in its
-    module a function `wanted_tip(given, rules)`: the inputs in SI as far as they can
+    module a function `wanted_tip(given)`: the inputs in SI as far as they can
     be read, to the id of the process and the hole as a Figure. It raises ValueError
     with a clause for the reader where there is none.
     """
@@ -222,7 +222,7 @@ def _wanted(calculator: Calculator, given: Mapping[str, Any], rules: str) -> tup
         sys.modules[calculator.function.__module__], "wanted_tip", None
     )
     if own is not None:
-        return own(given, rules)
+        return own(given)
     if "thickness" not in given:
         raise ValueError("give the thickness first")
     process = str(given.get("process", "welding"))
@@ -241,7 +241,7 @@ def _chosen_tip(
         said.append("No tip is taken: your outfit names none.")
         return None
     try:
-        process, wanted = _wanted(calculator, given, rules)
+        process, wanted = _wanted(calculator, given)
     except ValueError as error:
         said.append(f"No tip is taken: {error}.".replace("..", "."))
         return None

@@ -165,12 +165,11 @@ def _cautions(
     return tuple(sorted(unlike.values(), key=lambda caution: order.index(caution.signal)))
 
 
-def wanted_tip(given: Mapping[str, Any], rules: str) -> tuple[str, Figure]:
+def wanted_tip(given: Mapping[str, Any]) -> tuple[str, Figure]:
     """The process whose tips fit a job, and the hole wanted for it.
 
     Args:
         given: Inputs in SI, as far as they can be read.
-        rules: Rule set.
 
     Raises:
         ValueError: No table chooses a tip for it; the clause says why.
