@@ -1,8 +1,9 @@
 """What is said beside a cut: what is printed for it, what the edge tells, what it warns of."""
 
+from collections.abc import Iterable
+
 from calc.calculators.tip_flow import acetylene_limit_words
 from calc.declare import Caution, Table
-from calc.figures import Figure
 from calc.formulas.setup import cutting
 from calc.quantities import Length
 from calc.sheets.cuts import metal_row
@@ -20,39 +21,49 @@ def in_print_table(through: Length, rules: str) -> Table:
         through: Steel along the jet, m.
         rules: Rule set, for the units.
     """
-    hole, speed = ("in", "in/min") if rules == "us" else ("mm", "mm/min")
+    units = {"orifice": "in", "speed": "in/min"} if rules == "us" else {"orifice": "mm", "speed": "mm/min"}
+    followed = {"orifice": cutting.cutting_orifice(through), "speed": cutting.cutting_speed(through)}
 
-    def row(what: str, followed: Figure, quantity: str, unit: str) -> tuple[str, ...]:
-        said = written(unit)
-        read = (
-            "nothing for this thickness"
-            if followed.how_sure != "read"
-            else f"{plain_number(from_si(followed.value or 0.0, unit), 2)} {said}, followed"
-        )
-        ends = (plain_number(from_si(end, unit), 2) for end in cutting.printed_range(through, quantity))
-        beyond = "" if followed.how_sure == "read" else ", its middle followed"
-        return what, read, f"{' to '.join(ends)} {said}{beyond}"
+    def number(si: float, unit: str) -> str:
+        return plain_number(from_si(si, unit), 2)
 
-    first, second = (table(name)[0] for name in (cutting.READ, cutting.LARGER))
-    heads = (f"{source_words(each.source)}, {HOW_SURE[each.how_sure]}" for each in (first, second))
+    def said(name: str, cells: Iterable[str], *, is_followed: bool) -> tuple[str, ...]:
+        first = table(name)[0]
+        source = f"{source_words(first.source)}, {HOW_SURE[first.how_sure]}"
+        return (f"{source}: followed" if is_followed else source, *cells)
+
+    was_read = followed["orifice"].how_sure == "read"
+    read = (
+        f"{number(followed[quantity].value or 0.0, unit)} {written(unit)}" if was_read else "nothing for it"
+        for quantity, unit in units.items()
+    )
+    ranges = (
+        f"{' to '.join(number(end, unit) for end in cutting.printed_range(through, quantity))} {written(unit)}"
+        for quantity, unit in units.items()
+    )
     return Table(
         f"In print for {distance(through, rules, 3)} of steel, between the rows",
-        ("What", *heads),
+        ("Source", "Hole", "Speed"),
         (
-            row("Cutting hole", cutting.cutting_orifice(through), "orifice", hole),
-            row("Speed", cutting.cutting_speed(through), "speed", speed),
+            said(cutting.READ, read, is_followed=was_read),
+            said(cutting.LARGER, ranges, is_followed=not was_read),
         ),
-        "We follow the one that was read; where its figure lies outside the other, the band above is widened to hold both. What "
-        "the maker of your tip prints comes before either.",
+        "Where the hole that was read lies outside the other table, the band above is widened to hold both. What the maker of "
+        "your tip prints comes before either.",
     )  # fmt: skip
 
 
 def edges_table() -> Table:
     """What the edge looks like, why, and what to do."""
+
+    def sentence(text: str) -> str:
+        return f"{text[0].upper()}{text[1:]}."
+
     rows = tuple(
-        (f"{row.name}: {row.looks}", f"{row.cure} ({row.cause})") for row in table("cutting-edges")
+        (row.name, " ".join(map(sentence, (row.looks, row.cause, row.cure))))
+        for row in table("cutting-edges")
     )
-    return Table("What the cut tells", ("You see", "Do (why)"), rows, "All from memory.")
+    return Table("What the cut tells", ("What", "How it looks, why, what to do"), rows, "All from memory.")
 
 
 def purity_table() -> Table:
