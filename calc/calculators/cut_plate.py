@@ -22,7 +22,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.cut_gas import bevel_thickness, stack_thickness
 from calc.sheets import cuts
-from calc.sheets.asked import FUEL
+from calc.sheets.asked import FUEL_ASKED
 from calc.sheets.settings import setting
 from calc.show.drawings import cut as drawing
 
@@ -87,7 +87,7 @@ def cut_plate(
             hint="Of one plate or sheet.",
         ),
     ],
-    fuel: Annotated[str, FUEL],
+    fuel: Annotated[str, FUEL_ASKED],
     length: Annotated[
         float,
         Field(
