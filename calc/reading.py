@@ -36,7 +36,7 @@ UNIT_WORDS = {
     "in3": "in^3", "in³": "in^3", "in2": "in^2", "in²": "in^2", "mm2": "mm^2", "mm²": "mm^2",
     "sec": "s", "secs": "s", "second": "s", "seconds": "s", "mins": "min", "minute": "min",
     "minutes": "min", "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "days": "d", "day": "d",
-    "weeks": "week", "percent": "%", "per cent": "%",
+    "°": "deg", "degree": "deg", "degrees": "deg", "weeks": "week", "percent": "%", "per cent": "%",
     "pound": "lb", "kgs": "kg", "kilogram": "kg", "kilograms": "kg", "grams": "g", "gram": "g",
     "ipm": "in/min", "kw": "kW", "w": "W", "btu/h": "Btu/h", "btu": "Btu",
 }  # fmt: skip

@@ -37,6 +37,7 @@ WRITTEN = {
     "Btu/(s*in^2)": "Btu/s·in²",
     "mm/min": "mm/min",
     "in/min": "in/min",
+    "deg": "°",
 }
 """How a unit is printed where that differs from how it is typed."""
 

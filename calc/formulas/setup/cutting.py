@@ -29,7 +29,6 @@ SAME_PLATE = 1.05
 """4 in plate is the plate of the row for 100 mm, and no row beyond it."""
 FUELS = ("acetylene", "propane", "methane")
 """Fuels whose cutting flows are printed."""
-HOLES_SOURCE = "army-tc9-237-1993 ch. 11"
 
 
 def _held(thickness: Length) -> Length:
@@ -301,10 +300,10 @@ def preheat_holes(thickness: Length) -> Figure:
         '2 to 6'
     """
     _held(thickness)
-    return Figure(
-        None, HOLES_SOURCE, "read", 2.0, 6.0,
-        "Tips for plate of all thicknesses have 2 to 6 preheat holes.", "2 to 6",
-    )  # fmt: skip
+    row = next(each for each in table("cutting-facts") if each.topic == "holes")
+    low, high = row.number_low, row.number_high
+    words = f"{low:g} to {high:g}"
+    return Figure(None, row.source, row.how_sure, low, high, f"{words} preheat holes, tips for under 1/4 in to over 12 in.", words)
 
 
 def kerf(thickness: Length) -> Figure:
