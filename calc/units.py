@@ -17,9 +17,17 @@ WRITTEN = {
     "ft^3": "ft³",
     "m^3": "m³",
     "in^3": "in³",
+    "g/cm^3": "g/cm³",
+    "lb/in^3": "lb/in³",
+    "lb/in**3": "lb/in³",
+    "kg/m**3": "kg/m³",
     "in^2": "in²",
     "mm^2": "mm²",
+    "mm^3": "mm³",
+    "um/(m*K)": "µm/m·K",
     "cm^2": "cm²",
+    "deg": "°",
+    "gram": "g",
     "degF": "°F",
     "degC": "°C",
     "delta_degF": "°F",
@@ -37,7 +45,6 @@ WRITTEN = {
     "Btu/(s*in^2)": "Btu/s·in²",
     "mm/min": "mm/min",
     "in/min": "in/min",
-    "deg": "°",
 }
 """How a unit is printed where that differs from how it is typed."""
 

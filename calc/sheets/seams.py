@@ -1,130 +1,167 @@
 """What one seam needs: edges, technique, rod and torch time, each with its band."""
 
 from calc.figures import Figure
-from calc.formulas.setup.joints import cap_area, outside_corner_area, square_butt_area
 from calc.formulas.setup.rods import rod_length_for_seam
-from calc.formulas.setup.travel import travel_speed, travel_time
-from calc.quantities import Area, Length
+from calc.formulas.setup.travel import travel_speed, travel_speed_by_law, travel_time
+from calc.quantities import Length
+from calc.sheets import joints
+from calc.sheets.joints import Preparation, preparation
+from calc.sheets.said import distance
+from calc.sheets.weld_metal import weld_area
+from calc.show.numbers import plain_number
 from calc.tables import table
+from calc.units import from_si
 
-CAP_SHARE = (0.10, 0.15, 0.20)
-"""Height of the cap as a share of the thickness: least, taken, most; common practice."""
-CAP_WIDTHS = 3.0
-"""Width of a bead on sheet in thicknesses; common practice."""
 WASTE = 0.08
 """Rod lost as stubs; common practice, 6 to 8 %."""
-NO_ROD_UP_TO: Length = 0.0015875
-"""1/16 in: thinner corners are fused without rod [manly-1916]."""
 BACKHAND_FROM: Length = 0.003
+"""A corner or an edge thicker than this is welded backhand; common practice."""
+BACKHAND_PLATE_FROM: Length = 0.005
+"""A V or a fillet thicker than this is welded backhand; common practice."""
 THIN_BELOW: Length = 0.001
+OTHER_METALS = (0.5, 1.5)
+"""Share of steel's travel speed that other metals may take, least and most; common practice."""
+gap_of_square_butt = joints.gap_of_square_butt
+"""Least, taken and largest gap between square edges."""
+_SPOKEN = {"leftward": ("forehand", "leftward"), "rightward": ("backhand", "rightward")}
+STEEL = "low-carbon-steel"
 
 
-def technique(joint: str, thickness: Length) -> str:
+def technique(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> str:
     """`leftward` or `rightward`: forehand or backhand.
 
-    A square butt is welded forehand as far as it goes; else forehand to 3 mm and
-    backhand above.
+    A square butt is welded forehand as far as it goes; a V and fillets to 5 mm,
+    corners and edges to 3 mm, and backhand above. Other metals than steel, and
+    braze welds, are made forehand.
 
     Args:
-        joint: `outside-corner` or `square-butt`.
+        joint: Id of a joint.
         thickness: Of the sheet, m.
+        metal: Id of the metal.
+        process: `welding` or `braze-welding`.
+
+    Source:
+        Common practice.
+
+    Examples:
+        >>> technique("single-v", 0.006), technique("single-v", 0.006, "brass")
+        ('rightward', 'leftward')
+    """
+    if joint == "square-butt" or metal != STEEL or process != "welding":
+        return "leftward"
+    most = BACKHAND_FROM if joint in ("outside-corner", "edge") else BACKHAND_PLATE_FROM
+    return "leftward" if thickness <= most * (1 + 1e-9) else "rightward"
+
+
+def technique_words(
+    joint: str, thickness: Length, rules: str, metal: str = STEEL, process: str = "welding"
+) -> Figure:
+    """Direction of travel in the words of a rule set.
+
+    Args:
+        joint: Id of a joint.
+        thickness: Of the sheet, m.
+        rules: Rule set, which decides the words.
+        metal: Id of the metal.
+        process: `welding` or `braze-welding`.
 
     Source:
         Common practice.
     """
-    thin = thickness <= BACKHAND_FROM * (1 + 1e-9)
-    return "leftward" if thin or joint == "square-butt" else "rightward"
+    hand = technique(joint, thickness, metal, process)
+    way = (
+        "the rod goes ahead of the flame, and the flame points where you are going"
+        if hand == "leftward"
+        else "the flame goes ahead of the rod and points back at the finished weld"
+    )
+    return Figure(
+        None, "", "practice", words=f"{_SPOKEN[hand][0 if rules == 'us' else 1]}: {way}",
+        basis="By thickness on steel; other metals and braze welds forehand. One handbook prints backhand from 4.8 mm.",
+    )  # fmt: skip
 
 
-def gap_of_square_butt(thickness: Length) -> tuple[Length, Length, Length]:
-    """Least, taken and largest gap between square edges, m.
-
-    Args:
-        thickness: Of the sheet, m.
-
-    Returns:
-        All zero where the edges touch; else half the thickness, held between
-        what is printed.
-
-    Source:
-        [carvill-1993]; the half is common practice.
-    """
-    row = min(table("welding-carvill-1993"), key=lambda each: abs(each.thickness - thickness))
-    if row.least_gap is None:
-        return 0.0, 0.0, 0.0
-    least, largest = row.least_gap, min(row.largest_gap, max(thickness, row.least_gap))
-    return least, min(max(thickness / 2, least), largest), largest
-
-
-def rod_area(joint: str, thickness: Length) -> Figure:
+def rod_area(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> Figure:
     """Cross-section that the rod must bring to a seam, m², with its band.
 
     Args:
-        joint: `outside-corner` or `square-butt`.
+        joint: Id of a joint.
         thickness: Of the sheet, m.
+        metal: Id of the metal.
+        process: `welding` or `braze-welding`.
+
+    Raises:
+        InputError: The joint is not made so.
 
     Source:
         Areas by geometry; cap, gap and "no rod" by common practice and [manly-1916].
     """
-    if joint == "outside-corner":
-        full = outside_corner_area(thickness)
-        if thickness <= NO_ROD_UP_TO:
-            return Figure(
-                0.0, "manly-1916", "read", 0.0, full,
-                "Up to 1/16 in the edges are fused together without rod; a gap or a fuller corner takes some.",
-            )  # fmt: skip
-        return Figure(full, "", "practice", 0.0, full, "A rounded corner; fused edges alone need none.")
-    gaps = gap_of_square_butt(thickness)
-
-    def area(gap: Length, cap: float) -> Area:
-        width = max(gap, CAP_WIDTHS * thickness)
-        return square_butt_area(thickness, gap) + cap_area(width, cap * thickness)
-
-    least, taken, most = (area(gap, cap) for gap, cap in zip(gaps, CAP_SHARE, strict=True))
-    return Figure(
-        taken, "carvill-1993 p. 207", "read", least, most,
-        "Gap as printed, half the thickness taken; cap 10 to 20 % of the thickness and three thicknesses "
-        "wide, common practice.",
-    )  # fmt: skip
+    return weld_area(preparation(process, metal, joint, thickness))
 
 
-def rod_for_seam(area: Figure, seam: Length, diameter: Length) -> Figure:
+def rod_for_seam(area: Figure, seam: Length, diameter: Length, waste: float = WASTE) -> Figure:
     """Length of rod for a seam, stubs included, m, with its band.
 
     Args:
         area: What the rod must bring, m², with its band.
         seam: Length of the seam, m.
         diameter: Of the rod, m.
+        waste: Part of the rod that is lost.
 
     Source:
         [definition]
     """
     taken, least, most = (
-        0.0 if part is None else rod_length_for_seam(part, seam, diameter, WASTE)
+        0.0 if part is None else rod_length_for_seam(part, seam, diameter, waste)
         for part in (area.value, area.low, area.high)
     )
-    return Figure(
-        taken, area.source, area.how_sure, least, most, f"{area.basis} {WASTE:.0%} added for stubs."
-    )
+    lost = f"{plain_number(100 * waste, 3)} % added for stubs"
+    return Figure(taken, area.source, area.how_sure, least, most, f"{area.basis} {lost}.")
 
 
-def speed_for(joint: str, thickness: Length) -> Figure:
-    """Travel speed to expect on steel sheet, m/s, with its band.
+def speed_for(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> Figure:
+    """Travel speed to expect, m/s, with its band.
 
     Args:
-        joint: `outside-corner` or `square-butt`.
-        thickness: Of the sheet, m; below the thinnest row that row is taken, and the basis says so.
+        joint: Id of a joint.
+        thickness: Of the sheet, m; below the thinnest row that row is taken, above
+            the thickest the law from memory, and the basis says so.
+        metal: Id of the metal; other metals take steel's figure with a wide band.
+        process: `welding` or `braze-welding`.
 
     Source:
-        [carvill-1993]
+        [carvill-1993] for butt welds in steel; all else common practice or memory.
+
+    Examples:
+        >>> figure = speed_for("square-butt", 0.003)
+        >>> [round(v * 60000) for v in (figure.low, figure.value, figure.high)]
+        [78, 95, 100]
     """
-    thinnest = min(row.thickness for row in table("welding-carvill-1993"))
-    found = travel_speed(max(thickness, thinnest), technique(joint, thickness))
-    if thickness >= thinnest:
+    hand = technique(joint, thickness, metal, process)
+    rows = table("welding-carvill-1993")
+    thinnest, thickest = rows[0].thickness, rows[-1].thickness
+    if thickness > thickest * (1 + 1e-9):
+        laws = {row.technique: row for row in table("welding-speed-laws")}
+        speeds = [travel_speed_by_law(thickness, row.speed_times_thickness) for row in laws.values()]
+        found = Figure(
+            travel_speed_by_law(thickness, laws[hand].speed_times_thickness), laws[hand].source,
+            laws[hand].how_sure, min(speeds), max(speeds),
+            "Speed that falls as the thickness grows, for one run; the printed rows end at 8 mm.",
+        )  # fmt: skip
+    else:
+        found = travel_speed(max(thickness, thinnest), hand)
+    if thickness < thinnest:
+        found = Figure(
+            found.value, found.source, found.how_sure, found.low, found.high,
+            f"Printed for {thinnest * 1000:.1f} mm, the thinnest row; thinner sheet goes faster.",
+        )  # fmt: skip
+    if metal == STEEL and process == "welding":
         return found
+    assert found.value is not None
+    least, most = OTHER_METALS
     return Figure(
-        found.value, found.source, found.how_sure, found.low, found.high,
-        f"Printed for {thinnest * 1000:.1f} mm, the thinnest row; thinner sheet goes faster.",
+        found.value, found.source, "practice", least * (found.low or found.value),
+        most * (found.high or found.value),
+        "No speed is kept for this work: steel's figure for the thickness, half to one and a half of it. Run a trial piece.",
     )  # fmt: skip
 
 
@@ -146,27 +183,69 @@ def time_on_seam(seam: Length, speed: Figure) -> Figure:
     )  # fmt: skip
 
 
-def edges(joint: str, thickness: float, rules: str) -> Figure:
+def edge_words(made: Preparation, rules: str) -> Figure:
+    """Edge preparation in words.
+
+    Args:
+        made: The joint.
+        rules: Rule set, for the units.
+
+    Source:
+        [carvill-1993]; [manly-1916]; common practice.
+    """
+    source, sure = "", "practice"
+    hand = technique(made.joint, made.thickness, made.metal, made.process)
+    if made.thickness < THIN_BELOW and made.joint in ("outside-corner", "square-butt", "edge"):
+        words = "flanged or tight edges, tack often; the sheet burns through in a moment"
+        source, sure = "carvill-1993 p. 207", "read"
+    elif made.angle is not None and made.angle.value is not None:
+        source, sure = made.angle.source, made.angle.how_sure
+        each = plain_number(from_si(made.angle.value, "deg") / 2, 3)
+        face = made.root_face is not None and made.root_face.value
+        root = "a narrow face left square at the root" if face else "no square face at the root"
+        words = f"each edge at a slope of {each}°, {root}"
+    elif made.gap is not None:
+        source, sure = made.gap.source, made.gap.how_sure
+        words = f"square edges, {_gap_words(made.gap, rules)}"
+    elif made.joint == "outside-corner":
+        words = (
+            "bevel as the joint needs; arc welding is usually faster at this thickness"
+            if hand == "rightward"
+            else "edges meeting, tacked"
+        )
+    else:
+        words = {
+            "lap": "one on the other, tight; the edge of the upper one square",
+            "tee": "the standing one cut square, tight on the flat one",
+            "edge": "side by side, edges flush and touching",
+        }[made.joint]
+    return Figure(None, source, sure, words=words, basis="Bare bright metal on both faces beside the seam.")
+
+
+def _gap_words(gap: Figure, rules: str) -> str:
+    if not gap.high:
+        return f"gap {distance(gap.value, rules)}" if gap.value else "edges touching"
+    return f"gap {distance(gap.low or 0.0, rules)} to {distance(gap.high, rules)}"
+
+
+def edges(
+    joint: str, thickness: Length, rules: str, metal: str = STEEL, process: str = "welding"
+) -> Figure:
     """Edge preparation and direction of travel in words.
 
     Args:
-        joint: `outside-corner` or `square-butt`.
+        joint: Id of a joint.
         thickness: Of the sheet, m.
         rules: Rule set, which decides the words.
+        metal: Id of the metal.
+        process: `welding` or `braze-welding`.
+
+    Raises:
+        InputError: The joint is not made so.
     """
-    hand = {"leftward": ("forehand", "leftward"), "rightward": ("backhand", "rightward")}
-    word = hand[technique(joint, thickness)][0 if rules == "us" else 1]
-    if thickness < THIN_BELOW:
-        edges = "flanged or tight edges, tack often; the sheet burns through in a moment"
-    elif joint == "square-butt":
-        least, _, most = gap_of_square_butt(thickness)
-        gap = f"gap {least * 1000:.1f} to {most * 1000:.1f} mm" if most else "edges touching"
-        edges = f"square edges, {gap}"
-    elif thickness > BACKHAND_FROM:
-        edges = "bevel as the joint needs; arc welding is usually faster at this thickness"
-    else:
-        edges = "edges meeting, tacked"
+    found = edge_words(preparation(process, metal, joint, thickness, rules), rules)
+    word = _SPOKEN[technique(joint, thickness, metal, process)][0 if rules == "us" else 1]
     return Figure(
-        None, "carvill-1993 p. 207", "read", words=f"{edges}; {word}",
+        None, found.source, found.how_sure, words=f"{found.words}; {word}",
         basis="Forehand or backhand by thickness is common practice.",
     )  # fmt: skip

@@ -1,6 +1,6 @@
 """Cross-sections of weld metal."""
 
-from math import atan, cos, pi, sin, tan
+from math import atan, cos, pi, sin, sqrt, tan
 
 from calc.quantities import Angle, Area, Length
 
@@ -53,6 +53,31 @@ def single_v_area(thickness: Length, gap: Length, root_face: Length, angle: Angl
     return gap * thickness + (thickness - root_face) ** 2 * tan(angle / 2)
 
 
+def single_v_width(thickness: Length, gap: Length, root_face: Length, angle: Angle) -> Length:
+    """Width of a single V where it opens at the face of the plate.
+
+    Args:
+        thickness: Of the plate, m.
+        gap: Between the root faces, m.
+        root_face: Height left square at the root, m.
+        angle: Included angle of both bevels, rad.
+
+    Returns:
+        m.
+
+    Valid for:
+        Equal plates, both bevelled alike; root face up to the thickness.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(single_v_width(0.006, 0.002, 0.001, 1.0471975511965976) * 1e3, 2)
+        7.77
+    """
+    return gap + 2 * (thickness - root_face) * tan(angle / 2)
+
+
 def fillet_area(leg: Length) -> Area:
     """Area of a flat-faced fillet with equal legs.
 
@@ -73,6 +98,50 @@ def fillet_area(leg: Length) -> Area:
         18.0
     """
     return leg**2 / 2
+
+
+def fillet_throat(leg: Length) -> Length:
+    """Least height of a flat-faced fillet, from its root to its face.
+
+    Args:
+        leg: m.
+
+    Returns:
+        m.
+
+    Valid for:
+        Equal legs, members at a right angle, fused to the root.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(fillet_throat(0.006) * 1e3, 2)
+        4.24
+    """
+    return leg / sqrt(2)
+
+
+def fillet_face(leg: Length) -> Length:
+    """Width of the face of a fillet, from toe to toe.
+
+    Args:
+        leg: m.
+
+    Returns:
+        m.
+
+    Valid for:
+        Equal legs, members at a right angle.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(fillet_face(0.006) * 1e3, 2)
+        8.49
+    """
+    return leg * sqrt(2)
 
 
 def outside_corner_area(thickness: Length) -> Area:

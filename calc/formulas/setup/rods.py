@@ -106,6 +106,30 @@ def rod_length_for_seam(area: Area, seam: Length, diameter: Length, loss: Ratio)
     return area * seam / (pi * diameter**2 / 4 * (1 - loss))
 
 
+def weld_metal_mass(area: Area, seam: Length, density: Density) -> Mass:
+    """Mass of the weld metal in a seam.
+
+    Args:
+        area: Cross-section of the weld metal, m².
+        seam: Length of the seam, m.
+        density: Of the rod metal, kg/m³.
+
+    Returns:
+        kg, without what is lost.
+
+    Valid for:
+        One cross-section along the whole seam.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(weld_metal_mass(18e-6, 1.0, 7850.0), 4)
+        0.1413
+    """
+    return density * area * seam
+
+
 def rod_diameter(thickness: Length, metal: str, technique: str) -> Figure:
     """Rod diameter to start from.
 

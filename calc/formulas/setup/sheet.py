@@ -32,7 +32,7 @@ def _series(metal: str) -> tuple[str, str]:
     for row in table("sheet-series"):
         if row.metal == metal:
             return row.series, row.name
-    raise ValueError(f"no sheet gauge is kept here for {metal}; write the thickness")
+    raise ValueError(f"no sheet gauge is kept here for {metal.replace('-', ' ')}; write the thickness")
 
 
 def _thickness_in(series: str, name: str, gauge_number: float) -> Sheet:
