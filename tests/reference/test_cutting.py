@@ -6,13 +6,9 @@ import pytest
 
 from calc import answer
 from calc.formulas.setup.cut_gas import (
-    TO_FERROUS_OXIDE,
-    TO_MAGNETITE,
     bevel_thickness,
     cut_time,
-    oxygen_for_iron,
     purity_factor,
-    slot_iron,
     stack_thickness,
 )
 from calc.formulas.setup.cutting import cutting_gauges, cutting_orifice
@@ -90,28 +86,6 @@ def test_a_makers_figure_stands_before_ours() -> None:
     assert got["fuel_gauge"]["value"] == pytest.approx(0.3)
     for name in ("cutting_orifice", "oxygen_gauge", "fuel_gauge"):
         assert "maker" in got[name]["basis"]
-
-
-def test_the_worked_minute_of_a_half_inch_cut() -> None:
-    """12.7 mm, kerf 1.5 mm, 400 mm/min: 0.0598 kg of iron a minute and 16.9 L of oxygen, computed."""
-    iron = slot_iron(0.400, 0.0127, 0.0015, 7850.0)
-    assert iron == pytest.approx(0.0598, abs=5e-5)
-    assert 1000 * oxygen_for_iron(iron, TO_MAGNETITE) == pytest.approx(16.9, abs=0.05)
-
-
-@pytest.mark.parametrize(
-    ("share", "atoms", "printed"),
-    [(TO_MAGNETITE, (3, 4), 0.282), (TO_FERROUS_OXIDE, (1, 1), 0.212)],
-    ids=["Fe3O4-0.282-computed", "FeO-0.212-computed"],
-)
-def test_oxygen_for_a_kilogram_of_iron_by_counting_atoms(
-    share: float, atoms: tuple[int, int], printed: float
-) -> None:
-    iron, oxygen = atoms
-    mass = oxygen * OXYGEN / (iron * IRON)  # kg of oxygen for one of iron, by weight
-    density = 101325 * 2 * OXYGEN / (R * 288.15)
-    assert oxygen_for_iron(1.0, share) == pytest.approx(mass / density, rel=1e-9)
-    assert oxygen_for_iron(1.0, share) == pytest.approx(printed, abs=0.001)
 
 
 @pytest.mark.parametrize("degrees", [5, 15, 22.5, 30, 45, 60])
