@@ -16,7 +16,7 @@ from calc.declare import (
 )
 from calc.sheets import seams, weld_metal
 from calc.sheets.in_print import edges_in_print
-from calc.sheets.joints import JOINTS, METALS, PROCESSES, THICKNESS_LABEL, Own, preparation
+from calc.sheets.joints import JOINTS, METALS, OWN_LABELS, PROCESSES, THICKNESS_LABEL, Own, preparation
 from calc.sheets.tacks import tacks as tacks_of
 
 AREA = ("in^2", "mm^2")
@@ -78,7 +78,7 @@ def joint_prep(
     gap: Annotated[
         float | None,
         Field(
-            "Gap",
+            OWN_LABELS["gap"],
             LENGTH,
             low="0 mm",
             high="12 mm",
@@ -90,7 +90,7 @@ def joint_prep(
     angle: Annotated[
         float | None,
         Field(
-            "Angle between the bevels",
+            OWN_LABELS["angle"],
             ANGLE,
             low="30 deg",
             high="120 deg",
@@ -101,14 +101,21 @@ def joint_prep(
     ],
     root_face: Annotated[
         float | None,
-        Field("Root face", LENGTH, low="0 mm", high="12 mm", optional=True, when={"joint": ("single-v",)}),
+        Field(
+            OWN_LABELS["root_face"],
+            LENGTH,
+            low="0 mm",
+            high="12 mm",
+            optional=True,
+            when={"joint": ("single-v",)},
+        ),
     ],
     leg: Annotated[
         float | None,
         Field(
-            "Leg of the fillet",
+            OWN_LABELS["leg"],
             LENGTH,
-            low="1 mm",
+            low="0.5 mm",
             high="25 mm",
             optional=True,
             when={"joint": ("lap", "tee")},
@@ -117,7 +124,7 @@ def joint_prep(
     cap: Annotated[
         float | None,
         Field(
-            "Cap",
+            OWN_LABELS["cap"],
             LENGTH,
             low="0 mm",
             high="12 mm",

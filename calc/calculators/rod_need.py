@@ -22,7 +22,16 @@ from calc.declare import (
 from calc.formulas.setup.rods import rod_length_for_seam, rod_mass, weld_metal_mass
 from calc.sheets import fillers, weld_metal
 from calc.sheets import seams as seam_sums
-from calc.sheets.joints import HAIR, JOINTS, METALS, PROCESSES, THICKNESS_LABEL, Own, preparation
+from calc.sheets.joints import (
+    HAIR,
+    JOINTS,
+    METALS,
+    OWN_LABELS,
+    PROCESSES,
+    THICKNESS_LABEL,
+    Own,
+    preparation,
+)
 
 AREA = ("in^2", "mm^2")
 LONG = ("ft", "m")
@@ -78,7 +87,7 @@ def rod_need(
     gap: Annotated[
         float | None,
         Field(
-            "Gap",
+            OWN_LABELS["gap"],
             LENGTH,
             low="0 mm",
             high="12 mm",
@@ -90,9 +99,9 @@ def rod_need(
     leg: Annotated[
         float | None,
         Field(
-            "Leg of the fillet",
+            OWN_LABELS["leg"],
             LENGTH,
-            low="1 mm",
+            low="0.5 mm",
             high="25 mm",
             optional=True,
             when={"joint": ("lap", "tee")},

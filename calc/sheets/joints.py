@@ -1,5 +1,6 @@
 """How the edges of a joint are made ready, by process, metal and thickness."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -36,6 +37,14 @@ THICKEST: Length = 0.025
 """Steel of 25 mm can be gas welded, most is near 2 mm [carvill-1993]."""
 THICKNESS_LABEL = "Thickness of the sheet or plate"
 HAIR = 1e-9
+OWN_LABELS = {
+    "gap": "Gap",
+    "angle": "Angle between the bevels",
+    "root_face": "Root face",
+    "leg": "Leg of the fillet",
+    "cap": "Cap",
+}
+"""What the calculators call the reader's own figures, by the names in `Own`."""
 _LABELS = {"metal": "Metal", "joint": "Joint"}
 
 
@@ -215,7 +224,9 @@ def gap_of_square_butt(thickness: Length) -> tuple[Length, Length, Length]:
     return least, min(max(thickness / 2, least), largest), largest
 
 
-def _own(value: float) -> Figure:
+def _or_own(value: float | None, ours: Callable[[], Figure]) -> Figure:
+    if value is None:
+        return ours()
     return Figure(value, "", "practice", basis="Your own figure; it comes before ours.")
 
 
@@ -294,10 +305,32 @@ def _cap(metal: str, joint: str, measure: Length) -> Figure:
     return Figure(taken, row.source, row.how_sure, least, most, _sentence(row.words))
 
 
-def _hold(name: str, label: str, value: float | None, most: Length, why: str, rules: str) -> None:
+def _hold(own: Own, name: str, most: Length, why: str, rules: str) -> None:
+    value: float | None = getattr(own, name)
     if value is not None and value > most * (1 + HAIR):
-        span = f"0 to {distance(most, rules, 3, 'down')}"
-        raise InputError(name, f"{label}: {why}; give {span}.")
+        least = distance(THINNEST, rules, 2, "up") if name == "leg" else "0"
+        raise InputError(
+            name, f"{OWN_LABELS[name]}: {why}; give {least} to {distance(most, rules, 3, 'down')}."
+        )
+
+
+def _require_own(joint: str, thickness: Length, leg: Figure | None, own: Own, rules: str) -> None:
+    """Refuse the reader's own figures where no such joint can be made."""
+    if joint in BUTTS:
+        _hold(own, "gap", thickness, "wider than the metal is thick, it falls through", rules)
+    if joint == "single-v":
+        _hold(own, "root_face", 0.9 * thickness, "it leaves no bevel, take a square butt for that", rules)
+    measure = thickness
+    if leg is not None:
+        row = next(row for row in table("joint-legs") if row.joint == joint)
+        why = {
+            "lap": "a lap's fillet is no higher than its plate",
+            "tee": "more than twice the plate is metal wasted",
+        }[joint]
+        _hold(own, "leg", row.own_largest * thickness, why, rules)
+        measure = leg.value or 0.0
+    if joint != "outside-corner":
+        _hold(own, "cap", measure / 2, "half of the thickness or of the leg is the most", rules)
 
 
 def preparation(
@@ -330,27 +363,18 @@ def preparation(
     require_joint(process, metal, joint, thickness, rules)
     own = own or Own()
     butt, v, fillet = joint in BUTTS, joint == "single-v", joint in FILLETS
-    _hold("gap", "Gap", own.gap if butt else None, thickness, "wider than the metal is thick, it falls through", rules)  # fmt: skip
-    _hold(
-        "root_face", "Root face", own.root_face if v else None, 0.9 * thickness,
-        "it leaves no bevel; a square butt has none", rules,
-    )  # fmt: skip
-    if fillet:
-        row = next(row for row in table("joint-legs") if row.joint == joint)
-        _hold(
-            "leg", "Leg of the fillet", own.leg, row.own_largest * thickness,
-            "a lap's fillet is no higher than its plate" if joint == "lap" else "more than twice the plate is metal wasted",
-            rules,
-        )  # fmt: skip
-    leg = None if not fillet else _own(own.leg) if own.leg is not None else _leg(joint, thickness)
+    leg = _or_own(own.leg, lambda: _leg(joint, thickness)) if fillet else None
+    _require_own(joint, thickness, leg, own, rules)
     measure = thickness if leg is None else leg.value or 0.0
-    crowned = butt or fillet or joint == "edge"
-    _hold("cap", "Cap", own.cap if crowned else None, measure / 2, "a cap of half the thickness or the leg is the most", rules)  # fmt: skip
+    crowned = joint != "outside-corner"
     return Preparation(
-        process, metal, joint, thickness,
-        gap=None if not butt else _own(own.gap) if own.gap is not None else _gap(process, joint, thickness),
-        angle=None if not v else _own(own.angle) if own.angle is not None else _angle(process, metal, thickness),
-        root_face=None if not v else _own(own.root_face) if own.root_face is not None else _root_face(process, thickness),
+        process,
+        metal,
+        joint,
+        thickness,
+        gap=_or_own(own.gap, lambda: _gap(process, joint, thickness)) if butt else None,
+        angle=_or_own(own.angle, lambda: _angle(process, metal, thickness)) if v else None,
+        root_face=_or_own(own.root_face, lambda: _root_face(process, thickness)) if v else None,
         leg=leg,
-        cap=None if not crowned else _own(own.cap) if own.cap is not None else _cap(metal, joint, measure),
-    )  # fmt: skip
+        cap=_or_own(own.cap, lambda: _cap(metal, joint, measure)) if crowned else None,
+    )

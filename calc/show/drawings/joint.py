@@ -61,12 +61,12 @@ class _Drawn:
 
 
 def _told(length: float, rules: str) -> str:
-    unit = "in" if rules == "us" else "mm"
-    return f"{plain_number(from_si(length, unit), 3)} {unit}"
+    unit, places = ("in", 4) if rules == "us" else ("mm", 3)
+    return f"{plain_number(round(from_si(length, unit), places), 3)} {unit}"
 
 
 def _outline(corners: Sequence[Point], part: str) -> str:
-    points = " ".join(f"{x:.2f},{y:.2f}" for x, y in corners)
+    points = " ".join(f"{x:.6g},{y:.6g}" for x, y in corners)
     return f'<polygon data-part="{part}" points="{points}" {INK}/>'
 
 
@@ -178,9 +178,9 @@ def _tee(asked: _Asked) -> _Drawn:
         + arrow(px + SHEET + 26, py + 16, px + SHEET + 2, py + 16)
         + words(px + SHEET + 34, py + 22, f"thickness {told['thickness']}")
         + words(320, 74, told["leg"], anchor="end")
-        + arrow(214, 74, x + 4, y - 4)
+        + arrow(202, 78, x + 4, y - 4)
         + words(320, 216, told["throat"], anchor="end")
-        + arrow(200, 204, rx + 2, ry + 2)
+        + arrow(206, 200, rx + 2, ry + 2)
         + words(20, 216, "one side drawn")
         + _throat(shape)
     )
