@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from calc.answering import answer, found
-from calc.declare import CALCULATORS, RULE_SETS, Choice, by_rules
+from calc.declare import CALCULATORS, RULE_SETS, Asked, Choice, Day, Words, by_rules
 from calc.errors import InputError
 from calc.show.plain import answer_text
 from calc.units import written
@@ -55,6 +55,16 @@ def _listed(*, as_json: bool) -> str:
     return "\n".join(f"{c.id:22} {c.title}" for c in CALCULATORS.values())
 
 
+def _offered(asked: Asked) -> str:
+    if isinstance(asked, Choice):
+        return " | ".join(asked.options)
+    if isinstance(asked, Words):
+        return f"words, {asked.longest} letters at most"
+    if isinstance(asked, Day):
+        return "day, as 2026-11-25"
+    return ", ".join(written(u) for u in asked.units if u) or "number"
+
+
 def _shown(calculator_id: str) -> str:
     calculator = found(calculator_id)
     lines = [calculator.title, calculator.about, "", "It asks:"]
@@ -68,12 +78,7 @@ def _shown(calculator_id: str) -> str:
         )
         for choice, options in (asked.when or {}).items():
             state += f", only with {choice} {' or '.join(options)}"
-        offered = (
-            " | ".join(asked.options)
-            if isinstance(asked, Choice)
-            else ", ".join(written(u) for u in asked.units if u) or "number"
-        )
-        lines.append(f"  {name:20} {asked.label} [{offered}] ({state})")
+        lines.append(f"  {name:20} {asked.label} [{_offered(asked)}] ({state})")
     lines += ["", "It answers:"]
     for name, result in calculator.results.items():
         units = ", ".join(u for u in result.units if u)

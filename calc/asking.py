@@ -5,10 +5,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
 from calc.errors import InputError
 from calc.formulas.setup.drills import drill_diameter
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
+from calc.own_words import day_of, words_of
 from calc.reading import LONGEST, Typed, UnreadableError, typed
 from calc.show.numbers import plain_number
 from calc.units import WRITTEN, dimension, from_si, to_si, written
@@ -47,9 +48,11 @@ class Taken:
     series: str = ""
 
 
-def _example_of(field: Field | Choice, rules: str) -> str:
+def _example_of(field: Asked, rules: str) -> str:
     if isinstance(field, Choice):
         return field.options[by_rules(field.example or field.assumed or "", rules)]
+    if isinstance(field, Words | Day):
+        return by_rules(field.example or field.assumed or "", rules)
     for text in (field.example, field.assumed, field.low):
         if text is not None:
             return as_printed(by_rules(text, rules))
@@ -187,6 +190,30 @@ def _picked(name: str, choice: Choice, text: str) -> Taken:
     raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
 
 
+def taken_input(name: str, asked: Asked, text: str, rules: str, metal: str = "") -> Taken:
+    """One input as taken from a reader's text.
+
+    Args:
+        name: Its name, for the message.
+        asked: Its declaration.
+        text: What was typed.
+        rules: Rule set that decides what is allowed.
+        metal: The metal chosen in the same form, for a gauge number; none chosen: low-carbon steel.
+
+    Raises:
+        InputError: It cannot be used.
+    """
+    if isinstance(asked, Choice):
+        return _picked(name, asked, text)
+    if isinstance(asked, Words):
+        words = words_of(name, asked, text)
+        return Taken(asked.label, words, words, "", words)
+    if isinstance(asked, Day):
+        day = day_of(name, asked, text)
+        return Taken(asked.label, day.isoformat(), day.isoformat(), "", day)
+    return _number(name, asked, text, rules, asked.metal or metal or "low-carbon-steel")
+
+
 def rules_of(texts: Mapping[str, str]) -> str:
     """Rule set named in a request, or the assumed one.
 
@@ -232,7 +259,7 @@ def taken_inputs(
         if name not in known:
             shown = str(name)[:LONGEST]
             wrong.append(InputError(shown, f"“{shown}” is no input of {calculator.title}."))
-    order = sorted(calculator.inputs, key=lambda name: isinstance(calculator.inputs[name], Field))
+    order = sorted(calculator.inputs, key=lambda name: not isinstance(calculator.inputs[name], Choice))
     for name in order:
         asked = calculator.inputs[name]
         text = texts.get(name)
@@ -254,12 +281,8 @@ def taken_inputs(
             wrong.append(InputError(name, f"{asked.label}: write it as text, with its unit."))
             continue
         try:
-            if isinstance(asked, Choice):
-                taken[name] = _picked(name, asked, text)
-            else:
-                chosen = taken.get("metal")
-                metal = asked.metal or (str(chosen.si) if chosen else "low-carbon-steel")
-                taken[name] = _number(name, asked, text, rules, metal)
+            chosen = taken.get("metal")
+            taken[name] = taken_input(name, asked, text, rules, str(chosen.si) if chosen else "")
         except InputError as error:
             wrong.append(error)
     if wrong:
@@ -271,7 +294,7 @@ def taken_inputs(
     ]
 
 
-def convert_text(field: Field | Choice, name: str, text: str, unit: str) -> str:
+def convert_text(field: Asked, name: str, text: str, unit: str) -> str:
     """A typed quantity as it reads in another unit, to seven figures.
 
     Args:
@@ -286,7 +309,7 @@ def convert_text(field: Field | Choice, name: str, text: str, unit: str) -> str:
     Raises:
         InputError: The text or the unit cannot be used.
     """
-    if isinstance(field, Choice) or unit not in field.units:
+    if not isinstance(field, Field) or unit not in field.units:
         raise InputError(name, f"{field.label}: “{unit[:20]}” is not offered here.")
     try:
         got = typed(text)

@@ -6,6 +6,7 @@ from typing import Any
 from calc.answering import answer, found
 from calc.asking import convert_text
 from calc.errors import InputError
+from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
 from calc.show.square_code import square_code_svg
@@ -20,10 +21,13 @@ def run(request: str) -> str:
         request: JSON, either `{"calculator": id, "texts": {name: text},
             "units": {result: unit}, "drawings": false}` (without maps and curves) or `{"convert": {"calculator": id,
             "field": name, "text": text, "unit": unit}}` or `{"square": address}` or
-            `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}`.
+            `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}` or
+            `{"outfit": {"keep": {name: text}}}` (the file of an outfit) or `{"outfit": {"open": file, "rules": id}}` or
+            `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}`.
 
     Returns:
-        JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, or
+        JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, `{"texts": …}`,
+        `{"texts": …, "said": […]}`, or
         `{"errors": [{"field", "message"}]}`. It never raises.
 
     Examples:
@@ -48,6 +52,14 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
         return {"svg": square_code_svg(str(request["square"]))}
     if "calendar" in request:
         return {"text": calendar_text(**request["calendar"])}
+    if "outfit" in request:
+        asked = request["outfit"]
+        if "keep" in asked:
+            return {"text": outfit_file(asked["keep"])}
+        return {"texts": outfit_texts(asked["open"], str(asked.get("rules", "us")))}
+    if "fill" in request:
+        asked = request["fill"]
+        return fill(str(asked["calculator"]), asked["texts"], unchecked_texts(asked["outfit"]))
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)

@@ -14,11 +14,12 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from calc.figures import Figure
+from calc.own_words import ByRules, Day, Words
 
 __all__ = [
     "CALCULATORS", "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "POWER", "RULE_SETS",
-    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "ByRules", "Calculator", "Caution",
-    "Choice", "DeclarationError", "Field", "Figure", "Picture", "Shown", "Step", "Table", "by_rules",
+    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "ByRules", "Calculator", "Caution",
+    "Choice", "Day", "DeclarationError", "Field", "Figure", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
     "calculator", "worked",
 ]  # fmt: skip
 
@@ -28,9 +29,6 @@ RULE_SETS = {
     "uk": "United Kingdom",
 }
 """The rule sets, by the id that links and the command line use."""
-
-ByRules = str | Mapping[str, str]
-"""One text for all rule sets, or one for each."""
 
 LENGTH = ("in", "mm")
 GAUGE = ("psi", "bar", "kPa")
@@ -80,6 +78,8 @@ class Field:
             example then fills the form all the same.
         when: Ids of other choices and the options with which this is asked at
             all; else the calculator gets None.
+        group: Name of the fold of the form it stands in; none for no fold of its own.
+        outfit: Input of the reader's outfit that may fill this; none for no such.
     """
 
     label: str
@@ -98,6 +98,8 @@ class Field:
     whole: bool = False
     optional: bool = False
     when: Mapping[str, tuple[str, ...]] | None = None
+    group: str = ""
+    outfit: str = ""
 
 
 @dataclass(frozen=True)
@@ -111,7 +113,7 @@ class Choice:
         assumed: Id taken when the reader picks nothing.
         hint: One line under the label.
         optional: Whether it may be left out with nothing assumed.
-        when: As of a Field.
+        when: As of a Field, likewise `group` and `outfit`.
     """
 
     label: str
@@ -121,6 +123,12 @@ class Choice:
     hint: str = ""
     optional: bool = False
     when: Mapping[str, tuple[str, ...]] | None = None
+    group: str = ""
+    outfit: str = ""
+
+
+Asked = Field | Choice | Words | Day
+"""What a parameter of a calculator may be declared as."""
 
 
 @dataclass(frozen=True)
@@ -227,7 +235,7 @@ class Calculator:
     title: str
     about: str
     function: Callable[..., Answer[Any]]
-    inputs: Mapping[str, Field | Choice]
+    inputs: Mapping[str, Asked]
     results: Mapping[str, Shown]
     takes_rules: bool = field(default=False)
 
@@ -279,9 +287,12 @@ def _declared[T](hint: Any, kind: type[T]) -> T | None:
     return None
 
 
-def _check(
-    calculator_id: str, name: str, asked: Field | Choice, earlier: Mapping[str, Field | Choice]
-) -> None:
+def _asked(hint: Any) -> Asked | None:
+    extras = getattr(hint, "__metadata__", ())
+    return next((extra for extra in extras if isinstance(extra, Asked)), None)
+
+
+def _check(calculator_id: str, name: str, asked: Asked, earlier: Mapping[str, Asked]) -> None:
     given = (asked.example is not None, asked.assumed is not None, asked.optional)
     if sum(given) != 1 and given != (True, False, True):
         raise DeclarationError(
@@ -315,7 +326,7 @@ def calculator[T](
         A decorator that leaves the function as it is.
 
     Raises:
-        DeclarationError: A parameter without a Field or Choice, an id that does
+        DeclarationError: A parameter without a Field, Choice, Words or Day, an id that does
             not match the function's name, or a result without Shown.
     """
 
@@ -323,13 +334,13 @@ def calculator[T](
         if function.__name__ != calculator_id.replace("-", "_"):
             raise DeclarationError(f"{calculator_id}: name the function {calculator_id!r} with _")
         hints = _hints(function)
-        inputs: dict[str, Field | Choice] = {}
+        inputs: dict[str, Asked] = {}
         for name in inspect.signature(function).parameters:
             if name == "rules":
                 continue
-            asked = _declared(hints[name], Field) or _declared(hints[name], Choice)
+            asked = _asked(hints[name])
             if asked is None:
-                raise DeclarationError(f"{calculator_id}: input {name} has no Field or Choice")
+                raise DeclarationError(f"{calculator_id}: input {name} has no Field, Choice, Words or Day")
             _check(calculator_id, name, asked, inputs)
             inputs[name] = asked
         (result_type,) = typing.get_args(hints["return"])

@@ -55,6 +55,8 @@ Diffusivity = Annotated[float, Unit("m**2/s")]
 Viscosity = Annotated[float, Unit("Pa*s")]
 Stress = Annotated[float, Unit("Pa")]
 Angle = Annotated[float, Unit("rad")]
+Expansion = Annotated[float, Unit("1/K")]
+"""Growth for each degree, as a share."""
 
 ATMOSPHERE: Pressure = 101325.0
 FIFTEEN_CELSIUS: Temperature = 288.15

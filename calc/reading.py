@@ -26,6 +26,8 @@ UNIT_WORDS = {
     "centimetre": "cm", "centimetres": "cm", "metre": "m", "metres": "m", "meter": "m",
     "meters": "m",
     "l": "L", "litre": "L", "litres": "L", "liter": "L", "liters": "L",
+    "ml": "mL", "millilitre": "mL", "millilitres": "mL", "milliliter": "mL", "milliliters": "mL", "cc": "mL",
+    "cm3": "mL", "cm³": "mL", "cm^3": "mL",
     "ft3": "ft^3", "ft³": "ft^3", "cu ft": "ft^3", "cf": "ft^3", "cuft": "ft^3", "cubic feet": "ft^3",
     "cubic foot": "ft^3",
     "m3": "m^3", "m³": "m^3", "cubic metres": "m^3", "cubic meters": "m^3",
@@ -38,6 +40,7 @@ UNIT_WORDS = {
     "minutes": "min", "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "days": "d", "day": "d",
     "weeks": "week", "percent": "%", "per cent": "%",
     "pound": "lb", "kgs": "kg", "kilogram": "kg", "kilograms": "kg", "grams": "g", "gram": "g",
+    "ounce": "oz", "ounces": "oz",
     "ipm": "in/min", "kw": "kW", "w": "W", "btu/h": "Btu/h", "btu": "Btu",
 }  # fmt: skip
 """Ways to write a unit, in lower case, and the name it goes by in `units.txt`."""

@@ -131,6 +131,7 @@ def acetylene_left(
             low="5 lb",
             high="400 lb",
             optional=True,
+            outfit="acetylene_tare",
             hint="Empty cylinder with its acetone, as stamped on the shoulder.",
         ),
     ],

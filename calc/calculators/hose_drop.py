@@ -28,11 +28,11 @@ from calc.units import to_si
 GASES = {"oxygen": "Oxygen", **FUELS}
 BORE = Field(
     "Bore of the hose", ("in", "mm"), example={"us": "1/4 in", "iso": "6.3 mm", "uk": "6.3 mm"},
-    low="3 mm", high="1 in",
+    low="3 mm", high="1 in", outfit="hose_bore",
 )  # fmt: skip
 LENGTH_OF_HOSE = Field(
     "Length of the hose", ("ft", "m"), example={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
-    low="1 m", high="100 m",
+    low="1 m", high="100 m", outfit="hose_length",
 )  # fmt: skip
 SOURCE = "pipe-flow isothermal, smooth rubber of 1.5 µm"
 

@@ -168,6 +168,7 @@ def hours_left(
             low="5 ft^3",
             high="5000 ft^3",
             free_gas=True,
+            outfit="acetylene_full_contents",
             hint="For the acetylene that must stay in it.",
         ),
     ],

@@ -1,398 +1,186 @@
-"""The job sheet: one seam in low-carbon steel, from thickness to a watched, stored outfit."""
+"""The job sheet: one job of any kind, from metal and thickness to a watched, stored outfit."""
 
-from dataclasses import dataclass
-from typing import Annotated
+from collections.abc import Mapping
+from typing import Annotated, Any
 
-from calc.calculators.acetylene_left import acetylene_left
 from calc.calculators.eye_shade import eye_shade
-from calc.calculators.oxygen_left import oxygen_left
 from calc.calculators.purge_time import purge_time
-from calc.calculators.regulator_mark import MARK
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    LENGTH,
-    MASS,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    calculator,
-)
-from calc.errors import InputError
-from calc.formulas.gas.supply import gas_of_use, running_time
-from calc.formulas.setup.rods import nearest_rod, rod_diameter
-from calc.sheets import seams
+from calc.declare import Answer, Caution, calculator
+from calc.figures import Figure
 from calc.sheets.asked import (
     CYLINDER_TEMPERATURE,
     DUTY,
     OXYGEN_CYLINDER_GAUGE,
     OXYGEN_WATER_VOLUME,
+    TIP_LABEL,
 )
-from calc.sheets.draws import draw_cautions, draw_limit_of
-from calc.sheets.surroundings import distance_and_watch
-from calc.sheets.torch import (
-    RATIO,
-    RATIO_SOURCE,
-    equal_pressure_setting,
-    insert_setting,
-    marked_regulator,
-    orifices_by_source,
+from calc.sheets.jobs import asked
+from calc.sheets.jobs.doing import tube_wall, work_of
+from calc.sheets.jobs.gas import (
+    Held,
+    acetylene_held,
+    gas_cautions,
+    gas_of_job,
+    liquid_held,
+    oxygen_held,
 )
-from calc.show.drawings import flame, gauges
-from calc.show.drawings import joint as joint_drawing
-from calc.tables import table
-from calc.units import to_si
+from calc.sheets.jobs.job import Job
+from calc.sheets.jobs.metals import hold_metal
+from calc.sheets.jobs.results import JobSheet
+from calc.sheets.jobs.work import Work
+from calc.sheets.surroundings import clear_distance, fire_watch
+from calc.sheets.tips_held import wanted_orifice
+from calc.sheets.torch import marked_regulator
+from calc.show.drawings import gauges
 
-JOINTS = {"outside-corner": "Outside corner", "square-butt": "Square butt"}
-TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
-BEVEL = to_si(3.2, "mm")
-
-
-@dataclass(frozen=True, slots=True)
-class JobSheet:
-    """One sheet, in the order of the work."""
-
-    shade_minimum: Annotated[
-        Figure, Shown("Least filter shade", ("",), toward="up", digits=1, group="Eyes")
-    ]
-    shade_usual: Annotated[Figure, Shown("Usual shades", words=True, group="Eyes")]
-    tip_orifice: Annotated[Figure, Shown("Hole in the tip", LENGTH, group="Tip and pressures")]
-    nearest_drill: Annotated[Figure, Shown("Nearest twist drill", words=True, group="Tip and pressures")]
-    oxygen_gauge: Annotated[
-        Figure,
-        Shown("Oxygen regulator, gas flowing", GAUGE, step=MARK, toward="up", group="Tip and pressures"),
-    ]
-    acetylene_gauge: Annotated[
-        Figure,
-        Shown(
-            "Acetylene regulator, gas flowing", GAUGE, step=MARK, toward="down", group="Tip and pressures"
-        ),
-    ]
-    purge_fuel_time: Annotated[
-        Figure, Shown("Purge acetylene for", ("s",), toward="up", digits=2, group="Purge and light")
-    ]
-    purge_oxygen_time: Annotated[
-        Figure, Shown("Then purge oxygen for", ("s",), toward="up", digits=2, group="Purge and light")
-    ]
-    flame: Annotated[Figure, Shown("Flame", words=True, group="Purge and light")]
-    oxygen_flow: Annotated[
-        Figure, Shown("Oxygen the torch takes", FREE_GAS_FLOW, free_gas=True, group="Purge and light")
-    ]
-    acetylene_flow: Annotated[
-        Figure, Shown("Acetylene the torch takes", FREE_GAS_FLOW, free_gas=True, group="Purge and light")
-    ]
-    edges: Annotated[Figure, Shown("Edges and technique", words=True, group="Weld")]
-    rod_diameter: Annotated[Figure, Shown("Rod diameter", LENGTH, group="Weld")]
-    rod_length: Annotated[Figure, Shown("Rod for the seam", ("ft", "m"), toward="up", group="Weld")]
-    travel_speed: Annotated[Figure, Shown("Travel speed", ("in/min", "mm/min"), digits=2, group="Weld")]
-    torch_time: Annotated[
-        Figure, Shown("Torch on the seam for", ("min",), toward="up", digits=2, group="Weld")
-    ]
-    oxygen_used: Annotated[
-        Figure, Shown("Oxygen for the job", FREE_GAS, free_gas=True, toward="up", group="Gas")
-    ]
-    acetylene_used: Annotated[
-        Figure, Shown("Acetylene for the job", FREE_GAS, free_gas=True, toward="up", group="Gas")
-    ]
-    oxygen_hours: Annotated[
-        Figure, Shown("Oxygen lasts, flame burning", ("h", "h"), toward="down", group="Gas")
-    ]
-    acetylene_hours: Annotated[
-        Figure, Shown("Acetylene lasts, flame burning", ("h", "h"), toward="down", group="Gas")
-    ]
-    ends_first: Annotated[Figure, Shown("Which ends first", words=True, group="Gas")]
-    draw_share: Annotated[
-        Figure, Shown("Acetylene drawn, share of contents", ("percent/h",), toward="up", group="Gas")
-    ]
-    draw_limit: Annotated[
-        Figure,
-        Shown("Most to draw from this cylinder", FREE_GAS_FLOW, free_gas=True, toward="down", group="Gas"),
-    ]
-    clear_distance: Annotated[
-        Figure, Shown("Clear of anything that burns", ("ft", "m"), toward="up", group="Fire")
-    ]
-    fire_watch: Annotated[
-        Figure, Shown("Fire watch after the last flame", ("min",), toward="up", group="Fire")
-    ]
+SHADE_OF = {"braze-welding": "welding"}
+"""The shade table names no braze welding: the shade of gas welding is taken."""
 
 
-def _hours(name: str, held: float, flow: Figure) -> Figure:
-    assert flow.value is not None
-    return Figure(
-        running_time(held, flow.value), flow.source, flow.how_sure,
-        running_time(held, flow.high or flow.value), running_time(held, flow.low or flow.value),
-        f"{name} usable over the flow, flame burning without a stop.",
-    )  # fmt: skip
-
-
-def _used(flow: Figure, time: Figure, vented: float, basis: str) -> Figure:
-    assert flow.value is not None
-    assert time.value is not None
-    return Figure(
-        gas_of_use(flow.value, time.value) + vented, flow.source, flow.how_sure,
-        gas_of_use(flow.low or flow.value, time.low or time.value) + vented,
-        gas_of_use(flow.high or flow.value, time.high or time.value) + vented, basis,
-    )  # fmt: skip
-
-
-@calculator("job-sheet", "Job sheet: weld one seam")
+@calculator("job-sheet", "Job sheet")
 def job_sheet(
-    thickness: Annotated[
-        float,
-        Field(
-            "Thickness of the sheet",
-            LENGTH,
-            example={"us": "16 ga", "iso": "1.5 mm", "uk": "1.5 mm"},
-            low="0.5 mm",
-            high="6 mm",
-            sheet_gauge=True,
-            metal="low-carbon-steel",
-            hint="Low-carbon steel: 16 ga, 1.5 mm, 1/16 in.",
-        ),
-    ],
-    joint: Annotated[str, Choice("Joint", JOINTS, example="outside-corner")],
-    length: Annotated[
-        float,
-        Field(
-            "Length of the seam",
-            ("ft", "in", "m", "mm"),
-            example={"us": "4 ft", "iso": "1.2 m", "uk": "1.2 m"},
-            low="10 mm",
-            high="100 m",
-        ),
-    ],
-    torch_type: Annotated[str, Choice("Torch", TORCHES, assumed="equal-pressure")],
-    hose_bore: Annotated[
-        float,
-        Field(
-            "Bore of the hoses",
-            LENGTH,
-            assumed={"us": "1/4 in", "iso": "6.3 mm", "uk": "6.3 mm"},
-            low="3 mm",
-            high="10 mm",
-        ),
-    ],
-    hose_length: Annotated[
-        float,
-        Field(
-            "Length of the hoses",
-            ("ft", "m"),
-            assumed={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
-            low="1 m",
-            high="50 m",
-        ),
-    ],
-    maker_orifice: Annotated[
-        float | None,
-        Field(
-            "Your tip's hole, as its maker prints it",
-            LENGTH,
-            low="0.35 mm",
-            high="4 mm",
-            drill=True,
-            optional=True,
-        ),
-    ],
-    maker_oxygen_gauge: Annotated[
-        float | None,
-        Field("Oxygen pressure its maker prints", GAUGE, low="0.5 psi", high="60 psi", optional=True),
-    ],
-    maker_acetylene_gauge: Annotated[
-        float | None,
-        Field(
-            "Acetylene pressure its maker prints",
-            GAUGE,
-            low="0.5 psi",
-            optional=True,
-            high={"us": "15 psi", "iso": "1.5 bar", "uk": "1.5 bar"},
-            too_high="acetylene is never used above this limit, it can explode by itself",
-        ),
-    ],
-    torch_drop: Annotated[
-        float,
-        Field(
-            "Torch valves, mixer and arrestors take",
-            GAUGE,
-            assumed="0 psi",
-            low="0 psi",
-            high="10 psi",
-            hint="Ask the makers; it is not included unless you give it.",
-        ),
-    ],
+    process: Annotated[str, asked.PROCESS],
+    metal: Annotated[str, asked.METAL],
+    other_metal: Annotated[str | None, asked.OTHER_METAL],
+    coating: Annotated[str, asked.COATING],
+    stripped: Annotated[str | None, asked.STRIPPED_OFF],
+    fuel: Annotated[str, asked.FUEL_OF_JOB],
+    thickness: Annotated[float | None, asked.THICKNESS],
+    joint: Annotated[str | None, asked.JOINT],
+    form: Annotated[str | None, asked.FORM],
+    length: Annotated[float | None, asked.LENGTH_OF_WORK],
+    diameter: Annotated[float | None, asked.DIAMETER],
+    lap_width: Annotated[float | None, asked.LAP_WIDTH],
+    braze_service: Annotated[str | None, asked.BRAZE_SERVICE],
+    tube_service: Annotated[str | None, asked.TUBE_SERVICE],
+    tube_system: Annotated[str | None, asked.TUBE_SYSTEM],
+    tube_inch: Annotated[str | None, asked.TUBE_INCH],
+    tube_metric: Annotated[str | None, asked.TUBE_METRIC],
+    joints: Annotated[float | None, asked.COUNT],
+    joint_time: Annotated[float | None, asked.JOINT_TIME],
+    pierces: Annotated[float | None, asked.PIERCES],
+    heat: Annotated[str | None, asked.HEAT],
+    band: Annotated[float | None, asked.BAND],
+    torch_type: Annotated[str | None, asked.TORCH],
+    hose_bore: Annotated[float, asked.HOSE_BORE],
+    hose_length: Annotated[float, asked.HOSE_LENGTH],
+    tip_label: Annotated[str | None, TIP_LABEL],
+    maker_orifice: Annotated[float | None, asked.MAKER_ORIFICE],
+    maker_oxygen_gauge: Annotated[float | None, asked.MAKER_OXYGEN_GAUGE],
+    maker_acetylene_gauge: Annotated[float | None, asked.MAKER_ACETYLENE_GAUGE],
+    maker_fuel_gauge: Annotated[float | None, asked.MAKER_FUEL_GAUGE],
+    torch_drop: Annotated[float, asked.TORCH_DROP],
     water_volume: Annotated[float, OXYGEN_WATER_VOLUME],
     oxygen_cylinder_gauge: Annotated[float, OXYGEN_CYLINDER_GAUGE],
     cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],
-    acetylene_contents: Annotated[
-        float,
-        Field(
-            "Acetylene in its cylinder now",
-            FREE_GAS,
-            low="1 ft^3",
-            high="500 ft^3",
-            free_gas=True,
-            assumed={"us": "130 ft^3", "iso": "5.7 m^3", "uk": "5.7 m^3"},
-            hint="Or give both weights below; they come before this.",
-        ),
-    ],
-    gross_weight: Annotated[
-        float | None, Field("Acetylene cylinder weighs now", MASS, low="5 lb", high="400 lb", optional=True)
-    ],
-    tare_weight: Annotated[
-        float | None, Field("Its stamped tare", MASS, low="5 lb", high="400 lb", optional=True)
-    ],
+    acetylene_contents: Annotated[float | None, asked.ACETYLENE_CONTENTS],
+    gross_weight: Annotated[float | None, asked.GROSS_WEIGHT],
+    tare_weight: Annotated[float | None, asked.TARE_WEIGHT],
+    liquid_left: Annotated[float | None, asked.LIQUID_LEFT],
     duty: Annotated[str, DUTY],
     rules: str,
 ) -> Answer[JobSheet]:
-    """Everything for one seam in low-carbon steel sheet with oxygen and acetylene.
+    """Everything for one job: weld, braze-weld, braze, solder, cut or heat.
 
     What your torch's maker prints comes before ours; ours is where to start.
     """  # fmt: skip
-    if joint == "square-butt" and thickness > BEVEL * (1 + 1e-6):
-        raise InputError(
-            "thickness",
-            "Thickness of the sheet: a square butt above 3.2 mm (1/8 in) is not fused through; bevel it: "
-            "single V. For a square butt give 0.5 mm to 3.2 mm.",
-        )
-    technique = seams.technique(joint, thickness)
-    setting = (
-        insert_setting(thickness, technique, maker_oxygen_gauge, maker_acetylene_gauge)
-        if torch_type == "injector"
-        else equal_pressure_setting(
-            thickness, technique, maker_orifice, maker_oxygen_gauge, maker_acetylene_gauge, rules
-        )
-    )
-    marks = {
-        gas: marked_regulator(gas, figure, flow, hose_bore, hose_length, torch_drop, rules)
-        for gas, figure, flow in (
-            ("oxygen", setting.oxygen_gauge, setting.oxygen_flow),
-            ("acetylene", setting.acetylene_gauge, setting.acetylene_flow),
-        )
-    }
-    fuel, oxygen = setting.acetylene_flow, setting.oxygen_flow
-    assert fuel.value is not None
+    first = hold_metal(process, metal, other_metal, coating, stripped)
+    maker_fuel = maker_acetylene_gauge if fuel == "acetylene" else maker_fuel_gauge
+    job = Job(
+        process, metal, other_metal, fuel, thickness, joint, form, length, diameter, lap_width, braze_service,
+        tube_service, tube_system, tube_inch or tube_metric, joints, joint_time, pierces, heat, band, torch_type, maker_orifice,
+        maker_oxygen_gauge, maker_fuel, rules,
+    )  # fmt: skip
+    work = work_of(job)
+    setting = work.setting
+    oxygen, flow = setting.oxygen_flow, setting.fuel_flow
     assert oxygen.value is not None
+    assert flow.value is not None
+    oxygen_all = work.oxygen_flow or oxygen
+    hoses = (hose_bore, hose_length, torch_drop, rules)
+    marks = {
+        "oxygen": marked_regulator("oxygen", setting.oxygen_gauge, oxygen_all, *hoses),
+        "fuel": marked_regulator(fuel, setting.fuel_gauge, flow, *hoses),
+    }
     purge = purge_time(
-        "acetylene",
-        hose_bore,
-        hose_length,
-        oxygen.value,
-        fuel.value,
-        setting.acetylene_gauge.value or 0.0,
-        rules,
+        fuel, hose_bore, hose_length, oxygen.value, flow.value, setting.fuel_gauge.value or 0.0, rules
     ).results
-    contents = _contents_now(gross_weight, tare_weight, acetylene_contents, cylinder_temperature, rules)
-    usable = oxygen_left(
-        water_volume, oxygen_cylinder_gauge, cylinder_temperature, max(oxygen_cylinder_gauge, to_si(2200, "psi")),
-        294.26, 0.0, "oxygen", rules,
-    ).results.usable  # fmt: skip
-    shades = eye_shade("welding", thickness, fuel.high or fuel.value, None, rules).results
-    rod = rod_diameter(thickness, "low-carbon-steel", technique)
-    bought = nearest_rod(rod.value or 0.0, rules)
-    speed = seams.speed_for(joint, thickness)
-    time = seams.time_on_seam(length, speed)
-    oxygen_time = _hours("Oxygen", usable.value or 0.0, oxygen)
-    fuel_time = _hours("Acetylene", contents, fuel)
-    first = "oxygen" if (oxygen_time.value or 0.0) < (fuel_time.value or 0.0) else "acetylene"
-    clear, watch = distance_and_watch(rules)
-    vented = purge.fuel_vented.value or 0.0
+    held = Held(oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, rules), None)
+    if fuel == "acetylene":
+        contents = acetylene_held(
+            gross_weight, tare_weight, acetylene_contents or 0.0, cylinder_temperature, rules
+        )
+        held = Held(held.oxygen, contents)
+    elif liquid_left is not None:
+        liquid = liquid_held(fuel, liquid_left, cylinder_temperature, marks["fuel"].value or 0.0, flow, rules)
+        held = Held(held.oxygen, liquid.fuel, liquid.boil, liquid.pressure_held)
+    vented = (purge.fuel_vented.value or 0.0, purge.oxygen_vented.value or 0.0)
+    shades = eye_shade(
+        SHADE_OF.get(process, process), work.thickness, flow.high or flow.value, oxygen_all.high or oxygen_all.value,
+        rules,
+    ).results  # fmt: skip
+    kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty)
     return Answer(
         JobSheet(
+            first=first,
             shade_minimum=shades.shade_minimum,
             shade_usual=shades.shade_usual,
-            tip_orifice=setting.orifice,
-            nearest_drill=setting.drill,
+            your_tip=_tip(tip_label),
+            tip_orifice=None if setting.orifice.value is None else setting.orifice,
+            nearest_drill=setting.drill if setting.drill.words else None,
+            holes=setting.holes,
             oxygen_gauge=marks["oxygen"],
-            acetylene_gauge=marks["acetylene"],
+            fuel_gauge=marks["fuel"],
             purge_oxygen_time=purge.purge_oxygen_time,
             purge_fuel_time=purge.purge_fuel_time,
-            flame=_flame(),
-            oxygen_flow=oxygen,
-            acetylene_flow=fuel,
-            edges=seams.edges(joint, thickness, rules),
-            rod_diameter=Figure(bought, rod.source, rod.how_sure, min(rod.low or bought, bought), max(rod.high or bought, bought), f"{rod.basis}; the nearest rod sold."),
-            rod_length=seams.rod_for_seam(seams.rod_area(joint, thickness), length, bought),
-            travel_speed=speed,
-            torch_time=time,
-            oxygen_used=_used(oxygen, time, vented * RATIO, "Flow for the torch time, and the purge."),
-            acetylene_used=_used(fuel, time, vented, "Flow for the torch time, and the purge."),
-            oxygen_hours=oxygen_time,
-            acetylene_hours=fuel_time,
-            ends_first=Figure(None, "", "practice", words=first, basis="By the two times above."),
-            draw_share=Figure(
-                fuel.value / contents, fuel.source, fuel.how_sure, (fuel.low or fuel.value) / contents,
-                (fuel.high or fuel.value) / contents, "Flow over what is in the cylinder now.",
-            ),
-            draw_limit=draw_limit_of(contents, duty),
-            clear_distance=clear,
-            fire_watch=watch,
+            flame=work.flame,
+            oxygen_flow=oxygen_all,
+            fuel_flow=flow,
+            torch_time=work.time,
+            clear_distance=clear_distance(rules, SHADE_OF.get(process, process)),
+            fire_watch=fire_watch(rules),
+            **kind,
         ),
-        cautions=_cautions(thickness, torch_type, fuel.value, contents, duty),
-        tables=(orifices_by_source(thickness, rules),),
-        pictures=_pictures(joint, thickness, oxygen_cylinder_gauge, marks, rules),
+        cautions=_cautions(work, fuel, held, flow, duty, rules),
+        tables=work.tables,
+        pictures=(
+            *work.pictures,
+            gauges.drawing(oxygen_cylinder_gauge, marks["oxygen"].value or 0.0, rules, "oxygen"),
+        ),
     )  # fmt: skip
 
 
-def _contents_now(
-    gross: float | None, tare: float | None, contents: float, temperature: float, rules: str
-) -> float:
-    if gross is None and tare is None:
-        return contents
-    try:
-        weighed = acetylene_left(gross, tare, contents, None, temperature, rules).results.gas_left
-    except InputError as error:
-        said = error.message.partition(": ")[2]
-        raise InputError("gross_weight", f"Acetylene cylinder weighs now: {said}") from None
-    return max(weighed.value or 0.0, to_si(1.0, "ft^3", free_gas=True))
-
-
-def _flame() -> Figure:
-    look = next(row for row in table("flame-looks") if row.flame == "neutral")
-    return Figure(
-        None, RATIO_SOURCE, "read",
-        words=f"{look.name}: open oxygen until {look.look} beyond the bright cone",
-        basis="A streamer of 1/16 to 1/8 in beyond the cone is allowed.",
-    )  # fmt: skip
+def _tip(label: str | None) -> Figure | None:
+    if label is None:
+        return None
+    return Figure(None, "", "practice", words=f"“{label}”", basis="Your own name for it.")
 
 
 def _cautions(
-    thickness: float, torch_type: str, flow: float, contents: float, duty: str
+    work: Work, fuel: str, held: Held, flow: Figure, duty: str, rules: str
 ) -> tuple[Caution, ...]:
-    found = draw_cautions(flow, contents, duty)
-    if torch_type == "injector":
-        found.append(
-            Caution(
-                "DANGER",
-                "An injector torch that does not draw lets oxygen into the fuel hose, which can explode. Before the "
-                "fuel hose is fitted, with oxygen flowing and the fuel valve open, a fingertip at the fuel inlet must "
-                "be drawn in. No pull: do not connect, do not light.",
-            )
-        )
-    found.append(
-        Caution(
-            "WARNING",
-            "Zinc, paint, plating and oil on the sheet give poisonous fume. Know the metal, strip it bare and "
-            "ventilate before any flame.",
-            "cfr1910-252 (c)",
-        )
-    )
-    if thickness < seams.THIN_BELOW:
-        found.append(
-            Caution("NOTICE", "Sheet this thin burns through in a moment: run a trial coupon first.")
-        )
-    return tuple(found)
+    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    found = [*gas_cautions(fuel, held, flow, duty, rules), *work.cautions]
+    unlike = {caution.text: caution for caution in found}
+    return tuple(sorted(unlike.values(), key=lambda caution: order.index(caution.signal)))
 
 
-def _pictures(
-    joint: str, thickness: float, cylinder: float, marks: dict[str, Figure], rules: str
-) -> tuple[Picture, ...]:
-    gap = seams.gap_of_square_butt(thickness)[1] if joint == "square-butt" else 0.0
-    return (
-        joint_drawing.drawing(joint, thickness, gap, rules),
-        gauges.drawing(cylinder, marks["oxygen"].value or 0.0, rules, "oxygen"),
-        flame.drawing(RATIO, rules),
-    )
+def wanted_tip(given: Mapping[str, Any]) -> tuple[str, Figure]:
+    """The process whose tips fit a job, and the hole wanted for it.
+
+    Args:
+        given: Inputs in SI, as far as they can be read.
+
+    Raises:
+        ValueError: No table chooses a tip for it; the clause says why.
+    """
+    process = str(given.get("process", "welding"))
+    if process == "soldering":
+        size = given.get("tube_inch") or given.get("tube_metric")
+        if size is None:
+            raise ValueError("pick the tube first")
+        wall = tube_wall(given.get("tube_system"), str(size))
+        return "brazing", wanted_orifice("brazing", wall)
+    if "thickness" not in given and process != "heating":
+        raise ValueError("give the thickness first")
+    return process, wanted_orifice(process, given.get("thickness", 0.0))

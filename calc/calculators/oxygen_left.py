@@ -100,6 +100,7 @@ def oxygen_left(
             example="43 L",
             low="0.5 L",
             high="150 L",
+            outfit="oxygen_water_volume",
             hint="Stamped on the shoulder. A US cylinder of 244 ft³ at 2200 psi holds 43 L.",
         ),
     ],
@@ -126,6 +127,7 @@ def oxygen_left(
             assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
             low="500 psi",
             high="4500 psi",
+            outfit="oxygen_full_gauge",
         ),
     ],
     full_temperature: Annotated[

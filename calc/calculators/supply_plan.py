@@ -126,7 +126,7 @@ def supply_plan(
             hint="In a lesson; see purge-time and bleed-down.",
         ),
     ],
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="acetylene", outfit="fuel")],
     duty: Annotated[str, Choice("Flames burn", DUTIES, assumed="intermittent")],
     full_contents: Annotated[
         float,
@@ -137,6 +137,7 @@ def supply_plan(
             low="5 ft^3",
             high="5000 ft^3",
             free_gas=True,
+            outfit="acetylene_full_contents",
         ),
     ],
     water_volume: Annotated[
@@ -147,6 +148,7 @@ def supply_plan(
             low="0.5 L",
             high="150 L",
             assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
+            outfit="oxygen_water_volume",
         ),
     ],
     oxygen_full_gauge: Annotated[
@@ -157,6 +159,7 @@ def supply_plan(
             low="600 psi",
             high="4500 psi",
             assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
+            outfit="oxygen_full_gauge",
         ),
     ],
     oxygen_stop_gauge: Annotated[

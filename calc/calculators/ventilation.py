@@ -136,7 +136,7 @@ def ventilation(
             too_high="the table of hoods ends there: bring it nearer",
         ),
     ],
-    fuel: Annotated[str, Choice("Fuel gas that might leak", FUELS, assumed="acetylene")],
+    fuel: Annotated[str, Choice("Fuel gas that might leak", FUELS, assumed="acetylene", outfit="fuel")],
     leak: Annotated[
         float,
         Field(

@@ -1,6 +1,6 @@
 """What several calculators ask in the same words, with the same limits."""
 
-from calc.declare import FREE_GAS, GAUGE, LENGTH, TEMPERATURE, WATER_VOLUME, Choice, Field
+from calc.declare import FREE_GAS, GAUGE, LENGTH, TEMPERATURE, WATER_VOLUME, Choice, Field, Words
 from calc.sheets.draws import DUTIES
 
 FUELS = {
@@ -16,7 +16,12 @@ HOTTEST = {"us": "125 degF", "iso": "50 degC", "uk": "50 degC"}
 """A cylinder hotter than this is not used; see data/cylinder-temperatures."""
 HOT = "this cylinder is too hot to use. Do not open or move it, move people away, see the page Hot cylinder"
 
-FUEL = Choice("Fuel gas", FUELS, assumed="acetylene")
+TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
+"""The two kinds of torch, by id."""
+
+FUEL = Choice("Fuel gas", FUELS, assumed="acetylene", outfit="fuel")
+TIP_LABEL = Words("Your name for the tip", longest=30, optional=True)
+""""Use my outfit" writes the name of the tip it chose here; an input of this kind is called `tip_label`."""
 CYLINDER_TEMPERATURE = Field(
     "Cylinder temperature",
     TEMPERATURE,
@@ -53,6 +58,7 @@ FULL_CONTENTS = Field(
     low="5 ft^3",
     high="500 ft^3",
     free_gas=True,
+    outfit="acetylene_full_contents",
 )
 OXYGEN_RATIO = Field(
     "Oxygen for one of fuel",
@@ -68,6 +74,7 @@ OXYGEN_WATER_VOLUME = Field(
     low="0.5 L",
     high="150 L",
     assumed={"us": "43 L", "iso": "50 L", "uk": "50 L"},
+    outfit="oxygen_water_volume",
 )
 OXYGEN_CYLINDER_GAUGE = Field(
     "Oxygen cylinder gauge reads",

@@ -125,7 +125,7 @@ def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
             Caution(
                 "DANGER",
                 "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Have it tested, or take it off "
-                "without heat, 4 inches (100 mm) each side at least, before any flame.",
+                "without heat, 4 inches (102 mm) each side at least, before any flame.",
                 "cfr1926-354 (c)(1)",
             )
         )

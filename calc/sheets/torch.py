@@ -1,48 +1,156 @@
-"""A torch set for a thickness of steel: tip, pressures at the torch, flows, regulator marks."""
+"""Welding with acetylene: tip, pressures at the torch, flows and regulator marks for a thickness."""
 
 from dataclasses import dataclass
 
 from calc.calculators.regulator_mark import regulator_mark
 from calc.calculators.tip_flow import tip_flow
-from calc.declare import Table
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.supply import oxygen_for_fuel
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import acetylene_flow as flow_in_print
+from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.injector import injector_setting
-from calc.formulas.setup.tips import orifices_in_print, welding_orifice
+from calc.formulas.setup.printed import HAIR, spread
+from calc.formulas.setup.tips import (
+    orifice_of_printed_flow,
+    orifice_one_size_larger,
+    welding_orifice,
+)
 from calc.formulas.setup.working_gauges import equal_pressure_gauge, welding_gauges_in_print
-from calc.tables import source_words
-from calc.units import from_si, to_si
+from calc.tables import table
+from calc.units import to_si
 
 USUAL_GAUGE = to_si(5.0, "psi")
 """A small equal-pressure tip runs near 5 psi of each gas: common practice, no source."""
+MOST = 40e5
+"""No delivery gauge of an outfit reads higher, Pa: common practice."""
 RATIO = 1.1
 RATIO_BAND = (1.04, 1.14)
 RATIO_SOURCE = "army-od0017 neutral flame"
+ONE_HOLE = Figure(1.0, "", "practice", basis="A welding tip has one hole.")
 
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """Tip, both gauges at the torch and both flows for one kind of torch."""
+    """Tip, both gauges at the torch and both flows for one kind of torch.
+
+    Attributes:
+        orifice: Hole of the tip, m; for cutting the hole of the cutting oxygen.
+        drill: Number drill nearest to it, in words.
+        oxygen_gauge: Pa above the atmosphere.
+        fuel_gauge: Likewise.
+        oxygen_flow: All oxygen that the torch takes, m³/s of free gas.
+        fuel_flow: Likewise.
+        holes: Holes for the flame; words where only a range is printed.
+    """
 
     orifice: Figure
     drill: Figure
     oxygen_gauge: Figure
-    acetylene_gauge: Figure
+    fuel_gauge: Figure
     oxygen_flow: Figure
-    acetylene_flow: Figure
+    fuel_flow: Figure
+    holes: Figure = ONE_HOLE
 
 
-def _widened(value: float, figure: Figure, *others: float | None) -> Figure:
+def widened(value: float, figure: Figure, *others: float | None) -> Figure:
+    """A value with the source of a figure, and a band that holds that figure and others."""
     ends = [value, *(e for e in (figure.value, figure.low, figure.high, *others) if e is not None)]
     return Figure(value, figure.source, figure.how_sure, min(ends), max(ends), figure.basis)
 
 
-def _maker(value: float) -> Figure:
+def as_its_maker_prints(value: float) -> Figure:
+    """A figure that the reader took from the maker of the tip."""
     return Figure(value, "", "practice", basis="As the maker prints it; it comes before ours.")
+
+
+def nearest_drill_said(orifice: float) -> Figure:
+    """Number drill nearest to a hole, in words."""
+    try:
+        drill = nearest_drill(orifice)
+    except ValueError as error:
+        return Figure(None, "asme-b94-11m", "read-m", words="none", basis=f"{error}.".capitalize())
+    return Figure(None, drill.source, drill.how_sure, words=f"#{drill.drill}", basis="Nearest by diameter.")
+
+
+def sizes_larger(metal: str) -> float:
+    """Tip sizes by which print goes above the tip for steel of the same gas; 0 where it names none."""
+    rows = [row.sizes_larger for row in table("tip-sizes-by-metal") if row.metal == metal]
+    return max(0.0, *(float(size) for size in rows if size is not None), 0.0)
+
+
+def welding_tip(thickness: float, metal: str) -> Figure:
+    """Hole of the welding tip to start from, of one hole.
+
+    Args:
+        thickness: Of the metal, m.
+        metal: As in `formulas.setup.flows.acetylene_flow`.
+
+    Returns:
+        m, with the number drill in words and what the other sources print as its band.
+
+    Raises:
+        ValueError: No source reaches the thickness.
+    """
+    alike = steel_of_same_flow(thickness, metal)
+    printed = _printed_hole(alike)
+    if metal == "low-carbon-steel":
+        return printed
+    said = "the tip for steel that takes the same gas"
+    if sizes_larger(metal):
+        larger = orifice_one_size_larger(printed.value or 0.0)
+        row = next(row for row in table("tip-sizes-by-metal") if row.metal == metal)
+        if larger is not None:
+            figure = Figure(larger.value, row.source, row.how_sure, basis=row.words, words=larger.words)
+            return spread(figure, [printed])
+        said = f"{said}; {row.words}, and the table ends here"
+    basis = f"{said}: {printed.basis}"
+    return spread(
+        Figure(printed.value, printed.source, printed.how_sure, basis=basis, words=printed.words),
+        [printed, *_holes_of_the_rule(thickness, metal)],
+    )
+
+
+def _holes_of_the_rule(thickness: float, metal: str) -> list[Figure]:
+    """Holes for the ends of a metal's own rule of flow, and for steel as thick as the metal."""
+    rule, alike = flow_in_print(thickness, metal, "leftward"), steel_of_same_flow(thickness, metal)
+    assert rule.value is not None
+    found = []
+    for steel in (
+        thickness,
+        *(alike * end / rule.value for end in (rule.low, rule.high) if end is not None),
+    ):
+        try:
+            found.append(_printed_hole(steel))
+        except ValueError:
+            continue
+    return found
+
+
+def _printed_hole(steel: float) -> Figure:
+    if steel <= table("welding-orifices-faa")[-1].thickest * (1 + HAIR):
+        return welding_orifice(steel)
+    return orifice_of_printed_flow(steel)
+
+
+def _welding_gauge(gas: str, steel: float) -> Figure:
+    band = welding_gauges_in_print(gas)
+    try:
+        textbook = equal_pressure_gauge(steel)
+    except ValueError:
+        textbook = None
+    ends = [band.low, band.high, USUAL_GAUGE] + ([textbook.value or 0.0] if textbook else [])
+    if textbook and steel > table("welding-orifices-faa")[-1].thickest * (1 + HAIR):
+        return Figure(
+            textbook.value, textbook.source, textbook.how_sure, min(ends), max(ends),
+            "The UK textbook's row for this thickness, both gases alike; the band is what texts print.",
+        )  # fmt: skip
+    return Figure(
+        USUAL_GAUGE, "", "practice", min(ends), max(ends),
+        "A small equal-pressure tip runs near 5 psi of each gas; the band is what texts print.",
+    )  # fmt: skip
 
 
 def equal_pressure_setting(
@@ -52,16 +160,18 @@ def equal_pressure_setting(
     oxygen: float | None,
     acetylene: float | None,
     rules: str,
+    metal: str = "low-carbon-steel",
 ) -> Setting:
     """Tip, pressures at the torch and flows of an equal-pressure torch.
 
     Args:
-        thickness: Of the steel, m.
+        thickness: Of the metal, m.
         technique: `leftward` or `rightward`.
         orifice: The tip's hole as its maker prints it, m, or None.
         oxygen: Oxygen gauge as the maker prints it, Pa, or None.
         acetylene: Acetylene gauge likewise.
         rules: Rule set.
+        metal: As in `formulas.setup.flows.acetylene_flow`.
 
     Returns:
         What the maker prints where it was given, else where to start.
@@ -69,44 +179,31 @@ def equal_pressure_setting(
     Raises:
         ValueError: The thickness is outside the tables.
     """
-    printed = welding_orifice(thickness)
-    hole = printed if orifice is None else _maker(orifice)
+    hole = welding_tip(thickness, metal) if orifice is None else as_its_maker_prints(orifice)
     assert hole.value is not None
-    spread = {gas: welding_gauges_in_print(gas) for gas in ("oxygen", "acetylene")}
-    try:
-        textbook = equal_pressure_gauge(thickness).value
-    except ValueError:
-        textbook = None
-
-    def gauge(gas: str, given: float | None) -> Figure:
-        if given is not None:
-            return _maker(given)
-        band = spread[gas]
-        ends = [band.low, band.high, USUAL_GAUGE] + ([textbook] if textbook else [])
-        return Figure(
-            USUAL_GAUGE, "", "practice", min(ends), max(ends),
-            "A small equal-pressure tip runs near 5 psi of each gas; the band is what texts print.",
-        )  # fmt: skip
-
-    oxygen_figure, acetylene_figure = gauge("oxygen", oxygen), gauge("acetylene", acetylene)
+    steel = steel_of_same_flow(thickness, metal)
+    oxygen_figure, acetylene_figure = (
+        _welding_gauge(gas, steel) if given is None else as_its_maker_prints(given)
+        for gas, given in (("oxygen", oxygen), ("acetylene", acetylene))
+    )
     at_tip = min(oxygen_figure.value or 0.0, acetylene_figure.value or 0.0)
     flow = tip_flow("acetylene", hole.value, 1.0, at_tip, RATIO, 293.15, rules).results
-    print_flow = flow_in_print(thickness, "low-carbon-steel", technique)
+    print_flow = flow_in_print(thickness, metal, technique)
     passed = flow.fuel_flow
     assert passed.value is not None
-    fuel = _widened(passed.value, passed, print_flow.low, print_flow.high, print_flow.value)
-    drill = nearest_drill(hole.value)
+    fuel = widened(passed.value, passed, print_flow.low, print_flow.high, print_flow.value)
     return Setting(
         hole,
-        Figure(None, drill.source, drill.how_sure, words=f"#{drill.drill}", basis="Nearest by diameter."),
+        nearest_drill_said(hole.value),
         oxygen_figure,
         acetylene_figure,
-        _oxygen_of(fuel),
+        neutral_oxygen(fuel),
         fuel,
     )
 
 
-def _oxygen_of(fuel: Figure) -> Figure:
+def neutral_oxygen(fuel: Figure) -> Figure:
+    """Oxygen that a neutral flame takes from the cylinder for a flow of acetylene."""
     assert fuel.value is not None
     return Figure(
         oxygen_for_fuel(fuel.value, RATIO), RATIO_SOURCE, "read",
@@ -117,25 +214,35 @@ def _oxygen_of(fuel: Figure) -> Figure:
 
 
 def insert_setting(
-    thickness: float, technique: str, oxygen: float | None, acetylene: float | None
+    thickness: float,
+    technique: str,
+    oxygen: float | None,
+    acetylene: float | None,
+    metal: str = "low-carbon-steel",
 ) -> Setting:
     """Insert, pressures and flows of an injector torch, as published; no nozzle sum.
 
     Args:
-        thickness: Of the steel, m.
+        thickness: Of the metal, m.
         technique: `leftward` or `rightward`.
         oxygen: Oxygen gauge as the maker prints it, Pa, or None.
         acetylene: Acetylene gauge likewise.
+        metal: As in `formulas.setup.flows.acetylene_flow`.
 
     Returns:
         The published set for the thickness, the maker's pressures before it.
+
+    Raises:
+        ValueError: No insert is printed for the thickness.
     """
-    printed = injector_setting(thickness)
-    flows = flow_in_print(thickness, "low-carbon-steel", technique)
-    fuel = _widened(
+    printed = injector_setting(steel_of_same_flow(thickness, metal))
+    if sizes_larger(metal):
+        printed = injector_setting(printed.thickest * (1 + 2 * HAIR))
+    flows = flow_in_print(thickness, metal, technique)
+    fuel = widened(
         printed.acetylene_flow,
         Figure(
-            printed.acetylene_flow, printed.source, printed.how_sure, flows.low, flows.high,
+            flows.value, printed.source, printed.how_sure, flows.low, flows.high,
             "Nominal flow of the insert for this thickness; the band is what other sources print.",
         ),
     )  # fmt: skip
@@ -148,11 +255,11 @@ def insert_setting(
     return Setting(
         none,
         none,
-        printed.oxygen_gauge if oxygen is None else _maker(oxygen),
+        printed.oxygen_gauge if oxygen is None else as_its_maker_prints(oxygen),
         Figure(
             middle, band.source, band.how_sure, band.low, band.high, "Middle of the printed range."
-        ) if acetylene is None else _maker(acetylene),
-        _oxygen_of(fuel),
+        ) if acetylene is None else as_its_maker_prints(acetylene),
+        neutral_oxygen(fuel),
         fuel,
     )  # fmt: skip
 
@@ -163,7 +270,7 @@ def marked_regulator(
     """Regulator mark that gives a torch its pressure through a hose, with its band.
 
     Args:
-        gas: `oxygen` or `acetylene`.
+        gas: Id of the gas.
         wanted: Gauge at the torch, Pa, with its band.
         flow: Free gas, m³/s.
         bore: Of the hose, m.
@@ -185,40 +292,12 @@ def marked_regulator(
     except InputError:
         raise InputError(
             "hose_length",
-            f"Length of the hoses: with these hoses the {gas} regulator cannot give the torch its pressure "
+            f"Length of the hoses: with these hoses the {gas.replace('-', ' ')} regulator cannot give the torch its pressure "
             "within the limit; give a shorter or wider hose, or a lower pressure.",
         ) from None
     assert mark.value is not None
-    within = {"acetylene": GAUGE_LIMIT[rules], "oxygen": 40e5}[gas]
+    within = GAUGE_LIMIT[rules] if gas == "acetylene" else MOST
     return Figure(
         mark.value, wanted.source, wanted.how_sure, min(wanted.low or mark.value, mark.value),
         min(max(wanted.high or mark.value, mark.value), within), f"{wanted.basis} {mark.basis}",
-    )  # fmt: skip
-
-
-def orifices_by_source(thickness: float, rules: str) -> Table:
-    """What each source prints for the tip's hole, and which one is followed.
-
-    Args:
-        thickness: Of the steel, m.
-        rules: Rule set, which decides the unit.
-    """
-    unit = "in" if rules == "us" else "mm"
-    rows = []
-
-    def size(value: float | None) -> str:
-        return "" if value is None else f"{from_si(value, unit):.{3 if rules == 'us' else 2}f}"
-
-    followed = welding_orifice(thickness)
-    for figure in (followed, *orifices_in_print(thickness)):
-        span = (
-            size(figure.value)
-            if figure is followed or figure.low == figure.high
-            else f"{size(figure.low)} to {size(figure.high)}"
-        )
-        mark = "followed" if figure is followed else ""
-        rows.append((source_words(figure.source) or "common practice", span, mark))
-    return Table(
-        f"Hole in the tip for this thickness, {unit}, by source", ("Source", unit, ""), tuple(rows),
-        "Brazing tables use a hole one or two sizes larger at the same thickness.",
     )  # fmt: skip

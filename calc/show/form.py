@@ -6,7 +6,8 @@ from html import escape
 
 from calc.answering import answer, found
 from calc.asking import RULES, SHOWN_IN, rules_of
-from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
+from calc.outfit import OUTFIT, takes_outfit
 from calc.reading import typed
 from calc.show.answer import answer_html
 from calc.units import written
@@ -14,18 +15,20 @@ from calc.units import written
 LENGTH_UNITS = ("in", "mm")
 
 
-def _hint(asked: Field | Choice) -> str:
+def _hint(asked: Asked) -> str:
     parts = [asked.hint] if asked.hint else []
     if asked.assumed is not None:
         if isinstance(asked, Choice):
             words = {r: asked.options[by_rules(asked.assumed, r)] for r in RULE_SETS}
+        elif isinstance(asked, Words | Day):
+            words = {r: by_rules(asked.assumed, r) for r in RULE_SETS}
         else:
             words = {r: _printed(by_rules(asked.assumed, r), asked) for r in RULE_SETS}
         if len(set(words.values())) == 1:
             parts.append(f"Left empty: {words['us']}.")
         else:
             parts.append("Left empty: " + "; ".join(f"{words[r]} ({RULE_SETS[r]})" for r in words) + ".")
-    elif asked.optional:
+    elif asked.optional and not asked.group:
         parts.append("May stay empty.")
     return " ".join(parts)
 
@@ -48,7 +51,7 @@ def _split(text: str, field: Field) -> tuple[str, str]:
     return text, got.unit if got.unit in field.units else field.units[0]
 
 
-def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
+def _entry(block: str, name: str, asked: Asked, text: str) -> str:
     mark = f"{block}-{name}"
     described = f'aria-describedby="{mark}-hint {mark}-error"'
     may_stay_empty = asked.assumed is not None or asked.optional
@@ -66,6 +69,17 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
             for key, words in asked.options.items()
         )
         return f'<select id="{mark}" name="{name}" {described}{hooks}>{options}</select>'
+    if isinstance(asked, Words):
+        return (
+            f'<input id="{mark}" name="{name}" type="text" maxlength="{asked.longest}" autocomplete="off" '
+            f'value="{escape(text)}" {described}{hooks}>'
+        )
+    if isinstance(asked, Day):
+        own = " data-today" if asked.today else ""
+        return (
+            f'<input id="{mark}" name="{name}" type="date" min="{asked.earliest}" max="{asked.latest}" '
+            f'value="{escape(text)}"{own} {described}{hooks}>'
+        )
     number, unit = _split(text, asked)
     words = asked.sheet_gauge or asked.drill or asked.units == LENGTH_UNITS
     negative = asked.low is not None and by_rules(asked.low, "us").startswith("-")
@@ -86,7 +100,7 @@ def _entry(block: str, name: str, asked: Field | Choice, text: str) -> str:
     )
 
 
-def _field(block: str, name: str, asked: Field | Choice, text: str, *, is_asked: bool = True) -> str:
+def _field(block: str, name: str, asked: Asked, text: str, *, is_asked: bool = True) -> str:
     mark = f"{block}-{name}"
     waits = "" if asked.when is None else f' data-when="{escape(json.dumps(asked.when))}"'
     waits += "" if is_asked else " hidden"
@@ -106,9 +120,11 @@ def _field(block: str, name: str, asked: Field | Choice, text: str, *, is_asked:
 
 
 def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tuple[str, str]:
+    """What is asked first, and the folds: one for each group, and one for what is assumed."""
     asked_first: list[str] = []
-    folded: list[str] = []
+    folds: dict[str, list[str]] = {}
     chosen: dict[str, object] = {}
+    has_examples = any(asked.example is not None for asked in calculator.inputs.values())
     for name, asked in calculator.inputs.items():
         example = by_rules(asked.example, "us") if asked.example is not None else ""
         text = texts.get(name, example)
@@ -116,8 +132,16 @@ def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tup
         if isinstance(asked, Choice) and is_asked:
             chosen[name] = text or by_rules(asked.assumed or "", "us")
         line = _field(block, name, asked, text, is_asked=is_asked)
-        (asked_first if asked.example is not None or name in texts else folded).append(line)
-    return "".join(asked_first), "".join(folded)
+        stands_first = asked.example is not None or name in texts or not has_examples
+        lines = asked_first if stands_first and not asked.group else folds.setdefault(asked.group, [])
+        lines.append(line)
+    assumed = folds.pop("", [])
+    if assumed:
+        folds["What is assumed: give yours"] = assumed
+    return "".join(asked_first), "".join(
+        f'<details class="bb-assumed"><summary>{escape(heading)}</summary>{"".join(lines)}</details>'
+        for heading, lines in folds.items()
+    )
 
 
 def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
@@ -143,28 +167,29 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
     }
     got = answer(calculator_id, units=None, drawings=True, **(examples | given))
     mark = f"{calculator_id}-form"
-    asked_first, folded = _fields(calculator, mark, given)
+    asked_first, folds = _fields(calculator, mark, given)
+    note = (
+        '<p class="bb-example" data-example-note>The values below are examples, not advice.</p>'
+        if examples or given
+        else ""
+    )
     rule_options = "".join(
         f'<option value="{key}"{" selected" if key == rules else ""}>{escape(words)}</option>'
         for key, words in RULE_SETS.items()
     )
-    fold = (
-        f'<details class="bb-assumed"><summary>What is assumed: give yours</summary>{folded}</details>'
-        if folded
-        else ""
-    )
     title = escape(calculator.title)
+    part = "keep" if calculator_id == OUTFIT else "use" if takes_outfit(calculator) else ""
+    outfit = f' data-outfit="{part}"' if part else ""
     return (
-        f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}" '
+        f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}"{outfit} '
         f'aria-label="{title}"><h2 class="bb-title">{title}</h2>'
         f'<p class="bb-about">{escape(calculator.about)}</p>'
         f'<form data-form novalidate method="get" autocomplete="off">'
-        f'<p class="bb-example" data-example-note>The values below are examples, not advice.</p>'
-        f'<div class="bb-field" data-field="rules"><label for="{mark}-rules">{RULES.label}</label>'
+        f'{note}<div class="bb-field" data-field="rules"><label for="{mark}-rules">{RULES.label}</label>'
         f'<div class="bb-entry"><select id="{mark}-rules" name="rules" data-rules-choice '
         f'aria-describedby="{mark}-rules-error">{rule_options}</select></div>'
         f'<p class="bb-error" id="{mark}-rules-error" data-error hidden></p></div>'
-        f"{_field(mark, 'shown_in', SHOWN_IN, given.get('shown_in', ''))}{asked_first}{fold}"
+        f"{_field(mark, 'shown_in', SHOWN_IN, given.get('shown_in', ''))}{asked_first}{folds}"
         f'<button type="submit" class="bb-primary">Calculate</button>'
         f'<p class="bb-engine" data-engine role="status"></p></form>'
         f'<div class="bb-answer" data-answer>{answer_html(got)}</div>'

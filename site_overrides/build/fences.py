@@ -32,7 +32,7 @@ DISAGREEMENTS = "disagreements-benchbook-2026"
 OTHER_UNIT = {
     "in": "mm", "mm": "in", "ft": "m", "m": "ft", "psi": "bar", "bar": "psi", "kPa": "psi",
     "degF": "degC", "degC": "degF", "ft^3": "m^3", "m^3": "ft^3", "lb": "kg", "kg": "lb",
-    "cfh": "L/h", "L/h": "cfh", "L": "ft^3",
+    "cfh": "L/h", "L/h": "cfh", "L": "ft^3", "ksi": "MPa",
 }  # fmt: skip
 """The unit of the other system that a table shows beside its own."""
 

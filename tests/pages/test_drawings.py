@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, words, zone
+from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, tip_hole, tube, words, zone
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"
@@ -26,8 +26,13 @@ ALL = {
     ),
     "zone": zone.drawing(10.7, 14.0, 1.0, [(0.0, 1.0), (7.0, 3.0), (14.0, 0.0)], 6.0),
     "high zone": zone.drawing(2.0, 9.0, 30.0, [(0.0, 30.0), (9.0, 0.0)], 0.0, "iso"),
+    "tip hole": tip_hole.drawing(0.79e-3, ("#69", 0.742e-3), ("#67", 0.813e-3)),
+    "wide tip hole": tip_hole.drawing(5.79e-3, ("#2", 5.613e-3), None, 0.2e-3, "iso"),
     "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
     "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
+    "tube": tube.drawing(0.015875, 0.001016, 0.0127, 0.000127),
+    "widest tube": tube.drawing(0.2064, 0.0043, 0.1008, 0.000254, 2 / 3, "iso"),
+    "narrow tube in a deep cup": tube.drawing(0.006, 0.0008, 0.012, 0.0000254, 2 / 3, "iso"),
 }
 
 
@@ -179,3 +184,24 @@ def test_bars_are_as_long_as_their_parts() -> None:
 def test_bars_of_nothing_or_less_are_refused(parts: tuple[float, ...]) -> None:
     with pytest.raises(ValueError, match=r"."):
         bars.drawing("T", "S.", ("a", "b"), [bars.Bar("x", "", parts)])
+
+
+@pytest.mark.parametrize("millimetres", [0.35, 0.787, 1.6, 3.3, 6.0])
+def test_holes_are_drawn_to_the_scale_that_is_said(millimetres: float) -> None:
+    """An inch is 96 units of a drawing at its own size."""
+    hole = millimetres / 1000
+    made = tip_hole.drawing(hole, ("#a", 0.9 * hole), ("#b", 1.1 * hole), 0.5 * hole)
+    wide = [2 * float(circle.get("r")) for circle in ElementTree.fromstring(made.svg).iter(f"{SVG}circle")]
+    assert [each / wide[1] for each in wide] == pytest.approx([0.9, 1.0, 1.1, 0.5], abs=0.02)
+    times = int(re.search(r"about (\d+) times", made.sentence)[1])
+    assert wide[1] == pytest.approx(times * millimetres / 25.4 * 96, abs=0.11)
+    bar = float(re.search(r"v8h([\d.]+)v-8", made.svg)[1])
+    assert bar == pytest.approx(times / 25.4 * 96, abs=0.11)
+
+
+@pytest.mark.parametrize("bad", [0.0, -1e-3, math.nan, math.inf, 0.5])
+def test_a_hole_that_is_none_is_refused(bad: float) -> None:
+    with pytest.raises(ValueError, match=r"."):
+        tip_hole.drawing(bad)
+    with pytest.raises(ValueError, match=r"."):
+        tip_hole.drawing(1e-3, None, None, bad)

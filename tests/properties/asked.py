@@ -1,11 +1,12 @@
 """Hypothesis strategies made from a calculator's declaration."""
 
+import datetime
 from typing import Any
 
 from hypothesis import strategies as st
 
 from calc.asking import SHOWN_IN, bound_si
-from calc.declare import RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
 from calc.show.numbers import plain_number
 from calc.units import from_si
 
@@ -23,6 +24,18 @@ def _number_text(field: Field, rules: str) -> st.SearchStrategy[str]:
     return st.builds(text, shares, st.sampled_from(field.units))
 
 
+def _text(asked: Asked, rules: str) -> st.SearchStrategy[str]:
+    if isinstance(asked, Choice):
+        return st.sampled_from(list(asked.options))
+    if isinstance(asked, Words):
+        letters = st.characters(categories=("L", "N", "P", "Zs"), exclude_characters="<>")
+        return st.text(letters, min_size=1, max_size=asked.longest).filter(str.strip)
+    if isinstance(asked, Day):
+        first, last = map(datetime.date.fromisoformat, (asked.earliest, asked.latest))
+        return st.dates(first, last).map(datetime.date.isoformat)
+    return _number_text(asked, rules)
+
+
 def texts_of(calculator: Calculator) -> st.SearchStrategy[dict[str, str]]:
     """Texts that a reader may give: every choice, every unit, the whole range."""
 
@@ -30,11 +43,7 @@ def texts_of(calculator: Calculator) -> st.SearchStrategy[dict[str, str]]:
         needed: dict[str, Any] = {"rules": st.just(rules)}
         free: dict[str, Any] = {"shown_in": st.sampled_from(list(SHOWN_IN.options))}
         for name, asked in calculator.inputs.items():
-            texts = (
-                st.sampled_from(list(asked.options))
-                if isinstance(asked, Choice)
-                else _number_text(asked, rules)
-            )
+            texts = _text(asked, rules)
             (needed if asked.example is not None else free)[name] = texts
         return st.fixed_dictionaries(needed, optional=free)
 

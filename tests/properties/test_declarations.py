@@ -14,7 +14,7 @@ import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.__main__ import main
 from calc.bridge import run
-from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Day, Field, Words, by_rules
 from calc.reading import typed
 from calc.show.form import block
 from calc.show.numbers import plain_number
@@ -76,7 +76,7 @@ def test_every_unit_offered_gives_the_same_answer(calculator: Calculator, rules:
     texts = examples(calculator, rules)
     first = answer(calculator.id, **texts)["results"]
     for name, asked in calculator.inputs.items():
-        if isinstance(asked, Choice) or name not in texts:
+        if not isinstance(asked, Field) or name not in texts:
             continue
         got = typed(texts[name])
         if got.unit not in asked.units:
@@ -130,6 +130,19 @@ def test_an_input_out_of_range_names_its_field_and_the_range(calculator: Calcula
         texts = asking(calculator, name)
         if isinstance(asked, Choice):
             bad = ["no such thing", "", "<b>x</b>"]
+        elif isinstance(asked, Words):
+            bad = ["", "   ", "x" * (asked.longest + 1), "x" * 10_000, "<b>x</b>", "a\x00b", "two\nlines"]
+        elif isinstance(asked, Day):
+            bad = [
+                "",
+                "rhubarb",
+                "2026-13-01",
+                "2025-02-29",
+                "25/11/2026",
+                "0001-01-01",
+                "9999-12-31",
+                "x" * 10_000,
+            ]
         else:
             unit = asked.units[0]
             bad = ["", "rhubarb", "nan", "1,234", "x" * 10_000, "<img src=x>"]

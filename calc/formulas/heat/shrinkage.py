@@ -4,14 +4,11 @@ Gas welding heats a wider band and shrinks the work more than these say. Use the
 compare two ways of making a joint, never to set a dimension.
 """
 
-from typing import Annotated
-
-from calc.quantities import Area, Length, Ratio, TemperatureRise, Unit
+from calc.quantities import Area, Expansion, Length, Ratio, TemperatureRise
 
 TEE_SHRINKAGE: Length = 1.02e-3
 LAP_SHRINKAGE: Length = 1.52e-3
 _INCH = 0.0254
-Expansion = Annotated[float, Unit("1/K")]
 STEEL_EXPANSION: Expansion = 14e-6
 """Mean for carbon steel between room temperature and dull red; from memory."""
 

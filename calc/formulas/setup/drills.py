@@ -88,4 +88,30 @@ def nearest_drill(diameter: Length) -> Drill:
     return Drill(row.drill, row.diameter, row.source, row.how_sure)
 
 
-SOLVERS = (drill_diameter, nearest_drill)
+def drills_beside(diameter: Length) -> tuple[Drill | None, Drill | None]:
+    """Number drills next below and next above a hole.
+
+    Args:
+        diameter: Of the hole, m.
+
+    Returns:
+        The next smaller and the next larger drill; None where the series ends.
+        A drill of the hole's own size is neither.
+
+    Valid for:
+        Number twist drills.
+
+    Source:
+        [asme-b94-11m]
+
+    Examples:
+        >>> [drill.drill for drill in drills_beside(0.0310 * 0.0254)]
+        ['69', '67']
+    """
+    drills = [Drill(row.drill, row.diameter, row.source, row.how_sure) for row in table(_TABLE)]
+    smaller = [drill for drill in drills if drill.diameter < diameter * (1 - HAIR)]
+    larger = [drill for drill in drills if drill.diameter > diameter * (1 + HAIR)]
+    return (smaller[0] if smaller else None), (larger[-1] if larger else None)
+
+
+SOLVERS = (drill_diameter, nearest_drill, drills_beside)

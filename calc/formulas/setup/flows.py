@@ -70,6 +70,45 @@ def flows_in_print(thickness: Length) -> tuple[Figure, ...]:
     return tuple(found)
 
 
+def _rule(metal: str, technique: str) -> Any:
+    for row in table("welding-flows-by-metal"):
+        if (row.metal, row.technique) == (metal, technique):
+            return row
+    raise ValueError(f"no flow is kept for {metal} welded {technique}")
+
+
+def _each_length(row: Any) -> float:
+    """Acetylene for each metre of thickness that a rule takes, m³/s to the metre."""
+    return float(row.usual if row.usual is not None else (row.low + row.high) / 2)
+
+
+def steel_of_same_flow(thickness: Length, metal: str) -> Length:
+    """Thickness of low-carbon steel that takes the acetylene of another metal.
+
+    Args:
+        thickness: Of the metal, m.
+        metal: As in `acetylene_flow`.
+
+    Returns:
+        m, by the forehand rules.
+
+    Raises:
+        ValueError: No rule is kept for that metal.
+
+    Valid for:
+        Choosing a tip or an insert from a table that is printed for steel.
+
+    Source:
+        Common practice, as `acetylene_flow`.
+
+    Examples:
+        >>> round(steel_of_same_flow(0.004, "aluminium") * 1000, 3)  # 75 L/h for each mm, steel 100
+        3.0
+    """
+    steel = _each_length(_rule("low-carbon-steel", "leftward"))
+    return thickness * _each_length(_rule(metal, "leftward")) / steel
+
+
 def acetylene_flow(thickness: Length, metal: str, technique: str) -> Figure:
     """Acetylene flow to start from when welding a thickness.
 
@@ -103,17 +142,12 @@ def acetylene_flow(thickness: Length, metal: str, technique: str) -> Figure:
     thickest = table("welding-flows-davies")[-1].thickness
     if not thinnest * (1 - HAIR) <= thickness <= thickest * (1 + HAIR):
         raise ValueError(f"the printed flows run from {thinnest * 1000:.1f} mm to {thickest * 1000:.0f} mm")
-    for row in table("welding-flows-by-metal"):
-        if (row.metal, row.technique) == (metal, technique):
-            break
-    else:
-        raise ValueError(f"no flow is kept for {metal} welded {technique}")
-    per_length = row.usual if row.usual is not None else (row.low + row.high) / 2
+    row = _rule(metal, technique)
     basis = "rule of thumb by thickness" if row.usual else "middle of the range in print"
     if row.words:
         basis = f"{basis}; {row.words}"
     rule = Figure(
-        per_length * thickness,
+        _each_length(row) * thickness,
         row.source,
         row.how_sure,
         low=None if row.low is None else row.low * thickness,
@@ -125,4 +159,4 @@ def acetylene_flow(thickness: Length, metal: str, technique: str) -> Figure:
     return spread(rule, flows_in_print(thickness))
 
 
-SOLVERS = (flows_in_print, acetylene_flow)
+SOLVERS = (flows_in_print, steel_of_same_flow, acetylene_flow)

@@ -143,6 +143,70 @@ def welding_orifice(thickness: Length) -> Figure:
     )
 
 
+def orifice_of_printed_flow(thickness: Length) -> Figure:
+    """Orifice where the table of welding tips has no row: a printed flow at the jet speeds in print.
+
+    Args:
+        thickness: Of the steel, m.
+
+    Returns:
+        m, the middle by ratio of what the two ends of the jet speeds give, with
+        the other sources as its band.
+
+    Raises:
+        ValueError: The UK textbook prints no flow for the thickness.
+
+    Valid for:
+        0.9-25 mm of steel.
+
+    Source:
+        [davies] for the flow, from memory; speeds [leeds-1910].
+
+    Examples:
+        >>> round(orifice_of_printed_flow(0.013).value * 1000, 2)  # 1300 L/h
+        2.75
+    """
+    found = orifices_in_print(thickness)
+    for figure in found:
+        if figure.source == table("welding-flows-davies")[0].source:
+            break
+    else:
+        raise ValueError("no source prints a welding flow for this thickness")
+    assert figure.low is not None
+    assert figure.high is not None
+    basis = f"no table of holes goes this far; {figure.basis}"
+    middle = Figure((figure.low * figure.high) ** 0.5, figure.source, figure.how_sure, basis=basis)
+    return spread(middle, found)
+
+
+def orifice_one_size_larger(orifice: Length) -> Figure | None:
+    """Next hole of the table of welding tips.
+
+    Args:
+        orifice: A hole of that table, m.
+
+    Returns:
+        m, with its number drill in words; None where the table ends.
+
+    Source:
+        [faa-ac43-13-1b]
+
+    Examples:
+        >>> orifice_one_size_larger(0.031 * 0.0254).words
+        'number drill 63'
+    """
+    for row in table("welding-orifices-faa"):
+        if row.orifice > orifice * (1 + HAIR):
+            return Figure(
+                row.orifice,
+                row.source,
+                row.how_sure,
+                basis="the next row of the table by thickness",
+                words=f"number drill {row.drill}",
+            )
+    return None
+
+
 def brazing_tip(thickness: Length) -> BrazingTip:
     """Row of the brazing table nearest to a thickness.
 
@@ -192,4 +256,10 @@ def brazing_tip(thickness: Length) -> BrazingTip:
     )
 
 
-SOLVERS = (orifices_in_print, welding_orifice, brazing_tip)
+SOLVERS = (
+    orifices_in_print,
+    welding_orifice,
+    orifice_of_printed_flow,
+    orifice_one_size_larger,
+    brazing_tip,
+)

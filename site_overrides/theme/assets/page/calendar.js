@@ -1,5 +1,6 @@
 /* The times of a watch as a file for the phone's calendar; Python writes it. */
 
+import { offerFile } from "./file.js";
 import { button, element } from "./page.js";
 import { ask } from "./starter.js";
 
@@ -7,15 +8,10 @@ const FAILED = "The calendar file could not be made here. Set your phone’s own
 
 export function mountCalendar(place, read) {
   const line = element("p", { role: "status", data: { calendar: "" } });
-  let address = null;
-
-  function offer(text) {
-    if (address) URL.revokeObjectURL(address);
-    address = URL.createObjectURL(new Blob([text], { type: "text/calendar" }));
-    const link = element("a", { text: "Open the calendar file", href: address, download: "fire-watch.ics" });
-    line.replaceChildren(link, ". Your calendar then reminds you. If the watch is lengthened, make it again.");
-    link.click();
-  }
+  const offer = (text) => offerFile(line, {
+    text, type: "text/calendar", name: "fire-watch.ics", words: "Open the calendar file",
+    after: ". Your calendar then reminds you. If the watch is lengthened, make it again.",
+  });
 
   place.append(button("Calendar file", async () => {
     const kept = read();

@@ -3,6 +3,7 @@
 import { ask } from "./starter.js";
 import { element } from "./page.js";
 
+const EXAMPLE = "Example value. ";
 const NAMES_ITS_UNIT = /[\p{L}#№"'″′”’%°º]/u;
 
 /* What was typed with the unit chosen beside it, unless it names one itself. */
@@ -28,17 +29,18 @@ export function createField(wrap, calculator) {
   const units = unit ? Array.from(unit.options, (option) => option.value) : [];
   const first = { value: box.value, unit: unit?.value };
   const isChoice = box instanceof HTMLSelectElement;
-  const mark = "example" in box.dataset ? markExample(box) : null;
+  const mark = createMark(box);
   let original = null; // text as typed or linked, where the box shows something else
   let shownUnit = unit?.value;
   let turn = 0;
 
   /* The box takes other words: a conversion that is on its way no longer counts. */
-  function take(asTyped, isExample = false) {
+  function take(asTyped, isExample = false, from = "") {
     turn += 1;
     original = asTyped;
-    field.isExample = isExample;
-    if (mark) mark.hidden = !isExample;
+    field.isExample = isExample && !from;
+    field.from = from;
+    mark(from || (isExample ? EXAMPLE : ""));
   }
 
   box.addEventListener("input", () => {
@@ -68,6 +70,7 @@ export function createField(wrap, calculator) {
     box,
     isChoice,
     isExample: false,
+    from: "", // where its text comes from, if it was not typed here
     touched: false,
     isAsked: () => !wrap.hidden,
     /* The option that holds: the one picked, or the one assumed. */
@@ -82,21 +85,26 @@ export function createField(wrap, calculator) {
       const typed = isChoice ? box.value : box.value.trim();
       return typed && withUnit(typed, isChoice ? "" : unit?.value);
     },
-    show(text) {
+    show(text, from = "") {
       const split = splitUnit(text, units);
       box.value = split ? split.number : text;
       if (split) unit.value = shownUnit = split.unit;
-      take(isChoice && box.value === text ? null : text, isExampleOf(box, text));
+      take(isChoice && box.value === text ? null : text, isExampleOf(box, text), from);
     },
     /* Another rule set has its own example: it follows while the box still holds one. */
     followRules(rules) {
       const text = box.dataset[`example${rules.slice(0, 1).toUpperCase()}${rules.slice(1)}`];
       if (field.isExample && text !== undefined && text !== field.sent()) field.show(text);
     },
+    /* The day of the phone's own clock, until the reader writes another. */
+    isPhoneDay: () => "today" in box.dataset && !field.touched && original === null,
+    followClock() {
+      if (field.isPhoneDay()) box.value = phoneDay();
+    },
     showFirst() {
       box.value = first.value;
       if (unit) unit.value = shownUnit = first.unit;
-      take(null, mark !== null && first.value !== "");
+      take(null, "example" in box.dataset && first.value !== "");
       field.touched = false;
     },
     clear() {
@@ -121,10 +129,21 @@ function isExampleOf(box, text) {
   return Object.entries(box.dataset).some(([hook, example]) => hook.startsWith("example") && example === text);
 }
 
-/* The mark goes into the hint, which screen readers read with the box. */
-function markExample(box) {
+/* The mark goes into the hint, which screen readers read with the box; it is there only
+   while it says something, as the theme hides an empty hint. */
+function createMark(box) {
   const hint = document.getElementById((box.getAttribute("aria-describedby") ?? "").split(" ")[0]);
-  const mark = element("span", { text: "Example value. ", class: "bb-mark" });
-  hint?.prepend(mark);
-  return mark;
+  const mark = element("span", { class: "bb-mark" });
+  return (words) => {
+    mark.textContent = words;
+    if (words) hint?.prepend(mark);
+    else mark.remove();
+  };
+}
+
+/* The day as a date box takes it, by the phone's clock and place. */
+function phoneDay() {
+  const now = new Date();
+  const two = (number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

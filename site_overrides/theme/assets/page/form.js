@@ -5,6 +5,7 @@ import { errorWords, showErrors } from "./errors.js";
 import { createField } from "./fields.js";
 import { readLink, showAddress, writeLink } from "./link.js";
 import { createLinkNote } from "./linked.js";
+import { mountOutfit } from "./outfit.js";
 import { reflectRules, storedRules } from "./rules.js";
 import { ask, engineState, onEngine, start } from "./starter.js";
 import { createStatus } from "./status.js";
@@ -27,8 +28,8 @@ export function mountCalculator(block) {
   let waiting = 0; // questions on their way
   let isTyping = false; // between a keystroke and leaving the field
 
-  function texts() {
-    const asked = fields.filter((field) => field.isAsked());
+  function texts({ phoneDay = true } = {}) {
+    const asked = fields.filter((field) => field.isAsked() && (phoneDay || !field.isPhoneDay()));
     return Object.fromEntries(asked.map((field) => [field.name, field.sent()]).filter(([, text]) => text));
   }
 
@@ -37,7 +38,8 @@ export function mountCalculator(block) {
   }
 
   const isAlone = () => document.querySelectorAll("[data-calculator]").length === 1;
-  const link = () => writeLink(location, texts(), id, isAlone());
+  const link = () => writeLink(location, texts({ phoneDay: false }), id, isAlone());
+  const keepsOutfit = block.dataset.outfit === "keep"; // it stays out of the address
   const isFirst = () => document.querySelector("[data-calculator]") === block;
 
   /* Nothing is asked twice, and an answer that was overtaken is not shown. */
@@ -72,7 +74,7 @@ export function mountCalculator(block) {
     }
     answered = key;
     answer.show(reply);
-    if ("changed" in block.dataset) showAddress(link());
+    if ("changed" in block.dataset && !keepsOutfit) showAddress(link());
     tools.drawSquare();
     if (reply.answer.more) showDrawings(asked, mine);
     const [result] = Object.values(reply.answer.results);
@@ -103,6 +105,7 @@ export function mountCalculator(block) {
     for (const field of fields) {
       field.showFirst();
       field.setError("");
+      field.followClock();
     }
     useStoredRules();
     showAsked();
@@ -152,11 +155,16 @@ export function mountCalculator(block) {
 
   function readAddress() {
     const found = readLink(location, id, isFirst());
-    if (!found) return;
+    if (found) takeTexts(found);
+  }
+
+  /* Texts that were typed elsewhere: by a link, from an outfit. */
+  function takeTexts(found) {
     block.dataset.own = "";
     linkNote.show(found, fields, tools.resetButton());
     showAsked();
     if (rules?.sent()) reflectRules(rules.sent());
+    tools.refresh();
   }
 
   form.addEventListener("input", markChanged);
@@ -179,11 +187,13 @@ export function mountCalculator(block) {
 
   const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
   useStoredRules();
+  for (const field of fields) field.followClock();
+  mountOutfit(block, { fields, texts, calculate, takeTexts, showAsked, reset, status, isLinked: Boolean(readLink(location, id, isFirst())) });
   showAsked();
 
   const entry = { block, link, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
-    if (JSON.stringify(request()) === answered) return;
+    if (JSON.stringify({ ...request(), texts: texts({ phoneDay: false }) }) === answered) return;
     answer.setStale(true);
     status.say("The answer below is of other values; yours follow when the calculator is ready.");
     if (engineState() === "ready") calculate();

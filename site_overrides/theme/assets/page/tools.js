@@ -1,6 +1,7 @@
 /* What a reader does with an answer: clear, reset, copy and share. */
 
 import { copyOrShow, share } from "./copying.js";
+import { printOnePage } from "./one_page.js";
 import { button } from "./page.js";
 import { mountSquare } from "./square.js";
 import { answerText } from "./summary.js";
@@ -15,7 +16,7 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
   note?.after(clear);
   const square = mountSquare(block, link);
 
-  const resetButton = () => button("Back to the examples", () => {
+  const resetButton = () => button(note ? "Back to the examples" : "Empty the form", () => {
     reset();
     refresh();
   });
@@ -33,6 +34,12 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
       if (words) copyOrShow(place, "The answer as text", words);
     }),
     square.button,
+    button("Print on one page", async () => {
+      if (await calculate({ all: true })) {
+        await square.draw();
+        printOnePage(block);
+      }
+    }),
   );
   if (navigator.share) {
     place?.append(button("Share", async () => {

@@ -1,0 +1,288 @@
+"""Which tip: its hole, pressures and gas for a kind of work, a metal and a fuel."""
+
+from dataclasses import dataclass, replace
+from typing import Annotated
+
+from calc.declare import (
+    FREE_GAS_FLOW,
+    GAUGE,
+    LENGTH,
+    POWER,
+    Answer,
+    Caution,
+    Choice,
+    Field,
+    Figure,
+    Picture,
+    Shown,
+    Step,
+    Table,
+    calculator,
+)
+from calc.formulas.setup.drills import drills_beside
+from calc.formulas.setup.flows import steel_of_same_flow
+from calc.sheets.asked import FUEL, FUELS, FULL_CONTENTS
+from calc.sheets.draws import draw_cautions
+from calc.sheets.flame_said import EQUIPMENT_CAUTION
+from calc.sheets.fuel_sums import equipment
+from calc.sheets.own_tips import own_tip, printed_for
+from calc.sheets.said import distance
+from calc.sheets.scales import scale
+from calc.sheets.settings import (
+    LIKE_STEEL,
+    METAL_LABEL,
+    METALS,
+    MPS,
+    PROCESSES,
+    THICKNESS_LABEL,
+    TORCH_LABEL,
+    setting,
+)
+from calc.sheets.tips_in_print import inserts_by_thickness, orifices_by_source
+from calc.sheets.torch import Setting
+from calc.show.drawings import tip_hole
+from calc.units import to_si
+
+TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
+BY_THICKNESS = tuple(process for process in PROCESSES if process != "heating")
+
+STARVED = Caution(
+    "WARNING",
+    "A tip that is too large and turned down starves: it overheats and the flame can run back into the torch. Fit a "
+    "smaller tip; the pressures follow the tip, never the other way.",
+)
+NUMBERS = Caution(
+    "NOTICE",
+    "A number stamped on a tip means nothing outside its own maker's list. Compare holes, and let what the maker "
+    "prints for the tip come before this answer.",
+)
+ZINC = Caution(
+    "WARNING",
+    "Zinc in the coating or in brass gives poisonous fume under a flame. Strip a coating well back, ventilate, and "
+    "keep your head out of the plume.",
+    "cfr1910-252 (c)",
+)
+UNSEEN = Caution(
+    "WARNING",
+    "A hydrogen flame can hardly be seen in daylight and burns whoever reaches into it. Keep hands and cloth away "
+    "from the tip until both valves are shut and it is cold.",
+)
+HISTORIC = Caution(
+    "NOTICE",
+    "Welding with this gas stands in one old text. Its flame oxidizes more easily than acetylene's; where the weld "
+    "matters, weld with acetylene.",
+    "navy14265",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class TipChoice:
+    """The tip to start from."""
+
+    orifice: Annotated[Figure, Shown("Hole in the tip", LENGTH, group="Tip")]
+    nearest_drill: Annotated[Figure, Shown("Nearest twist drill", words=True, group="Tip")]
+    preheat_holes: Annotated[Figure | None, Shown("Holes for the preheat flames", words=True, group="Tip")]
+    holes: Annotated[Figure | None, Shown("Number of holes", ("",), digits=2, group="Tip")]
+    made_for: Annotated[Figure, Shown("Kind", words=True, group="Tip")]
+    yours: Annotated[Figure | None, Shown("The tip you have", words=True, group="Tip")]
+    oxygen_gauge: Annotated[
+        Figure, Shown("Oxygen, at the torch", GAUGE, digits=2, group="Pressures, gas flowing")
+    ]
+    fuel_gauge: Annotated[
+        Figure,
+        Shown("Fuel gas, at the torch", GAUGE, digits=2, group="Pressures, gas flowing"),
+    ]
+    oxygen_flow: Annotated[
+        Figure, Shown("Oxygen", FREE_GAS_FLOW, free_gas=True, digits=2, group="Gas the torch takes")
+    ]
+    fuel_flow: Annotated[
+        Figure, Shown("Fuel gas", FREE_GAS_FLOW, free_gas=True, digits=2, group="Gas the torch takes")
+    ]
+    hole_flow: Annotated[
+        Figure | None,
+        Shown("Fuel gas of one hole", FREE_GAS_FLOW, free_gas=True, digits=2, group="Gas the torch takes"),
+    ]
+
+
+def _of_one_hole(found: Setting) -> Figure:
+    holes, flow = found.holes.value or 1.0, found.fuel_flow
+    assert flow.value is not None
+    return Figure(
+        flow.value / holes, flow.source, flow.how_sure, (flow.low or flow.value) / holes,
+        (flow.high or flow.value) / holes, "All of it over the number of holes.",
+    )  # fmt: skip
+
+
+def _yours(own: float, found: Setting, process: str, metal: str | None, fuel: str, rules: str) -> Figure:
+    if found.orifice.value is None:
+        return Figure(
+            None, found.orifice.source, found.orifice.how_sure,
+            words="an injector torch is set by its insert; a hole alone tells nothing of it",
+        )  # fmt: skip
+    suits = ""
+    if fuel == "acetylene" and (metal in LIKE_STEEL or process in ("brazing", "soldering")):
+        suits = printed_for(process, own, rules)
+    return own_tip(own, found.orifice, suits)
+
+
+def _yours_many(with_yours: Setting) -> Figure:
+    """How many holes of the reader's size a heating tip must have."""
+    holes = with_yours.holes.value or 1.0
+    many = "one hole of this size passes" if holes == 1.0 else f"{holes:.0f} holes of this size pass"
+    return Figure(
+        None, with_yours.fuel_flow.source, with_yours.fuel_flow.how_sure, words=f"{many} the gas of this heat",
+        basis="Count the holes of yours. With far more of them it starves at this gas, with far fewer it heats slowly.",
+    )  # fmt: skip
+
+
+def _draw_cautions(flow: Figure, rules: str) -> list[Caution]:
+    """Draw on one full cylinder of the usual size, with pauses."""
+    assert isinstance(FULL_CONTENTS.assumed, dict)
+    number, unit = FULL_CONTENTS.assumed[rules].split(" ")
+    contents = to_si(float(number), unit, free_gas=True)
+    full = scale("contents", rules).said(contents)
+    return [
+        replace(
+            caution, text=f"On one full cylinder of {full}: {caution.text[0].lower()}{caution.text[1:]}"
+        )
+        for caution in draw_cautions(flow.value or 0.0, contents, "intermittent")
+    ]
+
+
+def _cautions(
+    process: str, metal: str | None, fuel: str, found: Setting, rules: str
+) -> tuple[Caution, ...]:
+    drawn = _draw_cautions(found.fuel_flow, rules) if fuel == "acetylene" else []
+    return (
+        *drawn,
+        STARVED,
+        *((EQUIPMENT_CAUTION,) if fuel != "acetylene" else ()),
+        *((UNSEEN,) if fuel == "hydrogen" else ()),
+        *((ZINC,) if metal in ("galvanised-steel", "brass") else ()),
+        *((HISTORIC,) if process == "welding" and fuel == MPS else ()),
+        NUMBERS,
+    )
+
+
+def _table(
+    process: str, metal: str, thickness: float, fuel: str, torch_type: str | None, rules: str
+) -> Table:
+    if torch_type == "injector":
+        return inserts_by_thickness(thickness, rules)
+    shown, said = thickness, "this thickness"
+    if process == "welding" and metal not in LIKE_STEEL:
+        shown = steel_of_same_flow(thickness, metal)
+        said = f"{distance(shown, rules, 3)} of steel, which takes the same gas"
+    found = orifices_by_source(shown, rules, process)
+    title = found.title.replace("this thickness", said)
+    return replace(
+        found,
+        title=title
+        if fuel == "acetylene" or process == "cutting"
+        else title.replace("the tip", "an acetylene tip"),
+    )
+
+
+def _picture(found: Setting, own: float | None, rules: str) -> Picture | None:
+    if found.orifice.value is None:
+        return None
+    smaller, larger = (
+        (f"#{drill.drill}", drill.diameter) if drill else None
+        for drill in drills_beside(found.orifice.value)
+    )
+    return tip_hole.drawing(found.orifice.value, smaller, larger, own, rules)
+
+
+@calculator("tip-choice", "Which tip")
+def tip_choice(
+    process: Annotated[str, Choice("Work", PROCESSES, example="welding")],
+    metal: Annotated[
+        str | None,
+        Choice(METAL_LABEL, METALS, example="low-carbon-steel", when={"process": BY_THICKNESS}),
+    ],
+    thickness: Annotated[
+        float | None,
+        Field(
+            THICKNESS_LABEL,
+            LENGTH,
+            example={"us": "16 ga", "iso": "1.5 mm", "uk": "1.5 mm"},
+            low="0.4 mm",
+            high="12 in",
+            sheet_gauge=True,
+            hint="Of the thicker piece.",
+            when={"process": BY_THICKNESS},
+        ),
+    ],
+    fuel: Annotated[str, Choice(FUEL.label, FUELS, example="acetylene")],
+    torch_type: Annotated[
+        str | None,
+        Choice(TORCH_LABEL, TORCHES, assumed="equal-pressure", when={"process": ("welding",)}),
+    ],
+    heat: Annotated[
+        float | None,
+        Field(
+            "Heat wanted in the work",
+            POWER,
+            example={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
+            low="0.1 kW",
+            high="30 kW",
+            hint="What enters the metal, about a fifth of what burns.",
+            when={"process": ("heating",)},
+        ),
+    ],
+    own_orifice: Annotated[
+        float | None,
+        Field(
+            "Hole of a tip you have",
+            LENGTH,
+            low="0.2 mm",
+            high="6 mm",
+            drill=True,
+            optional=True,
+            hint="Diameter, or the number drill whose shank just fits, such as #68.",
+        ),
+    ],
+    rules: str,
+) -> Answer[TipChoice]:
+    """The hole of the tip, the pressures at the torch and the gas it takes, for the work in front of you.
+
+    What the maker of your tip prints comes before all of it; this is where to start.
+    """  # fmt: skip
+    steps: list[Step] = []
+
+    def with_hole(orifice: float | None, working: list[Step]) -> Setting:
+        return setting(
+            process, metal or "", thickness, fuel, torch_type, orifice, None, None, rules, heat, working
+        )
+
+    found = with_hole(None, steps)
+    gear = equipment(fuel, rules)
+    picture = _picture(found, own_orifice, rules)
+    heating = process == "heating"
+    yours = None
+    if own_orifice is not None:
+        yours = (
+            _yours_many(with_hole(own_orifice, []))
+            if heating
+            else _yours(own_orifice, found, process, metal, fuel, rules)
+        )
+    tables = (_table(process, metal, thickness, fuel, torch_type, rules),) if metal and thickness else ()
+    return Answer(
+        TipChoice(
+            orifice=found.orifice,
+            nearest_drill=found.drill,
+            preheat_holes=found.holes if process == "cutting" else None,
+            holes=found.holes if heating else None,
+            made_for=Figure(None, gear.source, gear.how_sure, words=gear.tip),
+            yours=yours,
+            oxygen_gauge=found.oxygen_gauge,
+            fuel_gauge=found.fuel_gauge,
+            oxygen_flow=found.oxygen_flow,
+            fuel_flow=found.fuel_flow,
+            hole_flow=_of_one_hole(found) if heating else None,
+        ),
+        cautions=_cautions(process, metal, fuel, found, rules),
+        steps=tuple(steps),
+        tables=tables,
+        pictures=(picture,) if picture else (),
+    )

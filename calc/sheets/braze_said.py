@@ -1,0 +1,269 @@
+"""What is said of a brazed joint: filler, flux and flame in words, its hazards, and what else suits."""
+
+from calc.declare import Caution, Figure, Table
+from calc.quantities import Length
+from calc.sheets.braze_choice import FAMILIES, METALS, Match, iso_name, never
+from calc.sheets.braze_fit import Fit, Gap, rule
+from calc.sheets.said import degrees, distance
+from calc.tables import table
+
+ROUNDING = 0.03
+"""The same gap is printed in inches and in millimetres, which differ by so much."""
+FLAMES = {
+    "neutral": "neutral: one bright round cone, no feather",
+    "slightly reducing": "slightly reducing: a small feather left beyond the cone",
+    "slightly oxidizing": "slightly oxidizing: the neutral cone shortened by about a tenth",
+}
+
+
+def filler_words(match: Match) -> Figure:
+    """The filler by its class, with the nearest of ISO 17672."""
+    near = iso_name(match.filler.filler)
+    iso = f"; nearest in ISO 17672: {near} (from memory)" if near else ""
+    return Figure(
+        None, match.source, match.how_sure,
+        words=f"{match.filler.filler}, {FAMILIES[match.filler.family]} ({match.filler.composition}){iso}",
+        basis=f"{match.words[:1].upper()}{match.words[1:]}. A filler with cadmium is never given here. "
+        "The safety data sheet of the filler says what is in it.",
+    )  # fmt: skip
+
+
+def melting(match: Match, rules: str) -> Figure:
+    """Where the filler is all melted; the band runs from where it begins."""
+    row = match.filler
+    differs = [
+        each.words
+        for each in table("brazing-fillers-aws")
+        if each.filler == row.filler and each.standing == "differs"
+    ]
+    notes = [f"{each[:1].upper()}{each[1:]}, from memory." for each in differs]
+    near = next(each for each in table("brazing-fillers-iso-17672") if each.filler == row.filler)
+    if near.solidus is not None:
+        notes.append(
+            f"ISO 17672, {near.iso}: {degrees(near.solidus, 'iso')} to {degrees(near.liquidus, 'iso')}, from memory."
+        )
+    note = f"{row.words[:1].upper()}{row.words[1:]}." if row.words else ""
+    return Figure(
+        row.liquidus, row.source, row.how_sure, row.solidus, row.liquidus,
+        " ".join(part for part in ("The band begins where it begins to melt.", note, *notes) if part),
+        f"begins to melt at {degrees(row.solidus, rules)}",
+    )  # fmt: skip
+
+
+def brazing_temperature(match: Match) -> Figure:
+    """The printed range of brazing, and its middle."""
+    row = match.filler
+    return Figure(
+        (row.braze_low + row.braze_high) / 2, row.source, row.how_sure, row.braze_low, row.braze_high,
+        "The printed range and its middle. It is the heat of the parts, not of the flame. Begin at the lower end: "
+        "more heat burns the flux and boils the zinc.",
+    )  # fmt: skip
+
+
+def flux_words(match: Match, rules: str) -> Figure:
+    """The flux with the range it works in, or none."""
+    if match.flux is None:
+        return Figure(None, match.source, match.how_sure, words=f"none: {match.words.split(';')[0]}",
+                      basis="Copper to copper only. Brass, bronze and every other metal need flux.")  # fmt: skip
+    row = match.flux
+    range_ = f"{degrees(row.low, rules)} to {degrees(row.high, rules)}"
+    return Figure(
+        None, row.source, row.how_sure,
+        words=f"{row.flux} {row.form}, works at {range_}; nearest in EN 1045: {row.en}",
+        basis=f"For {row.words}. Flux takes away oxide, not dirt or oil: clean first.",
+    )  # fmt: skip
+
+
+def flame_words(match: Match) -> Figure:
+    """How the flame is set and held."""
+    return Figure(
+        None, "", "memory",
+        words=f"{FLAMES[match.flame]}; held on the parts",
+        basis="The outer flame, always moving, never on the filler. The makers of filler and torch come first.",
+    )  # fmt: skip
+
+
+def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
+    told = [
+        Caution(
+            "DANGER",
+            "A closed part, or one that held fuel, will burst when it is heated, and kill. Vent what is hollow; no "
+            "used containers.",
+            "cfr1910-252 (a)(3)",
+        )
+    ]
+    if match.filler.family == "silver":
+        told.append(
+            Caution(
+                "WARNING",
+                "Silver filler without a label may hold cadmium: its fume could kill 12 to 72 hours later. Only filler "
+                "whose data sheet says it has none.",
+                "cfr1910-146 (b)",
+            )
+        )
+    if match.flux is not None:
+        told.append(
+            Caution(
+                "WARNING",
+                "Flux fume can hold fluoride: it could burn eyes and lungs, hours later too. Fan on, head out of the "
+                "plume, read its label.",
+                "cfr1910-252 (c)(1)(v)(D)",
+            )
+        )
+    if "Zn" in match.filler.composition or "brass" in metals:
+        told.append(
+            Caution(
+                "WARNING",
+                "White zinc smoke comes of too much heat, and fever and chills 4 to 12 hours later. Flame away at once, "
+                "fan on.",
+                "cfr1910-252 (c)(6)",
+            )
+        )
+    told.append(
+        Caution(
+            "WARNING",
+            "Flame and hot parts could light what is near, behind or below. Clear it first, watch afterward.",
+            "cfr1910-252 (a)(2)(vii)",
+        )
+    )
+    if "aluminium" in metals:
+        told.append(
+            Caution(
+                "CAUTION",
+                "Aluminium shows no glow and drops away little above the filler's heat; it could burn you. Flame moving, "
+                "feet away, nothing under it that burns.",
+            )
+        )
+    told.append(
+        Caution(
+            "CAUTION",
+            "Hot parts look cold; a quench scalds, and cracks cast iron and unlike metals. Let them cool by themselves, "
+            "write HOT on them.",
+            "cfr1910-252 (b)(4)(vii)",
+        )
+    )
+    return told
+
+
+_SERVICE = {
+    "load": (
+        "WARNING",
+        "A joint that lets go under its load could kill. What carries, lifts or hangs over people is for an engineer and "
+        "a tested procedure, not for this page.",
+    ),
+    "drinking-water": (
+        "CAUTION",
+        "Lead, cadmium or flux left in a water pipe could harm who drinks from it. Filler and flux must be listed for it, "
+        "the pipe flushed; local plumbing rules say who may do it.",
+    ),
+    "food": (
+        "CAUTION",
+        "Flux or a wrong filler could get into food. Filler without cadmium and lead, every trace of flux washed off; "
+        "the rules for food equipment come first.",
+    ),
+    "hot": (
+        "NOTICE",
+        "A brazed joint is not for more than 350 °F (177 °C) in use; a handbook on copper tube ends there. Hotter: ask "
+        "the maker of the filler.",
+    ),
+}  # fmt: skip
+
+
+def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: str) -> list[Caution]:
+    cold = make if given is None else given
+    hot = fit.hot(cold)[1]
+    told = []
+    if fit.diameter is not None and fit.outer != fit.inner:
+        closes = fit.inner > fit.outer
+        advice = "The gap to make below allows for it."
+        told.append(
+            Caution(
+                "NOTICE",
+                f"The gap {'closes' if closes else 'opens'} when hot: {distance(cold, rules)} cold is "
+                f"{distance(max(hot, 0.0), rules)} at brazing heat, on each side. {advice}",
+            )
+        )
+    if fit.diameter is None and fit.outer != fit.inner:
+        told.append(
+            Caution(
+                "NOTICE",
+                "The two metals shrink unlike when they cool: a long lap bends or cracks. Keep it short, let it cool "
+                "slowly.",
+            )
+        )
+    if given is not None and not gap.least * (1 - ROUNDING) <= hot <= gap.most * (1 + ROUNDING):
+        narrow = hot < gap.least
+        why = (
+            "tight: filler and flux hardly get in"
+            if narrow
+            else "wide: the filler runs out instead of being drawn in"
+        )
+        told.append(
+            Caution(
+                "NOTICE",
+                f"Your gap is {distance(hot, rules)} at brazing heat, too {why}. Make it as the page says below.",
+            )
+        )
+    return told
+
+
+def cautions(
+    match: Match, metals: tuple[str, str], service: str, fit: Fit, gap: Gap, given: Length | None,
+    make: Length, overlap: Length, thickness: Length, rules: str,
+) -> tuple[Caution, ...]:  # fmt: skip
+    """Hazards of a joint and what to mind, the gravest first.
+
+    Args:
+        match: Filler, flux and flame.
+        metals: Ids of both.
+        service: Use of the joint.
+        fit: The two parts.
+        gap: What the filler wants.
+        given: Gap the reader has when cold, m.
+        make: Gap to make when cold, m.
+        overlap: m.
+        thickness: Of the thinner part, m.
+        rules: Rule set, for the lengths.
+    """
+    told = _hazards(match, metals)
+    if service in _SERVICE:
+        signal, text = _SERVICE[service]
+        told.append(Caution(signal, text))  # type: ignore[arg-type]
+    if "cast-iron" in metals:
+        told.append(
+            Caution(
+                "NOTICE",
+                "Cast iron is difficult: its graphite keeps the filler away, and heat in one place cracks it. Scour the "
+                "graphite off, warm all of it, cool it slowly; braze welding is the usual way.",
+            )
+        )
+    told += _gap_notices(fit, gap, given, make, rules)
+    if overlap < rule("overlap").taken * thickness * (1 - 1e-9):
+        told.append(
+            Caution(
+                "NOTICE",
+                "Your overlap is less than three times the thinner part: the joint may be the weak place. Make it "
+                "longer where you can.",
+                "cda-copper-tube",
+            )
+        )
+    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    return tuple(sorted(told, key=lambda caution: order.index(caution.signal)))
+
+
+def what_else(match: Match, metals: tuple[str, str], service: str) -> Table:
+    """Other fillers that suit the two metals, and those that must not be; cadmium never suits any."""
+    rows = [
+        (
+            f"{row.filler} and its like, {FAMILIES[row.family]}",
+            "suits",
+            f"{row.words}; flux {row.flux}" if row.flux != "none" else row.words,
+        )
+        for row in match.others
+    ]
+    for family in ("copper-phosphorus", "copper-zinc", "silver", "aluminium-silicon"):
+        row = never(family, *metals, service)
+        if row is not None:
+            rows.append((FAMILIES[family].capitalize(), "never here", row.why))
+    pair = " and ".join(METALS[metal].lower() for metal in dict.fromkeys(metals))
+    return Table(f"Other fillers, for {pair}", ("Filler", "Use it?", "Why"), tuple(rows))

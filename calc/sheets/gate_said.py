@@ -1,0 +1,128 @@
+"""What the gate says, as figures, cautions and tables of an answer."""
+
+from collections.abc import Sequence
+
+from calc.declare import Caution, Table
+from calc.figures import Figure
+from calc.sheets.gate import Reason, Verdict
+from calc.tables import HOW_SURE, source_words
+
+NOTHING = "nothing that you gave stands among what this page refuses. It has not seen your part: the list below still holds"
+NOBODY_SAW = "By what you gave; no page sees the part, its inside or what is behind it."
+_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+_DOES = {"refused": " (refused)", "first": " (before any heat)", "holds": ""}
+
+
+def _told(reasons: Sequence[Reason], words: str, basis: str) -> Figure:
+    if not reasons:
+        return Figure(None, "", "practice", words=words, basis=basis)
+    first = reasons[0]
+    return Figure(None, first.source, first.how_sure, words=words, basis=basis)
+
+
+def _source(source: str, how_sure: str) -> str:
+    return ", ".join(part for part in (source_words(source), HOW_SURE[how_sure]) if part)
+
+
+def outcome(verdict: Verdict) -> Figure:
+    """The outcome in words, with the source of what decided it."""
+    return _told(verdict.reasons, verdict.text, NOBODY_SAW)
+
+
+def why(verdict: Verdict) -> Figure:
+    """Every hazard, refusals first, then by gravity; what the first does, and the others by name."""
+    if not verdict.reasons:
+        return _told((), NOTHING, NOBODY_SAW)
+    gravest, *others = verdict.reasons
+    words = f"{gravest.words}: {gravest.reason}."
+    if others:
+        words += f" Also: {'; '.join(reason.words for reason in others)}."
+    basis = " ".join(f"{reason.words}: {reason.reason}." for reason in others)
+    return _told(
+        verdict.reasons,
+        words,
+        f"The source is that of the first; the table below has each. {basis}".strip(),
+    )
+
+
+def do_first(verdict: Verdict) -> Figure | None:
+    """One order for each hazard, the gravest first; None where something is refused, or nothing is to do."""
+    if verdict.outcome != "first":
+        return None
+    words = " ".join(
+        f"{number}) {reason.words}: {reason.order}"
+        for number, reason in enumerate(verdict.reasons, start=1)
+    )
+    return _told(verdict.reasons, words, "Then ask again here. The source is that of the first order.")
+
+
+def who_to_ask(verdict: Verdict) -> Figure | None:
+    """Who decides where this page does not; None where nobody is named."""
+    deciding = [reason for reason in verdict.reasons if reason.outcome == verdict.outcome and reason.who]
+    if not deciding:
+        return None
+    words = " ".join(f"{reason.words}: {reason.who}." for reason in deciding)
+    return Figure(
+        None, "", "practice", words=words,
+        basis="Where the law asks for a license, a permit or a competent person, that comes before this page.",
+    )  # fmt: skip
+
+
+def still_holds(verdict: Verdict) -> Figure | None:
+    """What holds in any case; None where something is refused, or nothing holds."""
+    holding = [reason for reason in verdict.holds if reason.id != "told"]
+    if verdict.outcome == "refused" or not holding:
+        return None
+    words = " ".join(f"{reason.words}: {reason.order}" for reason in holding)
+    return _told(holding, words, "The source is that of the first; the table below has each.")
+
+
+def verdict_cautions(verdict: Verdict) -> tuple[Caution, ...]:
+    """A caution for each hazard: what it does and the one order against it, DANGER first.
+
+    Where something is refused, that alone: an order for the rest would read as a way round it.
+    """
+    listed = (*verdict.reasons, *verdict.holds)
+    refusing = [reason for reason in listed if reason.outcome == "refused"]
+    told = verdict.outcome == "none"
+    warned = refusing or [reason for reason in listed if reason.signal and (told or reason.id != "told")]
+    warned.sort(key=lambda reason: _SIGNALS.index(reason.signal))
+    return tuple(
+        Caution(reason.signal, f"{reason.words}: {reason.reason}. {reason.order}", reason.source)  # type: ignore[arg-type]
+        for reason in warned
+    )
+
+
+def hazards_table(verdict: Verdict) -> Table:
+    """Each hazard with its order, its source and how sure."""
+    shown = verdict.reasons if verdict.outcome == "refused" else (*verdict.reasons, *verdict.holds)
+    refused = verdict.outcome == "refused"
+
+    def order(reason: Reason) -> str:
+        return "" if refused and reason.outcome == "first" else reason.order
+
+    return Table(
+        "Each hazard and its order",
+        ("What", "Order", "Source"),
+        tuple(
+            (
+                f"{reason.words}{_DOES[reason.outcome]}",
+                order(reason),
+                _source(reason.source, reason.how_sure),
+            )
+            for reason in shown
+        ),
+        "By gravity. The strictest counts: your local rules, the maker and your teacher can ask for more.",
+    )
+
+
+def cases_table(verdict: Verdict) -> Table | None:
+    """Cases and rules in print for these hazards; None where there is none."""
+    rows = [
+        (case.words, case.happened, _source(case.source, case.how_sure))
+        for reason in verdict.reasons
+        for case in reason.cases
+    ]
+    if not rows:
+        return None
+    return Table("In print", ("What", "What happened, or the rule", "Source"), tuple(dict.fromkeys(rows)))

@@ -1,0 +1,66 @@
+"""The work of a job, whichever kind it is."""
+
+from calc.quantities import Length
+from calc.sheets import tubes
+from calc.sheets.jobs.composed import told
+from calc.sheets.jobs.cut import cutting
+from calc.sheets.jobs.heating import heating
+from calc.sheets.jobs.job import Job
+from calc.sheets.jobs.joined import brazing, soldering
+from calc.sheets.jobs.seams import seam
+from calc.sheets.jobs.work import Work
+from calc.sheets.settings import setting
+from calc.sheets.torch import Setting
+
+_FIRST = {"galvanised-steel": "low-carbon-steel"}
+
+
+def tube_wall(system: str | None, size: str) -> Length:
+    """Wall of copper tube of a size, m: type L in inches, type B in millimetres.
+
+    Args:
+        system: `inch` or `metric`.
+        size: Id of the size in it.
+    """
+    named = system or "inch"
+    return tubes.tube(named, size, {"inch": "l", "metric": "b"}[named], None).wall.value or 0.0
+
+
+def _setting(job: Job) -> Setting:
+    thickness = job.thickness
+    if job.process == "soldering" and job.tube_size:
+        thickness = tube_wall(job.tube_system, job.tube_size)
+    fuel_field = "maker_acetylene_gauge" if job.fuel == "acetylene" else "maker_fuel_gauge"
+    return told(
+        lambda: setting(
+            job.process, _FIRST.get(job.metal, job.metal), thickness, job.fuel, job.torch_type, job.orifice,
+            job.oxygen_gauge, job.fuel_gauge, job.rules,
+        ),
+        {"maker_fuel_gauge": fuel_field},
+    )  # fmt: skip
+
+
+def work_of(job: Job) -> Work:
+    """What the job needs: setting, flame, time, and what belongs to its kind.
+
+    Args:
+        job: As it was asked for.
+
+    Raises:
+        InputError: The job is refused, with the reason.
+    """
+    if job.process == "cutting":
+        return cutting(job)
+    set_up = _setting(job)
+    if job.process in ("welding", "braze-welding"):
+        return seam(job, set_up)
+    if job.process == "brazing":
+        return brazing(job, set_up)
+    if job.process == "soldering":
+        return soldering(job, set_up)
+    assert job.thickness is not None
+    assert job.length is not None
+    metal = _FIRST.get(job.metal, job.metal)
+    return heating(
+        metal, job.thickness, job.length, job.band or 0.05, job.heat or "straighten", job.fuel, set_up, job.rules
+    )

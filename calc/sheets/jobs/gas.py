@@ -1,0 +1,196 @@
+"""Gas of a job: used, left, how long it lasts, how fast it may be drawn."""
+
+from dataclasses import dataclass
+
+from calc.calculators.acetylene_left import acetylene_left
+from calc.calculators.liquid_fuel_left import liquid_fuel_left
+from calc.calculators.oxygen_left import oxygen_left
+from calc.declare import Caution
+from calc.errors import InputError
+from calc.figures import Figure
+from calc.formulas.gas.supply import gas_of_use, running_time
+from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
+from calc.sheets.draws import draw_cautions, draw_limit_of
+from calc.sheets.jobs.asked import LIQUEFIED
+from calc.sheets.scales import scale
+from calc.units import to_si
+
+LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What stands at the bench.
+
+    Attributes:
+        oxygen: Usable oxygen, m³.
+        fuel: Fuel gas in its cylinder, m³; None where it comes from a pipe.
+        boil: Steady draw of a liquefied gas, or None.
+        pressure_held: Whether a liquefied gas keeps the torch's pressure, or None.
+    """
+
+    oxygen: FreeGas
+    fuel: FreeGas | None
+    boil: Figure | None = None
+    pressure_held: Figure | None = None
+
+
+def acetylene_held(
+    gross: Mass | None, tare: Mass | None, contents: FreeGas, temperature: Temperature, rules: str
+) -> FreeGas:
+    """Acetylene in its cylinder now, m³: by both weights, else as given.
+
+    Args:
+        gross: What the cylinder weighs, kg, or None.
+        tare: Its stamped tare, kg, or None.
+        contents: What the reader gives, m³.
+        temperature: Of the cylinder, K.
+        rules: Rule set.
+
+    Raises:
+        InputError: The weights cannot be used.
+    """
+    if gross is None and tare is None:
+        return contents
+    try:
+        weighed = acetylene_left(gross, tare, contents, None, temperature, rules).results.gas_left
+    except InputError as error:
+        said = error.message.partition(": ")[2]
+        raise InputError("gross_weight", f"Acetylene cylinder weighs now: {said}") from None
+    return max(weighed.value or 0.0, LEAST)
+
+
+def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, rules: str) -> FreeGas:
+    """Oxygen that can be used from its cylinder now, m³.
+
+    Args:
+        water_volume: Of the cylinder, m³.
+        gauge: It reads, Pa.
+        temperature: Of the cylinder, K.
+        rules: Rule set.
+    """
+    full = max(gauge, to_si(2200, "psi"))
+    usable = oxygen_left(water_volume, gauge, temperature, full, 294.26, 0.0, "oxygen", rules).results.usable
+    return usable.value or 0.0
+
+
+def liquid_held(
+    fuel: str, weight: Mass, temperature: Temperature, gauge: Gauge, flow: Figure, rules: str
+) -> Held:
+    """Liquefied fuel gas at the bench; its oxygen is left at nothing.
+
+    Args:
+        fuel: One of `LIQUEFIED`.
+        weight: Left in the cylinder, kg.
+        temperature: Of the cylinder, K.
+        gauge: Lowest that the torch works with, Pa.
+        flow: It takes, m³/s.
+        rules: Rule set.
+    """
+    tare = to_si(10.0, "kg")
+    got = liquid_fuel_left(
+        fuel, tare + weight, tare, weight, temperature, max(gauge, to_si(5.0, "psi")), flow.value,
+        to_si(300.0, "mm"), None, rules,
+    ).results  # fmt: skip
+    return Held(0.0, max(got.gas_left.value or 0.0, LEAST), got.draw_kept, got.pressure_held)
+
+
+def _hours(name: str, held: FreeGas, flow: Figure) -> Figure:
+    assert flow.value is not None
+    return Figure(
+        running_time(held, flow.value), flow.source, flow.how_sure,
+        running_time(held, flow.high or flow.value), running_time(held, flow.low or flow.value),
+        f"{name} usable over the flow, flame burning without a stop.",
+    )  # fmt: skip
+
+
+def _used(flow: Figure, time: Figure, vented: FreeGas) -> Figure:
+    assert flow.value is not None
+    assert time.value is not None
+    return Figure(
+        gas_of_use(flow.value, time.value) + vented, flow.source, flow.how_sure,
+        gas_of_use(flow.low or flow.value, time.low or time.value) + vented,
+        gas_of_use(flow.high or flow.value, time.high or time.value) + vented,
+        "Flow for the torch time, and the purge.",
+    )  # fmt: skip
+
+
+def gas_of_job(
+    fuel: str, held: Held, fuel_flow: Figure, oxygen_flow: Figure, time: Figure,
+    vented: tuple[FreeGas, FreeGas], duty: str,
+) -> dict[str, Figure | None]:  # fmt: skip
+    """Results of the group Gas, by their names on the job sheet.
+
+    Args:
+        fuel: Id of the fuel gas.
+        held: What stands at the bench.
+        fuel_flow: While the flame burns, m³/s.
+        oxygen_flow: Of the flame, and of the cut where there is one, m³/s.
+        time: Torch burns on the job, s.
+        vented: Fuel and oxygen let out at the purge, m³.
+        duty: `intermittent` or `continuous`.
+    """
+    assert fuel_flow.value is not None
+    oxygen_hours = _hours("Oxygen", held.oxygen, oxygen_flow)
+    found: dict[str, Figure | None] = {
+        "oxygen_used": _used(oxygen_flow, time, vented[1]),
+        "fuel_used": _used(fuel_flow, time, vented[0]),
+        "oxygen_hours": oxygen_hours,
+    }
+    if held.fuel is None:
+        words = "oxygen; the piped gas does not end"
+        return found | {"ends_first": Figure(None, "", "practice", words=words)}
+    fuel_hours = _hours("Fuel gas", held.fuel, fuel_flow)
+    oxygen_first = (oxygen_hours.value or 0.0) < (fuel_hours.value or 0.0)
+    found |= {
+        "fuel_hours": fuel_hours,
+        "ends_first": Figure(
+            None, "", "practice", words="oxygen" if oxygen_first else fuel.replace("-", " "), basis="By the two times above."
+        ),
+        "pressure_held": held.pressure_held,
+    }  # fmt: skip
+    if fuel in LIQUEFIED:
+        return found | {"draw_limit": held.boil}
+    return found | {
+        "draw_share": Figure(
+            fuel_flow.value / held.fuel, fuel_flow.source, fuel_flow.how_sure,
+            (fuel_flow.low or fuel_flow.value) / held.fuel, (fuel_flow.high or fuel_flow.value) / held.fuel,
+            "Flow over what is in the cylinder now.",
+        ),
+        "draw_limit": draw_limit_of(held.fuel, duty),
+    }  # fmt: skip
+
+
+def gas_cautions(fuel: str, held: Held, flow: Figure, duty: str, rules: str) -> list[Caution]:
+    """Hazards of drawing a fuel gas, the gravest first.
+
+    Args:
+        fuel: Id of the fuel gas.
+        held: What stands at the bench.
+        flow: Fuel gas that the torch takes, m³/s.
+        duty: `intermittent` or `continuous`.
+        rules: Rule set, for the units.
+    """
+    assert flow.value is not None
+    if fuel == "acetylene" and held.fuel is not None:
+        return draw_cautions(flow.value, held.fuel, duty)
+    if fuel not in LIQUEFIED:
+        return []
+    said = [
+        Caution(
+            "WARNING",
+            f"{fuel.replace('-', ' ').capitalize()} is heavier than air: a leak runs along the floor into pits and drains "
+            "and can explode far off. Soap every joint, keep the cylinder upright and out of low places.",
+        )
+    ]
+    boil = held.boil
+    if boil is not None and boil.value is not None and flow.value > (boil.high or boil.value):
+        rate = scale("flow", rules)
+        said.append(
+            Caution(
+                "CAUTION",
+                f"The torch takes {rate.said(flow.value)}, more than the cylinder keeps boiling off: it frosts, the pressure "
+                "falls and the flame pops back. Couple cylinders or take a larger one; never warm one with a flame.",
+            )
+        )
+    return said

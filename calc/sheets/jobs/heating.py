@@ -1,0 +1,133 @@
+"""Heating a band of metal: to bend or straighten it, or before welding."""
+
+from typing import Any
+
+from calc.calculators.flame_bend import flame_bend
+from calc.calculators.warm_up import warm_up
+from calc.declare import Caution
+from calc.errors import InputError
+from calc.figures import Figure
+from calc.quantities import Length, Temperature
+from calc.sheets import hot_metal
+from calc.sheets.jobs.asked import METALS
+from calc.sheets.jobs.work import Work
+from calc.sheets.said import degrees
+from calc.sheets.torch import Setting
+from calc.tables import table
+from calc.units import to_si
+
+STEELS = ("low-carbon-steel", "medium-carbon-steel", "low-alloy-steel")
+PREHEATS = {
+    "low-carbon-steel": "steel up to 0.20 % carbon",
+    "medium-carbon-steel": "steel 0.30-0.45 % carbon",
+    "cast-iron": "grey cast iron, fusion weld",
+    "cast-iron-braze": "grey cast iron, braze weld",
+    "aluminium": "aluminium, thick or cast",
+    "copper": "copper",
+}
+COLD: Temperature = to_si(20.0, "degC")
+SHARE = 0.3
+"""Of the flame's heat that enters the work: common practice, 0.2 to 0.4 in the open."""
+
+
+def preheat_row(metal: str) -> Any:
+    """Row of the preheat table that is followed for a metal, or None.
+
+    Args:
+        metal: Id of the metal.
+    """
+    name = PREHEATS.get(metal)
+    rows = [r for r in table("preheat-by-metal") if r.metal == name and r.standing == "followed"]
+    return rows[0] if rows else None
+
+
+def _refused(metal: str, why: str) -> InputError:
+    return InputError("metal", f"Metal: {METALS[metal].lower()} {why}.")
+
+
+def heating(
+    metal: str, thickness: Length, length: Length, band: Length, heat: str, fuel: str, setting: Setting,
+    rules: str,
+) -> Work:  # fmt: skip
+    """Heat a band along a line, to the limit of bending or to the preheat.
+
+    Args:
+        metal: Id of the metal.
+        thickness: Of the part, m.
+        length: Of the line, m.
+        band: Width that is heated, m.
+        heat: `straighten` or `preheat`.
+        fuel: Id of the fuel gas.
+        setting: Of the heating tip.
+        rules: Rule set.
+
+    Raises:
+        InputError: No figure is kept for the metal, or the flame never gets there.
+    """
+    shown: dict[str, Figure | None]
+    if heat == "straighten":
+        if metal not in STEELS:
+            raise _refused(
+                metal,
+                "is not bent by this sheet, no limit for it is kept here; ask for its maker's procedure, or pick a steel",
+            )
+        bent = flame_bend("ordinary", "line", "shade", thickness, band, None, 0.0, None, rules)
+        target = bent.results.aim_temperature
+        shown = {
+            "limit_temperature": bent.results.limit_temperature,
+            "aim_temperature": target,
+            "colour": bent.results.colour,
+        }
+        cautions, tables, pictures = bent.cautions, bent.tables, bent.pictures
+    else:
+        row = preheat_row(metal)
+        if row is None:
+            raise _refused(
+                metal, "has no preheat figure of its own here; see the page Preheat and cool, or pick another metal"
+            )
+        target = Figure(
+            row.high, row.source, row.how_sure, row.low, row.high, "The upper end of what is printed for this metal."
+        )  # fmt: skip
+        shown = {
+            "aim_temperature": target,
+            "preheat": Figure(None, row.source, row.how_sure, words=row.words or "cool slowly, out of drafts"),
+        }
+        cautions, tables, pictures = (), (), ()
+    assert target.value is not None
+    assert setting.fuel_flow.value is not None
+    kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
+    mass = band * length * thickness * hot_metal.metal_of(kind).density
+    warmed = warm_up(
+        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", SHARE, COLD, None, rules
+    )
+    time = warmed.results.time
+    if time.value is None:
+        raise InputError(
+            "band",
+            f"Width of the heated band: this flame never brings it all to {degrees(target.value, rules)} at once; give a "
+            "narrower band, a shorter line, or a larger tip.",
+        )
+    basis = f"The band alone, at one temperature: heat that runs on into cold metal comes on top. {time.basis}"
+    return Work(
+        setting,
+        Figure(
+            None, "", "practice", words="neutral, large and soft, always moving",
+            basis="Keep the cone off the metal; no spot may melt.",
+        ),
+        Figure(time.value, time.source, time.how_sure, time.low, time.high, basis),
+        shown,
+        thickness,
+        (*cautions, *_cautions(), *warmed.cautions),
+        tables,
+        pictures,
+    )  # fmt: skip
+
+
+def _cautions() -> tuple[Caution, ...]:
+    return (
+        Caution(
+            "WARNING",
+            "Hot metal looks cold, and heat runs along it out of sight: it burns skin and lights what lies behind. Write "
+            "HOT on it, look behind it, keep the watch.",
+        ),
+    )

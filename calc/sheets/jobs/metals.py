@@ -1,0 +1,46 @@
+"""The gate before a job: metals and coatings that no flame is put on."""
+
+from calc.errors import InputError
+from calc.figures import Figure
+from calc.sheets import gate, gate_said
+from calc.sheets.jobs import asked
+
+
+def hold_metal(
+    process: str, metal: str, other: str | None, coating: str, stripped: str | None
+) -> Figure | None:
+    """What must be known before any flame on these metals, in words; None where nothing.
+
+    Args:
+        process: Id of the work.
+        metal: Id of the metal.
+        other: Id of the other metal, `same`, or None.
+        coating: Id of the coating.
+        stripped: `yes` where the coating is gone as far as the rule asks.
+
+    Raises:
+        InputError: The gate refuses the metal or the coating, or asks for something first.
+    """
+    bare = "low-carbon-steel" if metal == gate.GALVANISED and stripped == "yes" else metal
+    verdict = gate.metal_verdict(process, bare, coating, stripped)
+    if verdict.outcome != "none":
+        _refuse(verdict, "metal")
+    if other not in (None, "same"):
+        second = gate.metal_verdict(process, other, "none", None)
+        if second.outcome != "none":
+            _refuse(second, "other_metal")
+    return gate_said.still_holds(verdict)
+
+
+def _refuse(verdict: gate.Verdict, name: str) -> None:
+    reason = verdict.reasons[0]
+    field = "coating" if reason.asked == "coating" and name == "metal" else name
+    label = {"metal": asked.METAL, "other_metal": asked.OTHER_METAL, "coating": asked.COATING}[field].label
+    what = reason.words[:1].lower() + reason.words[1:]
+    if verdict.outcome == "refused":
+        who = reason.who or "whoever is responsible for the work"
+        said = f"{what} is refused here: {reason.reason}; put no flame on it, ask {who}"
+    else:
+        order = reason.order.rstrip(". ")
+        said = f"{what}, {reason.reason}; first: {order[:1].lower()}{order[1:]}; then pick {label.lower()} and “{gate.STRIPPED['yes']}”"
+    raise InputError(field, f"{label}: {said}.")

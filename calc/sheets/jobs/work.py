@@ -1,0 +1,35 @@
+"""One kind of work as the job sheet takes it."""
+
+from dataclasses import dataclass, field
+
+from calc.declare import Caution, Picture, Table
+from calc.figures import Figure
+from calc.quantities import Length
+from calc.sheets.torch import Setting
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What a kind of work needs, before hoses, purge and gas are counted.
+
+    Attributes:
+        setting: Tip, gauges at the torch, and flows.
+        flame: How it is set, in words.
+        time: Torch burns on the work, s.
+        shown: Results by their names on the job sheet.
+        cautions: Hazards of this work, the gravest first.
+        tables: Beside the answer.
+        pictures: Drawings.
+        thickness: What the eye shade goes by, m.
+        oxygen_flow: Where the cut takes more than the flame, m³/s with the flame's; else None.
+    """
+
+    setting: Setting
+    flame: Figure
+    time: Figure
+    shown: dict[str, Figure | None]
+    thickness: Length
+    cautions: tuple[Caution, ...] = ()
+    tables: tuple[Table, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    oxygen_flow: Figure | None = field(default=None)

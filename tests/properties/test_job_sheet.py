@@ -1,0 +1,164 @@
+"""Every kind of work on the job sheet: it answers, or says why not, and passes on what the others say."""
+
+import json
+import re
+from typing import Any
+
+import pytest
+
+import calc.calculators  # noqa: F401 - declares them
+from calc import InputError, answer
+from calc.bridge import run
+from calc.sheets.asked import FUELS
+from calc.sheets.jobs.asked import JOINTS, METALS, PROCESSES
+
+JOB = {
+    "coating": "none", "length": "300 mm", "thickness": "3 mm", "joint": "square-butt", "form": "sleeve",
+    "diameter": "22 mm", "braze_service": "general", "joints": "6", "tube_service": "drinking-water",
+    "tube_system": "inch", "tube_inch": "1/2 in", "heat": "straighten",
+}  # fmt: skip
+SAYS_WHY = re.compile(
+    "(Work|Metal|Coating|Fuel gas|Thickness of the metal|Joint|Width of the heated band|Outside of the tube or pin|Torch): "
+    r".{20,}\.", re.DOTALL,
+)  # fmt: skip
+BOTTLED = ("acetylene", "propane", "methane")
+MUST = [
+    *(("welding", metal, "acetylene") for metal in (
+        "low-carbon-steel", "stainless-steel", "cast-iron", "copper", "brass", "aluminium")),
+    *(("braze-welding", metal, "acetylene") for metal in ("low-carbon-steel", "cast-iron")),
+    *(("brazing", metal, fuel) for metal in ("copper", "brass", "low-carbon-steel") for fuel in BOTTLED),
+    *(("soldering", "copper", fuel) for fuel in BOTTLED),
+    *(("cutting", "low-carbon-steel", fuel) for fuel in BOTTLED),
+    *(("heating", "low-carbon-steel", fuel) for fuel in BOTTLED),
+    ("welding", "low-carbon-steel", "methylacetylene-propadiene"),
+]  # fmt: skip
+"""What a class needs: it may never be refused."""
+
+
+def sheet(process: str, metal: str, fuel: str, **more: str) -> dict[str, Any]:
+    return answer("job-sheet", **(JOB | {"process": process, "metal": metal, "fuel": fuel} | more))
+
+
+def refusal(process: str, metal: str, fuel: str, **more: str) -> str:
+    with pytest.raises(InputError) as refused:
+        sheet(process, metal, fuel, **more)
+    return str(refused.value.message)
+
+
+@pytest.mark.parametrize(("process", "metal", "fuel"), MUST, ids=[" ".join(each) for each in MUST])
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+def test_what_a_class_needs_answers(process: str, metal: str, fuel: str, rules: str) -> None:
+    got = sheet(process, metal, fuel, rules=rules)["results"]
+    for name in ("shade_minimum", "oxygen_gauge", "fuel_gauge", "purge_fuel_time", "torch_time", "fuel_used",
+                 "fire_watch", "clear_distance"):  # fmt: skip
+        assert got[name]["value"] > 0, name
+    assert got["flame"]["text"]
+
+
+@pytest.mark.parametrize("other", ["copper", "brass", "stainless-steel"])
+def test_unlike_pairs_are_brazed(other: str) -> None:
+    got = sheet("brazing", "low-carbon-steel", "acetylene", other_metal=other)["results"]
+    assert got["filler"]["text"]
+    assert not got["filler"]["text"].startswith("BCuP")
+
+
+@pytest.mark.parametrize("thickness", ["3 mm", "10 mm", "25 mm", "50 mm", "100 mm", "150 mm"])
+def test_steel_is_cut_from_3_to_150_mm(thickness: str) -> None:
+    assert (
+        sheet("cutting", "low-carbon-steel", "acetylene", thickness=thickness)["results"]["kerf"]["value"]
+        > 0
+    )
+
+
+@pytest.mark.parametrize("process", PROCESSES)
+@pytest.mark.parametrize("metal", METALS)
+def test_every_combination_answers_or_says_why_not(process: str, metal: str) -> None:
+    for fuel in FUELS:
+        for joint in JOINTS if process in ("welding", "braze-welding") else ("square-butt",):
+            texts = JOB | {"process": process, "metal": metal, "fuel": fuel, "joint": joint}
+            reply = json.loads(run(json.dumps({"calculator": "job-sheet", "texts": texts})))
+            assert "fault" not in reply, (texts, reply)
+            for error in reply.get("errors", ()):
+                assert SAYS_WHY.fullmatch(error["message"]), error
+            assert "errors" in reply or reply["answer"]["cautions"]
+
+
+@pytest.mark.parametrize("process", PROCESSES)
+@pytest.mark.parametrize("metal", ["titanium", "magnesium", "beryllium-copper", "unknown"])
+def test_metals_that_no_flame_is_put_on(process: str, metal: str) -> None:
+    assert refusal(process, metal, "acetylene").startswith("Metal: ")
+
+
+@pytest.mark.parametrize("process", PROCESSES)
+@pytest.mark.parametrize("coating", ["cadmium", "unknown"])
+def test_coatings_that_no_flame_is_put_on(process: str, coating: str) -> None:
+    metal = "copper" if process == "soldering" else "low-carbon-steel"
+    for stripped in ("yes", "no"):
+        said = refusal(process, metal, "acetylene", coating=coating, stripped=stripped)
+        assert said.startswith("Coating: ")
+
+
+@pytest.mark.parametrize("process", [name for name in PROCESSES if name != "soldering"])
+def test_zinc_is_stripped_first_and_then_answered(process: str) -> None:
+    """4 in on each side: 29 CFR 1926.354(c)(1), read."""
+    said = refusal(process, "low-carbon-steel", "acetylene", coating="zinc")
+    assert "4 in (102 mm)" in said
+    got = sheet(process, "low-carbon-steel", "acetylene", coating="zinc", stripped="yes")["results"]
+    assert "hood" in got["first"]["text"]
+
+
+@pytest.mark.parametrize(
+    "fuel", [fuel for fuel in FUELS if fuel not in ("acetylene", "methylacetylene-propadiene")]
+)
+def test_only_acetylene_welds(fuel: str) -> None:
+    assert refusal("welding", "low-carbon-steel", fuel).startswith("Fuel gas: ")
+
+
+def test_a_piped_gas_has_no_hours_and_a_liquid_no_share() -> None:
+    piped = sheet("heating", "low-carbon-steel", "methane")["results"]
+    assert "fuel_hours" not in piped
+    assert "does not end" in piped["ends_first"]["text"]
+    liquid = sheet("heating", "low-carbon-steel", "propane")["results"]
+    assert "draw_share" not in liquid
+    assert liquid["pressure_held"]["text"]
+
+
+def test_more_propane_than_the_cylinder_boils_off_warns() -> None:
+    got = sheet(
+        "heating", "low-carbon-steel", "propane", liquid_left="1 lb", cylinder_temperature="20 degF"
+    )
+    assert any("boiling off" in caution["text"] for caution in got["cautions"])
+
+
+SAME = [
+    ("cutting", "cut-plate", {"metal": "low-carbon-steel", "thickness": "12 mm", "fuel": "propane", "length": "300 mm"},
+     {"kerf": "kerf", "travel_speed": "cutting_speed", "torch_time": "cut_time", "fuel_flow": "fuel_flow"}),
+    ("soldering", "solder-tube", {"method": "soldering", "service": "drinking-water", "system": "inch", "size_inch": "1/2 in",
+     "joints": "6"}, {"rod_length": "filler_length", "filler_mass": "filler_mass", "cup_depth": "cup_depth"}),
+    ("brazing", "braze-joint", {"metal_one": "low-carbon-steel", "metal_two": "low-carbon-steel", "form": "sleeve",
+     "thickness": "3 mm", "diameter": "22 mm", "service": "general", "joints": "6"},
+     {"overlap": "overlap", "rod_length": "filler_length"}),
+    ("welding", "rod-need", {"process": "welding", "metal": "low-carbon-steel", "thickness": "3 mm", "joint": "square-butt",
+     "length": "300 mm"}, {"rod_length": "rod_length", "rods": "rods", "rod_diameter": "rod_diameter"}),
+    ("heating", "flame-bend", {"steel": "ordinary", "pattern": "line", "light": "shade", "thickness": "3 mm"},
+     {"limit_temperature": "limit_temperature", "aim_temperature": "aim_temperature"}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("process", "calculator", "texts", "names"), SAME, ids=[each[1] for each in SAME])
+def test_the_sheet_passes_on_what_its_calculators_say(
+    process: str, calculator: str, texts: dict[str, str], names: dict[str, str]
+) -> None:
+    metal = "copper" if process == "soldering" else "low-carbon-steel"
+    more = {"thickness": "12 mm"} if process == "cutting" else {}
+    ours = sheet(process, metal, "propane" if process == "cutting" else "acetylene", **more)["results"]
+    theirs = answer(calculator, **texts)["results"]
+    for own, name in names.items():
+        assert ours[own]["si"] == pytest.approx(theirs[name]["si"]), own
+
+
+def test_what_is_not_asked_of_a_kind_of_work_is_not_answered() -> None:
+    welded = sheet("welding", "low-carbon-steel", "acetylene")["results"]
+    assert not {"kerf", "cup_depth", "overlap", "limit_temperature"} & set(welded)
+    soldered = sheet("soldering", "copper", "acetylene")["results"]
+    assert not {"travel_speed", "edges", "rods"} & set(soldered)
