@@ -22,7 +22,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.cut_gas import bevel_thickness, stack_thickness
 from calc.sheets import cuts
-from calc.sheets.asked import FUEL
+from calc.sheets.asked import FUEL_ASKED
 from calc.sheets.settings import setting
 from calc.show.drawings import cut as drawing
 
@@ -81,21 +81,21 @@ def cut_plate(
             "Thickness of the metal",
             LENGTH,
             example={"us": "1/4 in", "iso": "6 mm", "uk": "6 mm"},
-            low="0.5 mm",
-            high="300 mm",
+            low={"us": "0.02 in", "iso": "0.5 mm", "uk": "0.5 mm"},
+            high={"us": "6 in", "iso": "152 mm", "uk": "152 mm"},
             sheet_gauge=True,
             hint="Of one plate or sheet.",
         ),
     ],
-    fuel: Annotated[str, FUEL],
+    fuel: Annotated[str, FUEL_ASKED],
     length: Annotated[
         float,
         Field(
             "Length of the cut",
             ("in", "ft", "mm", "m"),
             example={"us": "24 in", "iso": "600 mm", "uk": "600 mm"},
-            low="10 mm",
-            high="100 m",
+            low={"us": "1/2 in", "iso": "10 mm", "uk": "10 mm"},
+            high={"us": "300 ft", "iso": "100 m", "uk": "100 m"},
         ),
     ],
     pierces: Annotated[

@@ -10,6 +10,7 @@ from calc.figures import Figure
 from calc.sheets.asked import (
     CYLINDER_TEMPERATURE,
     DUTY,
+    FUEL_ASKED,
     OXYGEN_CYLINDER_GAUGE,
     OXYGEN_WATER_VOLUME,
     TIP_LABEL,
@@ -44,7 +45,7 @@ def job_sheet(
     other_metal: Annotated[str | None, asked.OTHER_METAL],
     coating: Annotated[str, asked.COATING],
     stripped: Annotated[str | None, asked.STRIPPED_OFF],
-    fuel: Annotated[str, asked.FUEL_OF_JOB],
+    fuel: Annotated[str, FUEL_ASKED],
     thickness: Annotated[float | None, asked.THICKNESS],
     joint: Annotated[str | None, asked.JOINT],
     form: Annotated[str | None, asked.FORM],

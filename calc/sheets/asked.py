@@ -20,6 +20,8 @@ TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Inject
 """The two kinds of torch, by id."""
 
 FUEL = Choice("Fuel gas", FUELS, assumed="acetylene", outfit="fuel")
+FUEL_ASKED = Choice("Fuel gas", FUELS, example="acetylene", outfit="fuel")
+"""Asked openly, where the gas decides much."""
 TIP_LABEL = Words("Your name for the tip", longest=30, optional=True)
 """"Use my outfit" writes the name of the tip it chose here; an input of this kind is called `tip_label`."""
 CYLINDER_TEMPERATURE = Field(

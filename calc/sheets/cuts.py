@@ -1,6 +1,6 @@
 """What a cut in steel takes: flows and speed with impure oxygen, time, iron, and what it warns of."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from calc.declare import Caution, Step, Table, worked
@@ -46,10 +46,12 @@ def hold(metal: str, through: Length, rules: str) -> None:
     """
     row = _metal(metal) or _metal("unknown")
     if row.cuts == "no":
-        raise InputError("metal", f"Metal: {row.name.lower()} is not cut so: {row.why}; {row.instead}.")
+        named = "a metal that nobody knows" if row.metal == "unknown" else row.name.lower()
+        raise InputError("metal", f"Metal: {named} is not cut so: {row.why}; {row.instead}.")
     thickest = table("cutting-kerfs")[-1].thickness
     if not cutting.LEAST_THICKNESS * (1 - 1e-9) <= through <= thickest * (1 + 1e-9):
-        least, most = (distance(end, rules, 3) for end in (cutting.LEAST_THICKNESS, thickest))
+        least = distance(cutting.LEAST_THICKNESS, rules, 3, "up")
+        most = distance(thickest, rules, 3, "down")
         raise InputError(
             "thickness",
             f"Thickness of the metal: the jet goes through {distance(through, rules, 3)} of steel, and the cutting tables "
@@ -87,10 +89,16 @@ def _by_point(figure: Figure, topic: str, purity: Ratio, said: str) -> Figure:
     factors = [purity_factor(row.number_low, lost) for row in rows]
     assert figure.value is not None
     taken = purity_factor(followed.number_low, lost)
+    further = lost > 1.0 + 1e-9
+    ours = (
+        " The sources name the first point only; that each further one does the same is ours."
+        if further
+        else ""
+    )
     return Figure(
-        figure.value * taken, figure.source, figure.how_sure,
+        figure.value * taken, "" if further else figure.source, "practice" if further else figure.how_sure,
         (figure.low or figure.value) * min(factors), (figure.high or figure.value) * max(factors),
-        f"{figure.basis} {said}: {source_words(followed.source)}; the band holds the other source.",
+        f"{figure.basis} {said}: {source_words(followed.source)}; the band holds the other source.{ours}",
     )  # fmt: skip
 
 
@@ -108,7 +116,8 @@ def flows(through: Length, fuel: str, purity: Ratio) -> Flows:
     fuel_flow = cutting.preheat_fuel_flow(through, fuel)
     jet = cutting.cutting_oxygen_flow(through)
     said = "A quarter more for each point of purity lost"
-    return Flows(_by_point(jet, "oxygen-by-point", purity, said), oxygen_of(fuel, fuel_flow), fuel_flow)
+    flames = replace(oxygen_of(fuel, fuel_flow), source=fuel_flow.source, how_sure=fuel_flow.how_sure)
+    return Flows(_by_point(jet, "oxygen-by-point", purity, said), flames, fuel_flow)
 
 
 def speed(through: Length, purity: Ratio) -> Figure:
@@ -159,7 +168,7 @@ def time(steps: list[Step], length: Length, travel: Figure, pierces: Ratio, thro
     )  # fmt: skip
     pierced = " Piercing times are common practice." if pierces else ""
     return Figure(
-        taken, travel.source, travel.how_sure,
+        taken, "" if pierces else travel.source, "practice" if pierces else travel.how_sure,
         cut_time(length, travel.high or travel.value, pierces, least),
         cut_time(length, travel.low or travel.value, pierces, most),
         f"Length over speed; lighting and warming the edge come on top.{pierced}",
@@ -211,8 +220,8 @@ def oxygen_needed(steps: list[Step], burnt: Figure) -> Figure:
     unburned = next(row for row in table("cutting-facts") if row.topic == "unburned")
     least = oxygen_for_iron(burnt.low or burnt.value, TO_FERROUS_OXIDE) * (1 - unburned.number_high / 100)
     return Figure(
-        taken, "definition", "computed", least, oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
-        "All of it burnt to Fe3O4. The band begins where it burns to FeO and 40 % leaves unburnt, from memory.",
+        taken, "definition", burnt.how_sure, least, oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
+        "All of it burnt to Fe3O4, of a kerf from memory. The band begins where it burns to FeO and 40 % leaves unburnt.",
     )  # fmt: skip
 
 
@@ -225,7 +234,7 @@ def used(gas: Flows, burns: Figure) -> tuple[Figure, Figure]:
     """
     assert burns.value is not None
 
-    def of(*figures: Figure) -> Figure:
+    def of(said: str, *figures: Figure) -> Figure:
         first = figures[0]
         value, low, high = (
             sum(getattr(each, end) or each.value or 0.0 for each in figures)
@@ -234,10 +243,12 @@ def used(gas: Flows, burns: Figure) -> tuple[Figure, Figure]:
         return Figure(
             gas_of_use(value, burns.value or 0.0), first.source, first.how_sure,
             gas_of_use(low, burns.low or burns.value or 0.0), gas_of_use(high, burns.high or burns.value or 0.0),
-            "Flow for the time of the cut; the cutting oxygen counted all the while.",
+            said,
         )  # fmt: skip
 
-    return of(gas.jet, gas.flames), of(gas.fuel)
+    took = "Flow for the time of the cut"
+    oxygen = of(f"{took}; the cutting oxygen counted all the while.", gas.jet, gas.flames)
+    return oxygen, of(f"{took}.", gas.fuel)
 
 
 def share(needed: Figure, jet: Figure, length: Length, travel: Figure) -> Figure:
@@ -254,7 +265,7 @@ def share(needed: Figure, jet: Figure, length: Length, travel: Figure) -> Figure
     assert travel.value is not None
     given = jet.value * length / travel.value
     return Figure(
-        needed.value / given, jet.source, "computed", (needed.low or 0.0) / given, (needed.high or needed.value) / given,
+        needed.value / given, jet.source, jet.how_sure, (needed.low or 0.0) / given, (needed.high or needed.value) / given,
         "A cut cannot burn more than the jet brings: near or above 100 % the flow is too small for the kerf and speed.",
     )  # fmt: skip
 

@@ -44,7 +44,6 @@ COATING = Choice("Coating", COATINGS, example="none")
 STRIPPED_OFF = Choice(
     f"Coating gone, {gate.strip_words()} each side", STRIPPED, assumed="no", when={"coating": STRIPPABLE}
 )
-FUEL_OF_JOB = Choice("Fuel gas", FUELS, example="acetylene", outfit="fuel")
 THICKNESS = Field(
     "Thickness of the metal",
     LENGTH,

@@ -3,13 +3,14 @@
 from collections.abc import Callable, Mapping
 
 from calc.errors import InputError
+from calc.sheets.asked import FUEL_ASKED
 from calc.sheets.jobs import asked
 
 LABELS = {
     "process": asked.PROCESS.label,
     "metal": asked.METAL.label,
     "other_metal": asked.OTHER_METAL.label,
-    "fuel": asked.FUEL_OF_JOB.label,
+    "fuel": FUEL_ASKED.label,
     "thickness": asked.THICKNESS.label,
     "joint": asked.JOINT.label,
     "length": asked.LENGTH_OF_WORK.label,
