@@ -70,9 +70,9 @@ def technique_words(
     """
     hand = technique(joint, thickness, metal, process)
     way = (
-        "the rod goes ahead of the flame, and the flame points where you are going"
+        "the flame points ahead, the rod before it"
         if hand == "leftward"
-        else "the flame goes ahead of the rod and points back at the finished weld"
+        else "the flame points back at the weld, the rod behind it"
     )
     return Figure(
         None, "", "practice", words=f"{_SPOKEN[hand][0 if rules == 'us' else 1]}: {way}",

@@ -7,6 +7,8 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.asking import wait_for_engine
 
+pytestmark = pytest.mark.browser
+
 JOBS = {
     "weld": "",
     "braze-weld": "process=braze-welding&metal=cast-iron&thickness=8+mm&joint=single-v&length=100+mm&rules=uk",

@@ -15,7 +15,7 @@ from calc.sheets.braze_choice import METALS, RODS, SERVICES, match_for
 from tests.properties.asked import texts_of
 
 MANY = settings(
-    max_examples=120, deadline=None, derandomize=True,
+    max_examples=60, deadline=None, derandomize=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )  # fmt: skip
 BRAZED = ("low-carbon-steel", "stainless-steel", "cast-iron", "copper", "brass", "bronze", "nickel")

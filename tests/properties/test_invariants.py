@@ -35,6 +35,22 @@ MANY = settings(
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )  # fmt: skip
 
+_STEEL = {"metal": "low-carbon-steel", "coating": "none"}
+JOBS = (
+    _STEEL | {"process": "welding", "fuel": "acetylene", "thickness": "2 mm", "joint": "outside-corner"},
+    _STEEL | {"process": "braze-welding", "fuel": "acetylene", "thickness": "6 mm", "joint": "single-v"},
+    *(_STEEL | {"process": "brazing", "fuel": fuel, "thickness": "3 mm", "braze_service": "general", "form": "sleeve",
+                "diameter": "22 mm"} for fuel in ("acetylene", "propane")),
+    *(_STEEL | {"process": "soldering", "metal": "copper", "fuel": fuel, "tube_service": "drinking-water"}
+      for fuel in ("acetylene", "methane")),
+    *(_STEEL | {"process": "cutting", "fuel": fuel, "thickness": "25 mm", "pierces": "2"}
+      for fuel in ("acetylene", "propane", "methane")),
+    *(_STEEL | {"process": "heating", "fuel": fuel, "thickness": "10 mm", "length": "150 mm", "heat": "straighten"}
+      for fuel in ("acetylene", "propane")),
+)  # fmt: skip
+ANSWERED = {"job-sheet": st.sampled_from(JOBS), "cut-plate": st.just({"metal": "low-carbon-steel", "shape": "straight"})}
+"""What is held fast so that most draws are answered: these calculators refuse most combinations."""
+
 
 def signals(got: Any) -> set[str]:
     return {caution.signal for caution in got.cautions}
@@ -44,11 +60,10 @@ def signals(got: Any) -> set[str]:
 @MANY
 @given(data=st.data())
 def test_no_rule_of_the_bench_is_broken(calculator: Calculator, data: Any) -> None:
-    texts = data.draw(texts_of(calculator))
+    texts = data.draw(texts_of(calculator)) | data.draw(ANSWERED.get(calculator.id, st.just({})))
     try:
         got, taken, _, rules = computed(calculator, texts)
     except InputError:
-        assume(False)
         return
     given_si = {name: t.si for name, t in taken.items() if t is not None}
     given_results = {name: getattr(got.results, name) for name in calculator.results}

@@ -12,7 +12,13 @@ EXACT = 1e-9
 
 PREP = {"process": "welding", "metal": "low-carbon-steel", "length": "300 mm", "rules": "iso"}
 NEED = PREP | {"joint": "square-butt"}
-V6 = PREP | {"joint": "single-v", "thickness": "6 mm", "angle": "60 deg", "gap": "2 mm", "root_face": "1 mm"}
+V6 = PREP | {
+    "joint": "single-v",
+    "thickness": "6 mm",
+    "angle": "60 deg",
+    "gap": "2 mm",
+    "root_face": "1 mm",
+}
 FILLET = {"process": "welding", "metal": "low-carbon-steel", "joint": "tee", "length": "1 ft"}
 
 
