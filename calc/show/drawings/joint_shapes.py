@@ -34,18 +34,22 @@ def box(x: float, y: float, width: float, height: float) -> list[Point]:
     return [(x, y), (x + width, y), (x + width, y + height), (x, y + height)]
 
 
+FLAT = 1e-6
+"""Height over chord below which an arc is a straight line."""
+
+
 def arc(start: Point, end: Point, height: float) -> list[Point]:
     """Points of a circle's segment over a chord, both ends with it.
 
     Args:
         start: First end.
         end: Last end; the segment stands to the left of the way there, as the page is seen.
-        height: Of the segment over the middle of the chord; 0 gives the chord.
+        height: Of the segment over the middle of the chord; one too flat to draw gives the chord.
     """
-    if height <= 0:
-        return [start, end]
     (x1, y1), (x2, y2) = start, end
     chord = hypot(x2 - x1, y2 - y1)
+    if height <= FLAT * chord:
+        return [start, end]
     radius = (chord**2 / 4 + height**2) / (2 * height)
     along, out = ((x2 - x1) / chord, (y2 - y1) / chord), ((y2 - y1) / chord, -(x2 - x1) / chord)
     middle = ((x1 + x2) / 2, (y1 + y2) / 2)
