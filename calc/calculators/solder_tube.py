@@ -33,7 +33,6 @@ METHODS = {"soldering": "Solder", "brazing": "Braze"}
 SYSTEMS = {"inch": "Inch sizes (ASTM B88)", "metric": "Metric sizes (EN 1057, ASTM B88M)"}
 FITTINGS = {"copper": "Copper", "brass": "Brass or bronze"}
 SOLDERS = {row.id: f"{row.name}, {'with lead' if row.lead else 'lead-free'}" for row in table("solders")}
-BRAZING_FILLERS = {row.id: f"{row.name}: {row.words}" for row in table("tube-brazing-fillers")}
 OUNCES = ("oz", "g")
 SOLDERED, BRAZED = ("soldering",), ("brazing",)
 FLUX_SHARE = 0.125
@@ -142,7 +141,7 @@ def solder_tube(
     ],
     brazing_filler: Annotated[
         str | None,
-        Choice("Brazing filler you have", BRAZING_FILLERS, optional=True, when={"method": BRAZED}),
+        Choice("Brazing filler you have", tubes.brazing_fillers(), optional=True, when={"method": BRAZED}),
     ],
     solder_wire: Annotated[
         float,

@@ -8,6 +8,8 @@ from calc.figures import Figure
 from calc.quantities import Length, Temperature
 from calc.tables import table
 
+BRAZING_FILLERS = ("BCuP-2", "BCuP-3", "BCuP-4", "BCuP-5", "BAg-5", "BAg-7")
+"""Fillers that copper tube is brazed with, by their AWS class; none with cadmium."""
 INCH, METRIC = "inch", "metric"
 WALLS_INCH = {"k": "K, the thickest", "l": "L", "m": "M, the thinnest"}
 WALLS_METRIC = {"a": "A, the thickest", "b": "B", "c": "C, the thinnest"}
@@ -154,17 +156,24 @@ def brazing_filler(filler_id: str, rules: str) -> Filler:
         >>> brazing_filler("bcup-5", "us").family
         'BCuP'
     """
-    row = next(row for row in table("tube-brazing-fillers") if row.id == filler_id)
-    near = next(each for each in table("tube-brazing-iso") if each.id == filler_id)
-    also = "" if rules == "us" else f" (nearest in ISO 17672, from memory: {near.name})"
+    name = next(each for each in BRAZING_FILLERS if each.lower() == filler_id)
+    row = next(r for r in table("brazing-fillers-aws") if r.filler == name and r.standing == "followed")
+    near = next(each for each in table("brazing-fillers-iso-17672") if each.filler == name)
+    also = "" if rules == "us" else f" (nearest in ISO 17672, from memory: {near.iso})"
     return Filler(
-        row.id, f"brazing filler {row.name}{also}: {row.words}", 0.0, row.family,
+        filler_id, f"brazing filler {name}{also}: {row.composition}", 0.0, name.partition("-")[0],
         Figure(
             row.liquidus, row.source, row.how_sure, row.solidus, row.liquidus,
             "It begins to melt at the lower end of the band, and is worked before all of it is molten.",
         ),
-        row.works_from, row.works_to, _density("brazing"),
+        row.braze_low, row.braze_high, _density("brazing"),
     )  # fmt: skip
+
+
+def brazing_fillers() -> dict[str, str]:
+    """Brazing fillers for tube by id, in the words of a choice."""
+    rows = {row.filler: row for row in table("brazing-fillers-aws") if row.standing == "followed"}
+    return {name.lower(): f"{name}: {rows[name].composition}" for name in BRAZING_FILLERS}
 
 
 def picked_filler(method: str, own: str | None, rules: str) -> Filler:

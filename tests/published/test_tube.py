@@ -289,12 +289,12 @@ def test_solders_melt_as_printed(alloy: str, rules: str, solidus: float, liquidu
 @pytest.mark.parametrize(
     ("alloy", "solidus", "liquidus", "low", "high"),
     [
-        pytest.param("bcup-2", 1310, 1460, 1350, 1500, id="aws-a5-8-1981-read-BCuP-2"),
-        pytest.param("bcup-3", 1190, 1485, 1300, 1500, id="aws-a5-8-1981-read-BCuP-3"),
-        pytest.param("bcup-4", 1190, 1335, 1300, 1450, id="aws-a5-8-1981-read-BCuP-4"),
-        pytest.param("bcup-5", 1190, 1475, 1300, 1500, id="aws-a5-8-1981-read-BCuP-5"),
-        pytest.param("bag-5", 1250, 1370, 1370, 1500, id="aws-a5-8-1981-read-BAg-5"),
-        pytest.param("bag-7", 1145, 1205, 1205, 1400, id="aws-a5-8-1981-read-BAg-7"),
+        pytest.param("bcup-2", 1310, 1460, 1350, 1500, id="machinery-31-after-aws-a5-8-1981-read-BCuP-2"),
+        pytest.param("bcup-3", 1190, 1485, 1300, 1500, id="machinery-31-after-aws-a5-8-1981-read-BCuP-3"),
+        pytest.param("bcup-4", 1190, 1335, 1300, 1450, id="machinery-31-after-aws-a5-8-1981-read-BCuP-4"),
+        pytest.param("bcup-5", 1190, 1475, 1300, 1500, id="machinery-31-after-aws-a5-8-1981-read-BCuP-5"),
+        pytest.param("bag-5", 1250, 1370, 1370, 1500, id="machinery-31-after-aws-a5-8-1981-read-BAg-5"),
+        pytest.param("bag-7", 1145, 1205, 1205, 1400, id="machinery-31-after-aws-a5-8-1981-read-BAg-7"),
     ],
 )
 def test_brazing_fillers_melt_and_work_as_printed(
