@@ -339,9 +339,9 @@ BURNS = Caution(
 )
 COATED = Caution(
     "DANGER",
-    "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Have it tested, or take it off without "
-    "heat, 4 inches (100 mm) each side at least, before any flame.",
-    "cfr1926-354 (c)(1)",
+    "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Put no flame on it until it is tested; "
+    "then take off what has a name without heat, as far as “May I heat this?” says.",
+    "wac-296-155 420 (1)",
 )
 NOT_KNOWN = Caution(
     "WARNING",

@@ -115,8 +115,8 @@ def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
         told.append(
             Caution(
                 "DANGER",
-                "Cadmium fume feels mild at first and can kill 12 to 72 hours later. Use an alloy without cadmium, take "
-                "plating off before heat; after any breath of it see a doctor the same day.",
+                "Cadmium fume feels mild at first and can kill 12 to 72 hours later. Use an alloy without cadmium, put "
+                "no flame on its plating; after any breath of it see a doctor the same day.",
                 "cfr1910-146 (b)",
             )
         )
@@ -124,9 +124,9 @@ def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
         told.append(
             Caution(
                 "DANGER",
-                "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Have it tested, or take it off "
-                "without heat, 4 inches (102 mm) each side at least, before any flame.",
-                "cfr1926-354 (c)(1)",
+                "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Put no flame on it until it "
+                "is tested; then take off what has a name without heat, as far as “May I heat this?” says.",
+                "wac-296-155 420 (1)",
             )
         )
     if "lead" in found:
