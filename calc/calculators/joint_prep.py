@@ -7,7 +7,6 @@ from calc.declare import (
     LENGTH,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Shown,
@@ -16,7 +15,8 @@ from calc.declare import (
 )
 from calc.sheets import seams, weld_metal
 from calc.sheets.in_print import edges_in_print
-from calc.sheets.joints import JOINTS, METALS, OWN_LABELS, PROCESSES, THICKNESS_LABEL, Own, preparation
+from calc.sheets.joints import OWN_LABELS, Own, preparation
+from calc.sheets.seam_asked import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
 from calc.sheets.tacks import tacks as tacks_of
 
 AREA = ("in^2", "mm^2")
@@ -50,21 +50,10 @@ class JointPrep:
 
 @calculator("joint-prep", "Prepare a joint")
 def joint_prep(
-    process: Annotated[str, Choice("Process", PROCESSES, example="welding")],
-    metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
-    thickness: Annotated[
-        float,
-        Field(
-            THICKNESS_LABEL,
-            LENGTH,
-            example={"us": "1/8 in", "iso": "3 mm", "uk": "3 mm"},
-            low="0.5 mm",
-            high="25 mm",
-            sheet_gauge=True,
-            hint="The thinner of the two: 16 ga, 1.5 mm, 1/8 in.",
-        ),
-    ],
-    joint: Annotated[str, Choice("Joint", JOINTS, example="square-butt")],
+    process: Annotated[str, PROCESS],
+    metal: Annotated[str, METAL],
+    thickness: Annotated[float, THICKNESS],
+    joint: Annotated[str, JOINT],
     length: Annotated[
         float,
         Field(
@@ -75,18 +64,7 @@ def joint_prep(
             high="100 m",
         ),
     ],
-    gap: Annotated[
-        float | None,
-        Field(
-            OWN_LABELS["gap"],
-            LENGTH,
-            low="0 mm",
-            high="12 mm",
-            optional=True,
-            hint="Yours, where a drawing names it.",
-            when={"joint": ("square-butt", "single-v")},
-        ),
-    ],
+    gap: Annotated[float | None, GAP],
     angle: Annotated[
         float | None,
         Field(
@@ -110,17 +88,7 @@ def joint_prep(
             when={"joint": ("single-v",)},
         ),
     ],
-    leg: Annotated[
-        float | None,
-        Field(
-            OWN_LABELS["leg"],
-            LENGTH,
-            low="0.5 mm",
-            high="25 mm",
-            optional=True,
-            when={"joint": ("lap", "tee")},
-        ),
-    ],
+    leg: Annotated[float | None, LEG],
     cap: Annotated[
         float | None,
         Field(

@@ -10,7 +10,6 @@ from calc.declare import (
     NUMBER,
     Answer,
     Caution,
-    Choice,
     Field,
     Figure,
     Shown,
@@ -24,14 +23,10 @@ from calc.sheets import fillers, weld_metal
 from calc.sheets import seams as seam_sums
 from calc.sheets.joints import (
     HAIR,
-    JOINTS,
-    METALS,
-    OWN_LABELS,
-    PROCESSES,
-    THICKNESS_LABEL,
     Own,
     preparation,
 )
+from calc.sheets.seam_asked import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
 
 AREA = ("in^2", "mm^2")
 LONG = ("ft", "m")
@@ -56,21 +51,10 @@ class RodNeed:
 
 @calculator("rod-need", "Rods for a seam")
 def rod_need(
-    process: Annotated[str, Choice("Process", PROCESSES, example="welding")],
-    metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
-    thickness: Annotated[
-        float,
-        Field(
-            THICKNESS_LABEL,
-            LENGTH,
-            example={"us": "1/8 in", "iso": "3 mm", "uk": "3 mm"},
-            low="0.5 mm",
-            high="25 mm",
-            sheet_gauge=True,
-            hint="The thinner of the two: 16 ga, 1.5 mm, 1/8 in.",
-        ),
-    ],
-    joint: Annotated[str, Choice("Joint", JOINTS, example="square-butt")],
+    process: Annotated[str, PROCESS],
+    metal: Annotated[str, METAL],
+    thickness: Annotated[float, THICKNESS],
+    joint: Annotated[str, JOINT],
     length: Annotated[
         float,
         Field(
@@ -84,29 +68,8 @@ def rod_need(
     seams: Annotated[
         float, Field("Seams", NUMBER, assumed="1", low="1", high="1000", whole=True, hint="All alike.")
     ],
-    gap: Annotated[
-        float | None,
-        Field(
-            OWN_LABELS["gap"],
-            LENGTH,
-            low="0 mm",
-            high="12 mm",
-            optional=True,
-            hint="Yours, where a drawing names it.",
-            when={"joint": ("square-butt", "single-v")},
-        ),
-    ],
-    leg: Annotated[
-        float | None,
-        Field(
-            OWN_LABELS["leg"],
-            LENGTH,
-            low="0.5 mm",
-            high="25 mm",
-            optional=True,
-            when={"joint": ("lap", "tee")},
-        ),
-    ],
+    gap: Annotated[float | None, GAP],
+    leg: Annotated[float | None, LEG],
     rod_diameter: Annotated[
         float | None,
         Field(
