@@ -7,7 +7,6 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     LENGTH,
-    POWER,
     Answer,
     Caution,
     Choice,
@@ -21,7 +20,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
-from calc.sheets.asked import FUEL, FUELS, FULL_CONTENTS
+from calc.sheets.asked import FUEL_ASKED, FULL_CONTENTS, HEAT_WANTED
 from calc.sheets.draws import draw_cautions
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_sums import equipment
@@ -213,22 +212,14 @@ def tip_choice(
             when={"process": BY_THICKNESS},
         ),
     ],
-    fuel: Annotated[str, Choice(FUEL.label, FUELS, example="acetylene")],
+    fuel: Annotated[str, FUEL_ASKED],
     torch_type: Annotated[
         str | None,
         Choice(TORCH_LABEL, TORCHES, assumed="equal-pressure", when={"process": ("welding",)}),
     ],
     heat: Annotated[
         float | None,
-        Field(
-            "Heat wanted in the work",
-            POWER,
-            example={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
-            low="0.1 kW",
-            high="30 kW",
-            hint="What enters the metal, about a fifth of what burns.",
-            when={"process": ("heating",)},
-        ),
+        HEAT_WANTED,
     ],
     own_orifice: Annotated[
         float | None,

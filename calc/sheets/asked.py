@@ -1,6 +1,16 @@
 """What several calculators ask in the same words, with the same limits."""
 
-from calc.declare import FREE_GAS, GAUGE, LENGTH, TEMPERATURE, WATER_VOLUME, Choice, Field, Words
+from calc.declare import (
+    FREE_GAS,
+    GAUGE,
+    LENGTH,
+    POWER,
+    TEMPERATURE,
+    WATER_VOLUME,
+    Choice,
+    Field,
+    Words,
+)
 from calc.sheets.draws import DUTIES
 
 FUELS = {
@@ -40,6 +50,15 @@ ORIFICE = Field(
     high="6 mm",
     drill=True,
     hint="Diameter, or a number twist drill such as #68.",
+)
+HEAT_WANTED = Field(
+    "Heat wanted in the work",
+    POWER,
+    example={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
+    low="0.1 kW",
+    high="30 kW",
+    hint="What enters the metal, about a fifth of what burns.",
+    when={"process": ("heating",)},
 )
 HOLES = Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)
 GAS_TEMPERATURE = Field(

@@ -45,7 +45,8 @@ JOBS = (
       for fuel in ("acetylene", "methane")),
     *(_STEEL | {"process": "cutting", "fuel": fuel, "thickness": "25 mm", "pierces": "2"}
       for fuel in ("acetylene", "propane", "methane")),
-    *(_STEEL | {"process": "heating", "fuel": fuel, "thickness": "10 mm", "length": "150 mm", "heat": "straighten"}
+    *(_STEEL | {"process": "heating", "fuel": fuel, "thickness": "10 mm", "length": "150 mm", "heat": "straighten",
+                "heat_wanted": "3 kW"}
       for fuel in ("acetylene", "propane")),
 )  # fmt: skip
 ANSWERED = {"job-sheet": st.sampled_from(JOBS), "cut-plate": st.just({"metal": "low-carbon-steel", "shape": "straight"})}

@@ -15,7 +15,7 @@ from calc.sheets.jobs.asked import JOINTS, METALS, PROCESSES
 JOB = {
     "coating": "none", "length": "300 mm", "thickness": "3 mm", "joint": "square-butt", "form": "sleeve",
     "diameter": "22 mm", "braze_service": "general", "joints": "6", "tube_service": "drinking-water",
-    "tube_system": "inch", "tube_inch": "1/2 in", "heat": "straighten",
+    "tube_system": "inch", "tube_inch": "1/2 in", "heat": "straighten", "heat_wanted": "3 kW",
 }  # fmt: skip
 SAYS_WHY = re.compile(
     "(Work|Metal|Coating|Fuel gas|Thickness of the metal|Joint|Width of the heated band|Outside of the tube or pin|Torch): "
@@ -162,3 +162,38 @@ def test_what_is_not_asked_of_a_kind_of_work_is_not_answered() -> None:
     assert not {"kerf", "cup_depth", "overlap", "limit_temperature"} & set(welded)
     soldered = sheet("soldering", "copper", "acetylene")["results"]
     assert not {"travel_speed", "edges", "rods"} & set(soldered)
+
+
+US_LEAST = {"welding": 4, "braze-welding": 4, "brazing": 3, "soldering": 2, "cutting": 3, "heating": 4}
+"""29 CFR 1910.133(a)(5), read, for 3 mm; braze welding and heating as gas welding, common practice."""
+
+
+@pytest.mark.parametrize("process", PROCESSES)
+def test_no_shade_is_lighter_than_the_rule_for_the_work(process: str) -> None:
+    metal = "copper" if process == "soldering" else "low-carbon-steel"
+    assert sheet(process, metal, "acetylene")["results"]["shade_minimum"]["value"] >= US_LEAST[process]
+
+
+def test_more_heat_wanted_is_more_gas_and_less_time() -> None:
+    """Twice the heat takes twice the gas: a sum of heat value and share."""
+    few, many = (
+        sheet("heating", "low-carbon-steel", "propane", heat_wanted=heat)["results"] for heat in ("3 kW", "6 kW")
+    )
+    assert many["fuel_flow"]["si"] == pytest.approx(2 * few["fuel_flow"]["si"])
+    assert many["torch_time"]["si"] < few["torch_time"]["si"] / 1.9
+
+
+def test_the_heat_of_the_tip_is_the_heat_that_warms_the_band() -> None:
+    """300 mm by 50 mm by 3 mm of steel to 621 °C at 3 kW and no losses: about m c dT / P, by hand with 0.6 kJ/kg K."""
+    got = sheet("heating", "low-carbon-steel", "acetylene", heat_wanted="3 kW", rules="iso")["results"]
+    by_hand = 0.3 * 0.05 * 0.003 * 7850 * 600 * (got["aim_temperature"]["value"] - 20) / 3000
+    assert got["torch_time"]["si"] == pytest.approx(by_hand, rel=0.35)
+    assert got["torch_time"]["si"] > 0.9 * by_hand, "losses only lengthen it"
+
+
+@pytest.mark.parametrize("process", ["brazing", "soldering", "cutting", "heating"])
+def test_a_piped_gas_is_guarded_against_oxygen(process: str) -> None:
+    """Back-flow, flashback and back-pressure: 29 CFR 1910.253(e)(3)(ii), read."""
+    metal = "copper" if process == "soldering" else "low-carbon-steel"
+    said = " ".join(c["text"] for c in sheet(process, metal, "methane")["cautions"])
+    assert "check valve" in said

@@ -34,7 +34,7 @@ def _setting(job: Job) -> Setting:
     return told(
         lambda: setting(
             job.process, _FIRST.get(job.metal, job.metal), thickness, job.fuel, job.torch_type, job.orifice,
-            job.oxygen_gauge, job.fuel_gauge, job.rules,
+            job.oxygen_gauge, job.fuel_gauge, job.rules, job.heat_wanted,
         ),
         {"maker_fuel_gauge": fuel_field},
     )  # fmt: skip

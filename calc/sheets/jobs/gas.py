@@ -17,6 +17,13 @@ from calc.units import to_si
 
 LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
 
+MAINS = Caution(
+    "WARNING",
+    "Oxygen that runs back into a gas pipe can explode in the building and kill. Only from an outlet that a licensed fitter "
+    "put in, with a check valve and an arrestor; ask there what pressure the pipe gives, it is often less than this.",
+    "cfr1910-253 (e)(3)(ii)",
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Held:
@@ -174,6 +181,8 @@ def gas_cautions(fuel: str, held: Held, flow: Figure, duty: str, rules: str) -> 
     assert flow.value is not None
     if fuel == "acetylene" and held.fuel is not None:
         return draw_cautions(flow.value, held.fuel, duty)
+    if fuel == "methane":
+        return [MAINS]
     if fuel not in LIQUEFIED:
         return []
     said = [

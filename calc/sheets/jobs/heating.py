@@ -7,6 +7,7 @@ from calc.calculators.warm_up import warm_up
 from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
+from calc.formulas.heat.flame_power import FLAME_EFFICIENCY
 from calc.quantities import Length, Temperature
 from calc.sheets import hot_metal
 from calc.sheets.jobs.asked import METALS
@@ -26,8 +27,6 @@ PREHEATS = {
     "copper": "copper",
 }
 COLD: Temperature = to_si(20.0, "degC")
-SHARE = 0.3
-"""Of the flame's heat that enters the work: common practice, 0.2 to 0.4 in the open."""
 
 
 def preheat_row(metal: str) -> Any:
@@ -98,14 +97,14 @@ def heating(
     kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
     mass = band * length * thickness * hot_metal.metal_of(kind).density
     warmed = warm_up(
-        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", SHARE, COLD, None, rules
+        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", FLAME_EFFICIENCY, COLD, None, rules
     )
     time = warmed.results.time
     if time.value is None:
         raise InputError(
             "band",
             f"Width of the heated band: this flame never brings it all to {degrees(target.value, rules)} at once; give a "
-            "narrower band, a shorter line, or a larger tip.",
+            "narrower band, a shorter line, or more heat wanted.",
         )
     basis = f"The band alone, at one temperature: heat that runs on into cold metal comes on top. {time.basis}"
     return Work(

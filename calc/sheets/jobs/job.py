@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from calc.quantities import Gauge, Length, Ratio, Time
+from calc.quantities import Gauge, Length, Power, Ratio, Time
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +29,7 @@ class Job:
         pierces: Pierced starts.
         heat: What a heating is for.
         band: Width of the heated band, m.
+        heat_wanted: In the work, W.
         torch_type: `equal-pressure` or `injector`, or None.
         orifice: The tip's hole as its maker prints it, m, or None.
         oxygen_gauge: Oxygen pressure likewise, Pa.
@@ -55,6 +56,7 @@ class Job:
     pierces: Ratio | None
     heat: str | None
     band: Length | None
+    heat_wanted: Power | None
     torch_type: str | None
     orifice: Length | None
     oxygen_gauge: Gauge | None

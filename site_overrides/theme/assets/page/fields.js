@@ -88,7 +88,7 @@ export function createField(wrap, calculator) {
     show(text, from = "") {
       const split = splitUnit(text, units);
       box.value = split ? split.number : text;
-      if (split) unit.value = shownUnit = split.unit;
+      if (unit) unit.value = shownUnit = split ? split.unit : first.unit;
       take(isChoice && box.value === text ? null : text, isExampleOf(box, text), from);
     },
     /* Another rule set has its own example: it follows while the box still holds one. */
