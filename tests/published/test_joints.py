@@ -259,7 +259,7 @@ def test_the_hand_follows_the_thickness(metal: str, thickness: str, word: str) -
 
 
 def test_a_68_cm_rod_fills_a_fifth_of_a_metre_printed_problem() -> None:
-    """A printed problem: 340 cm of rod for a metre of weld, 0.2 m of weld take 68 cm."""
+    """A teaching text, read in a collection that repeats it: 340 cm of rod for a metre of weld, 0.2 m take 68 cm."""
     texts = PREP | {"joint": "tee", "thickness": "6 mm", "rod_diameter": "4 mm", "waste": "0 %"}
     leg = (2 * 3.40 * 3.141592653589793 * 4**2 / 4) ** 0.5
     texts |= {"leg": f"{leg} mm", "length": "200 mm"}
