@@ -177,7 +177,8 @@ def test_no_shade_is_lighter_than_the_rule_for_the_work(process: str) -> None:
 def test_more_heat_wanted_is_more_gas_and_less_time() -> None:
     """Twice the heat takes twice the gas: a sum of heat value and share."""
     few, many = (
-        sheet("heating", "low-carbon-steel", "propane", heat_wanted=heat)["results"] for heat in ("3 kW", "6 kW")
+        sheet("heating", "low-carbon-steel", "propane", heat_wanted=heat)["results"]
+        for heat in ("3 kW", "6 kW")
     )
     assert many["fuel_flow"]["si"] == pytest.approx(2 * few["fuel_flow"]["si"])
     assert many["torch_time"]["si"] < few["torch_time"]["si"] / 1.9
@@ -197,3 +198,19 @@ def test_a_piped_gas_is_guarded_against_oxygen(process: str) -> None:
     metal = "copper" if process == "soldering" else "low-carbon-steel"
     said = " ".join(c["text"] for c in sheet(process, metal, "methane")["cautions"])
     assert "check valve" in said
+
+
+@pytest.mark.parametrize("process", [name for name in PROCESSES if name != "soldering"])
+def test_every_sheet_begins_with_what_is_shut(process: str) -> None:
+    """29 CFR 1910.252(a)(3), read; tube that is soldered is warned of its water instead."""
+    dangers = [c["text"] for c in sheet(process, "low-carbon-steel", "propane" if process in ("cutting", "heating") else "acetylene")["cautions"]
+               if c["signal"] == "DANGER"]  # fmt: skip
+    assert any(word in said for said in dangers for word in ("shut", "closed part", "closed"))
+
+
+def test_zinc_on_galvanised_sheet_says_which_boxes_to_pick() -> None:
+    said = refusal("welding", "galvanised-steel", "acetylene")
+    assert said.startswith("Coating: zinc")
+    assert sheet("welding", "galvanised-steel", "acetylene", coating="zinc", stripped="yes")["results"][
+        "first"
+    ]["text"]

@@ -42,5 +42,6 @@ def _refuse(verdict: gate.Verdict, name: str) -> None:
         said = f"{what} is refused here: {reason.reason}; put no flame on it, ask {who}"
     else:
         order = reason.order.rstrip(". ")
-        said = f"{what}, {reason.reason}; first: {order[:1].lower()}{order[1:]}; then pick {label.lower()} and “{gate.STRIPPED['yes']}”"
+        yes = gate.STRIPPED["yes"]
+        said = f"{what}, {reason.reason}; first: {order[:1].lower()}{order[1:]}; then pick this coating and, below it, “{yes}”"
     raise InputError(field, f"{label}: {said}.")

@@ -2,7 +2,7 @@
 
 from calc.calculators.joint_prep import joint_prep
 from calc.calculators.rod_need import rod_need
-from calc.declare import Picture, Table
+from calc.declare import Caution, Picture, Table
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.sheets.jobs import asked
@@ -21,6 +21,12 @@ from calc.units import to_si
 LENGTHS = {"us": to_si(36.0, "in"), "iso": 1.0, "uk": 1.0}
 WASTE = 0.08
 """Rod lost as stubs: common practice, 6 to 8 %."""
+SHUT = Caution(
+    "DANGER",
+    "Anything that is shut or was once filled bursts or explodes under a flame and will kill. Ask “May I heat this?” first; "
+    "vent what is hollow, cold.",
+    "cfr1910-252 (a)(3)",
+)
 NAMES = {"gap": "thickness", "leg": "thickness", "rod_diameter": "thickness"}
 
 
@@ -79,7 +85,7 @@ def seam(job: Job, setting: Setting) -> Work:
             "preheat": _preheat(job),
         },
         thickness,
-        prepared.cautions,
+        (SHUT, *prepared.cautions),
         _tables(job),
         (*prepared.pictures, *_drawn(job)),
     )  # fmt: skip
