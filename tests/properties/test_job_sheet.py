@@ -214,3 +214,15 @@ def test_zinc_on_galvanised_sheet_says_which_boxes_to_pick() -> None:
     assert sheet("welding", "galvanised-steel", "acetylene", coating="zinc", stripped="yes")["results"][
         "first"
     ]["text"]
+
+
+@pytest.mark.parametrize("metal", ["medium-carbon-steel", "low-alloy-steel"])
+def test_other_steels_read_a_sheet_gauge_as_steel(metal: str) -> None:
+    """16 gauge of steel is 0.0598 in: a public sheet-gauge table, read; for these steels common practice."""
+    got = sheet("heating", metal, "acetylene", thickness="16 ga")["inputs"]["thickness"]
+    assert "standard gauge for steel" in got["text"]
+
+
+def test_a_metal_without_a_gauge_series_asks_for_the_thickness() -> None:
+    said = refusal("welding", "cast-iron", "acetylene", thickness="16 ga")
+    assert said == "Thickness of the metal: no sheet gauge is kept here for cast iron; write the thickness."
