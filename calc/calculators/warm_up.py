@@ -319,8 +319,8 @@ def _cautions(
     found = [
         Caution(
             "DANGER",
-            "A closed part bursts when it is heated: drum, tank, hollow casting, wheel with its tyre. Do not "
-            "heat it; open it first, and let whoever knows it decide.",
+            "A closed part bursts when it is heated: drum, tank, hollow casting, wheel with its tire. Do not "
+            "heat it; ask “May I heat this?” first.",
             "cfr1910-252 (a)(3)",
         ),
         Caution(

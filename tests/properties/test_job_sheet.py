@@ -226,3 +226,15 @@ def test_other_steels_read_a_sheet_gauge_as_steel(metal: str) -> None:
 def test_a_metal_without_a_gauge_series_asks_for_the_thickness() -> None:
     said = refusal("welding", "cast-iron", "acetylene", thickness="16 ga")
     assert said == "Thickness of the metal: no sheet gauge is kept here for cast iron; write the thickness."
+
+
+@pytest.mark.parametrize("process", PROCESSES)
+def test_no_sheet_says_a_hazard_twice(process: str) -> None:
+    metal = "copper" if process == "soldering" else "low-carbon-steel"
+    begins = [" ".join(c["text"].split()[:4]) for c in sheet(process, metal, "acetylene")["cautions"]]
+    assert len(set(begins)) == len(begins), begins
+
+
+def test_preheating_alone_still_begins_with_what_is_shut() -> None:
+    got = sheet("heating", "copper", "acetylene", heat="preheat")["cautions"]
+    assert any(c["signal"] == "DANGER" and "closed" in c["text"] for c in got)

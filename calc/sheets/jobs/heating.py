@@ -92,6 +92,11 @@ def heating(
             "preheat": Figure(None, row.source, row.how_sure, words=row.words or "cool slowly, out of drafts"),
         }
         cautions, tables, pictures = (), (), ()
+
+    def told(caution: Caution) -> bool:
+        """Whether bending has warned of the same already: both begin with what is shut."""
+        return caution.signal == "DANGER" and any(each.signal == "DANGER" for each in cautions)
+
     assert target.value is not None
     assert setting.fuel_flow.value is not None
     kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
@@ -116,7 +121,7 @@ def heating(
         Figure(time.value, time.source, time.how_sure, time.low, time.high, basis),
         shown,
         thickness,
-        (*cautions, *_cautions(), *warmed.cautions),
+        (*cautions, *_cautions(), *(each for each in warmed.cautions if not told(each))),
         tables,
         pictures,
     )  # fmt: skip
