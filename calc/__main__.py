@@ -6,7 +6,7 @@ import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from calc.answering import answer, found
+from calc.answering import answer, file_of, found
 from calc.declare import CALCULATORS, RULE_SETS, Asked, Choice, Day, Words, by_rules
 from calc.errors import InputError
 from calc.show.plain import answer_text
@@ -34,6 +34,7 @@ def _parser() -> argparse.ArgumentParser:
         help="show a result in this unit",
     )  # fmt: skip
     run.add_argument("--json", action="store_true", help="as JSON")
+    run.add_argument("--file", metavar="NAME", help="print a file that the answer offers, such as plan.csv")
     return parser
 
 
@@ -93,6 +94,8 @@ def _answered(words: argparse.Namespace) -> str:
     for taken in ("calculator_id", "units", "drawings"):
         if taken in texts:
             raise InputError(taken, f"“{taken}” is no input.")
+    if words.file:
+        return file_of(words.id, words.file, texts)["text"]
     got = answer(words.id, units=_pairs(words.units, "in"), drawings=True, **texts)
     return json.dumps(got, ensure_ascii=False) if words.json else answer_text(got)
 

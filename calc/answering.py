@@ -164,7 +164,7 @@ def answer(
 
     Returns:
         `calculator`, `title`, `release`, `rules`, `inputs`, `assumed`, `results`,
-        `cautions`, `steps`, `tables`, `pictures`, `sources`, as README.md shows.
+        `cautions`, `steps`, `tables`, `pictures`, `files`, `sources`, as README.md shows.
 
     Raises:
         InputError: An input cannot be used; the message says what will do.
@@ -224,7 +224,31 @@ def answer(
         "tables": [dataclasses.asdict(t) for t in tables],
         "pictures": [dataclasses.asdict(p) for p in pictures],
         "more": got.drawn is not None and not drawings,
+        "files": [{"name": f.name, "words": f.words} for f in got.files],
         "sources": [
             {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]} for key in keys
         ],
     }
+
+
+def file_of(calculator_id: str, name: str, texts: Mapping[str, str]) -> dict[str, str]:
+    """A file that an answer offers.
+
+    Args:
+        calculator_id: Id of the calculator.
+        name: Name of the file.
+        texts: As of `answer`.
+
+    Returns:
+        Its `name`, its `type` as a browser calls it, and its `text`.
+
+    Raises:
+        InputError: An input cannot be used, or there is no such file.
+    """
+    calculator = found(calculator_id)
+    got, *_ = computed(calculator, texts)
+    for offered in got.files:
+        if offered.name == name:
+            return {"name": name, "type": offered.kind, "text": offered.text()}
+    known = ", ".join(offered.name for offered in got.files) or "none"
+    raise InputError("file", f"File: {calculator.title} has no “{name[:60]}”; it has {known}.")

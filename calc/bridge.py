@@ -3,7 +3,7 @@
 import json
 from typing import Any
 
-from calc.answering import answer, found
+from calc.answering import answer, file_of, found
 from calc.asking import convert_text
 from calc.errors import InputError
 from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
@@ -23,11 +23,12 @@ def run(request: str) -> str:
             "field": name, "text": text, "unit": unit}}` or `{"square": address}` or
             `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}` or
             `{"outfit": {"keep": {name: text}}}` (the file of an outfit) or `{"outfit": {"open": file, "rules": id}}` or
-            `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}`.
+            `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}` or
+            `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers).
 
     Returns:
         JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, `{"texts": …}`,
-        `{"texts": …, "said": […]}`, or
+        `{"texts": …, "said": […]}`, `{"name": …, "type": …, "text": …}`, or
         `{"errors": [{"field", "message"}]}`. It never raises.
 
     Examples:
@@ -60,6 +61,9 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
     if "fill" in request:
         asked = request["fill"]
         return fill(str(asked["calculator"]), asked["texts"], unchecked_texts(asked["outfit"]))
+    if "file" in request:
+        asked = request["file"]
+        return file_of(str(asked["calculator"]), str(asked["name"]), asked["texts"])
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)

@@ -14,12 +14,13 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from calc.figures import Figure
+from calc.offered import Offered
 from calc.own_words import ByRules, Day, Words
 
 __all__ = [
     "CALCULATORS", "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "POWER", "RULE_SETS",
     "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "ByRules", "Calculator", "Caution",
-    "Choice", "Day", "DeclarationError", "Field", "Figure", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
+    "Choice", "Day", "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
     "calculator", "worked",
 ]  # fmt: skip
 
@@ -217,6 +218,7 @@ class Answer[T]:
         pictures: Drawings.
         drawn: Further tables and pictures that take long, such as a map or a
             curve: a page asks for them after it has shown the answer.
+        files: Files that a reader may save.
     """
 
     results: T
@@ -225,6 +227,7 @@ class Answer[T]:
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
     drawn: Callable[[], tuple[tuple[Table, ...], tuple[Picture, ...]]] | None = None
+    files: tuple[Offered, ...] = ()
 
 
 @dataclass(frozen=True)

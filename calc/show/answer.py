@@ -142,6 +142,14 @@ def _sources(answer: dict[str, Any]) -> str:
     return f'<details class="bb-sources"><summary>Sources of this answer</summary>{listed}</details>'
 
 
+def _files(files: list[dict[str, str]]) -> str:
+    """Places for the buttons of the files; a page puts them there."""
+    places = "".join(
+        f'<span data-file="{escape(f["name"])}">{escape(f["words"])}</span>' for f in files
+    )
+    return f'<div class="bb-files" data-files hidden>{places}</div>' if files else ""
+
+
 def answer_html(answer: dict[str, Any]) -> str:
     """The answer part of a calculator's block.
 
@@ -161,6 +169,7 @@ def answer_html(answer: dict[str, Any]) -> str:
             _inputs(answer),
             _steps(answer["steps"]),
             _sources(answer),
+            _files(answer["files"]),
             f'<p class="bb-release">Rule set: {escape(answer["rules_name"])}. '
             f"Release {escape(answer['release'])}. "
             "Your outfit's instructions and your local rules come first.</p>",

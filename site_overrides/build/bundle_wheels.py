@@ -19,8 +19,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 EPOCH = (1980, 1, 1, 0, 0, 0)
-PUBLISHED = ("pint", "flexparser", "flexcache", "platformdirs", "typing_extensions", "segno")
-"""pint with what it needs, and segno; nothing else of PyPI goes to the browser."""
+PUBLISHED = ("pint", "flexparser", "flexcache", "platformdirs", "typing_extensions", "rectpack", "segno")
+"""pint with what it needs, rectpack and segno; nothing else of PyPI goes to the browser."""
 
 SHIPPED = {".py", ".txt", ".csv", ".toml", ".json"}
 _LEFT_BY_PIP = {"INSTALLER", "REQUESTED", "RECORD", "direct_url.json"}

@@ -3,6 +3,7 @@
 import { createAnswer } from "./answer.js";
 import { errorWords, showErrors } from "./errors.js";
 import { createField } from "./fields.js";
+import { mountFiles } from "./files.js";
 import { readLink, showAddress, writeLink } from "./link.js";
 import { createLinkNote } from "./linked.js";
 import { mountOutfit } from "./outfit.js";
@@ -186,6 +187,7 @@ export function mountCalculator(block) {
   }
 
   const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
+  mountFiles(block, request);
   useStoredRules();
   for (const field of fields) field.followClock();
   mountOutfit(block, { fields, texts, calculate, takeTexts, showAsked, reset, status, isLinked: Boolean(readLink(location, id, isFirst())) });
