@@ -20,7 +20,7 @@ from site_overrides.build.serve import Handler
 from tests.driver import driver
 
 ROOT = Path(__file__).parents[2]
-ADDRESS = "http://127.0.0.1:8123/bench/"
+ADDRESS = f"http://127.0.0.1:{os.environ.get('BENCHBOOK_PORT', '8123')}/bench/"
 SOURCES = ("calc", "docs", "site_overrides", "mkdocs.yml")
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
