@@ -72,6 +72,10 @@ class Server:
         )
         Thread(target=self._running.serve_forever, kwargs={"poll_interval": 0.05}).start()
 
+    def start_again(self) -> None:
+        if self._running is None:
+            self.start()
+
     def stop(self) -> None:
         if self._running:
             self._running.shutdown()
