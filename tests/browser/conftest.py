@@ -22,6 +22,8 @@ from tests.driver import driver
 ROOT = Path(__file__).parents[2]
 ADDRESS = f"http://127.0.0.1:{os.environ.get('BENCHBOOK_PORT', '8123')}/bench/"
 SOURCES = ("calc", "docs", "site_overrides", "mkdocs.yml")
+HOST = f"127.0.0.{1 + int(os.environ.get('PYTEST_XDIST_WORKER', 'gw0')[2:])}"
+"""Each of several test runs side by side has a host of its own; port and path stay those that were built for."""
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -104,6 +106,12 @@ class Watch:
         page.on("pageerror", lambda error: self.errors.append(str(error)))
 
 
+def _addresses(site: Path) -> list[str]:
+    """Every page, as this run's own host serves it."""
+    found = re.findall(r"<loc>(.*?)</loc>", (site / "sitemap.xml").read_text(encoding="utf-8"))
+    return [urlsplit(address)._replace(netloc=f"{HOST}:{urlsplit(address).port}").geturl() for address in found]
+
+
 @pytest.fixture(scope="session")
 def site() -> Path:
     return _built()
@@ -111,9 +119,7 @@ def site() -> Path:
 
 @pytest.fixture(scope="session")
 def host(site: Path) -> Iterator[Server]:
-    sitemap = (site / "sitemap.xml").read_text(encoding="utf-8")
-    address = min(re.findall(r"<loc>(.*?)</loc>", sitemap), key=len)
-    server = Server(site, address)
+    server = Server(site, min(_addresses(site), key=len))
     server.start()
     yield server
     server.stop()
@@ -121,7 +127,7 @@ def host(site: Path) -> Iterator[Server]:
 
 @pytest.fixture(scope="session")
 def addresses(site: Path) -> list[str]:
-    return re.findall(r"<loc>(.*?)</loc>", (site / "sitemap.xml").read_text(encoding="utf-8"))
+    return _addresses(site)
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from site_overrides.build import offline
 from tests.browser.asking import GAUGE, OXYGEN, answer, give, new_answer, values, wait_for_engine
-from tests.browser.conftest import Server
+from tests.browser.conftest import HOST, Server
 
 pytestmark = pytest.mark.browser
 
@@ -24,7 +24,7 @@ TEXT = "trouble/hot-cylinder/"
 def own(site: Path, tmp_path: Path) -> Iterator[Server]:
     """A host of its own copy of the site, which a test may change or stop."""
     shutil.copytree(site, tmp_path / "site", copy_function=_linked)
-    server = Server(tmp_path / "site", "http://127.0.0.1:8124/bench/")
+    server = Server(tmp_path / "site", f"http://{HOST}:8124/bench/")
     server.start()
     yield server
     server.stop()
