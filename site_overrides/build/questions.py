@@ -1,0 +1,84 @@
+"""The written questions of the licence on paper, and the key to them.
+
+Numbers are the same under every rule set, so that one key fits every paper: a
+question of another rule set is left out and its number with it.
+"""
+
+from collections.abc import Callable
+from html import escape
+
+from calc.declare import RULE_SETS
+from calc.sheets.lessons.licence import LETTERS, Question, by_topic, questions
+from calc.tables import HOW_SURE, source_words
+from site_overrides.build.procedures import rules_choice
+
+UP = "../../"
+"""From a page in `docs/class/` to the root of the site."""
+
+Fill = Callable[[str], str]
+
+
+def address(page: str) -> str:
+    """Address of a documentation page as seen from a page in `docs/class/`."""
+    path = page.removesuffix(".md")
+    return f"{UP}{path.removesuffix('index')}".rstrip("/") + "/"
+
+
+def _looks(one: Question) -> str:
+    rules = [one.rules] if one.rules else list(RULE_SETS)
+    return " ".join(f"bb-for-{each}" for each in rules)
+
+
+def _only(one: Question) -> str:
+    return f'<span class="bb-for-none">{escape(RULE_SETS[one.rules])} only.</span> ' if one.rules else ""
+
+
+def _asked(one: Question, fill: Fill) -> str:
+    options = "".join(
+        f'<li><span class="bb-letter">{letter}</span> <span>{fill(escape(text))}</span></li>'
+        for letter, text in zip(LETTERS, one.options, strict=True)
+    )
+    return (
+        f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{fill(escape(one.question))}</b></p>'
+        f'<ul class="bb-options">{options}</ul></li>'
+    )
+
+
+def _answered(one: Question, fill: Fill) -> str:
+    behind = ", ".join(part for part in (source_words(one.source), HOW_SURE[one.how_sure]) if part)
+    right = fill(escape(one.options[one.right]))
+    return (
+        f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{one.letter}: {right}.</b> '
+        f'{fill(escape(one.because))} <a href="{address(one.page)}">Read it</a> '
+        f'<cite class="bb-source">{escape(behind)}</cite></p></li>'
+    )
+
+
+def _letters(fill: Fill) -> str:
+    cells = "".join(
+        f'<li class="{_looks(one)}"><b>{one.number}</b> {one.letter}</li>' for one in questions()
+    )
+    return f'<ul class="bb-letters bb-word" aria-label="Right letters by number">{cells}</ul>'
+
+
+def questions_html(kind: str, fill: Fill) -> str:
+    """The questions by topic, as a paper or as its key.
+
+    Args:
+        kind: `paper` or `key`.
+        fill: Fills `{id}` in escaped text with figures and words.
+
+    Raises:
+        ValueError: Another kind is asked for.
+    """
+    if kind not in ("paper", "key"):
+        raise ValueError(f"say paper or key, not {kind!r}")
+    one_html = _asked if kind == "paper" else _answered
+    parts = [
+        f'<h3 id="topic-{number}">{escape(topic)}</h3><ol class="bb-word">'
+        + "".join(one_html(one, fill) for one in under)
+        + "</ol>"
+        for number, (topic, under) in enumerate(by_topic(questions()).items(), start=1)
+    ]
+    letters = _letters(fill) if kind == "key" else ""
+    return f'<section class="bb-questions bb-{kind}">{rules_choice(kind)}{letters}{"".join(parts)}</section>'
