@@ -16,8 +16,13 @@ HAZARDS = "job-hazards"
 Fill = Callable[[str], str]
 
 
-def _hazard(name: str, fill: Fill) -> str:
+def _hazard(name: str, met: set[str], fill: Fill) -> str:
+    """A hazard, whole where it stands for the first time and short after that."""
     (row,) = (row for row in table(HAZARDS) if row.id == name)
+    if name in met:
+        said = f"{fill(escape(row.hazard))} {fill(escape(row.avoidance))}"
+        return f'<p class="bb-again"><strong>{row.signal}</strong> {said}</p>'
+    met.add(name)
     made = Hazard(row.signal, row.hazard, row.consequence, row.avoidance, row.source, row.how_sure)
     return hazard_html(made, fill)
 
@@ -30,8 +35,10 @@ def _heading(line: dict[str, str], settings: dict[str, str]) -> str:
     return f"{begin} to {int(begin) + int(length)} min: {title}"
 
 
-def _card(line: dict[str, str], settings: dict[str, str], shown: dict[str, str], fill: Fill) -> str:
-    hazards = "".join(_hazard(name, fill) for name in line.get(settings.get("hazards", ""), "").split())
+def _card(
+    line: dict[str, str], settings: dict[str, str], shown: dict[str, str], met: set[str], fill: Fill
+) -> str:
+    hazards = "".join(_hazard(name, met, fill) for name in line.get(settings.get("hazards", ""), "").split())
     said = "".join(
         f"<p><b>{escape(heading)}:</b> {fill(escape(line[name]))}</p>"
         for name, heading in shown.items()
@@ -67,4 +74,6 @@ def cards_html(lines: list[dict[str, str]], settings: dict[str, str], fill: Fill
     """
     pairs = (pair.partition(":") for pair in settings["lines"].split(","))
     shown = {name.strip(): heading.strip() for name, _, heading in pairs}
-    return f'<div class="bb-cards bb-word">{"".join(_card(line, settings, shown, fill) for line in lines)}</div>'
+    met: set[str] = set()
+    cards = "".join(_card(line, settings, shown, met, fill) for line in lines)
+    return f'<div class="bb-cards bb-word">{cards}</div>'

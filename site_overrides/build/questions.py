@@ -54,7 +54,7 @@ def _answered(one: Question, fill: Fill) -> str:
     )
 
 
-def _letters(fill: Fill) -> str:
+def _letters() -> str:
     cells = "".join(
         f'<li class="{_looks(one)}"><b>{one.number}</b> {one.letter}</li>' for one in questions()
     )
@@ -80,5 +80,7 @@ def questions_html(kind: str, fill: Fill) -> str:
         + "</ol>"
         for number, (topic, under) in enumerate(by_topic(questions()).items(), start=1)
     ]
-    letters = _letters(fill) if kind == "key" else ""
-    return f'<section class="bb-questions bb-{kind}">{rules_choice(kind)}{letters}{"".join(parts)}</section>'
+    letters = _letters() if kind == "key" else ""
+    return (
+        f'<section class="bb-questions bb-{kind}">{rules_choice(kind)}{letters}{"".join(parts)}</section>'
+    )
