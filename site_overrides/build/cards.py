@@ -9,7 +9,7 @@ from html import escape
 from calc.declare import RULE_SETS
 from calc.tables import HOW_SURE, source_words, table
 from site_overrides.build.procedures import Hazard, hazard_html
-from site_overrides.build.questions import address
+from site_overrides.build.questions import link
 
 HAZARDS = "job-hazards"
 
@@ -38,17 +38,16 @@ def _heading(line: dict[str, str], settings: dict[str, str]) -> str:
 def _card(
     line: dict[str, str], settings: dict[str, str], shown: dict[str, str], met: set[str], fill: Fill
 ) -> str:
-    hazards = "".join(_hazard(name, met, fill) for name in line.get(settings.get("hazards", ""), "").split())
+    hazards = "".join(
+        _hazard(name, met, fill) for name in line.get(settings.get("hazards", ""), "").split()
+    )
     said = "".join(
         f"<p><b>{escape(heading)}:</b> {fill(escape(line[name]))}</p>"
         for name, heading in shown.items()
         if line[name]
     )
     pages = line.get(settings.get("pages", ""), "").split()
-    links = ", ".join(
-        f'<a href="{address(page)}">{escape(page.rsplit("/", 1)[-1].removesuffix(".md").replace("-", " "))}</a>'
-        for page in pages
-    )
+    links = ", ".join(link(page) for page in pages)
     read = f"<p><b>Page:</b> {links}</p>" if links else ""
     behind = ", ".join(part for part in (source_words(line["source"]), HOW_SURE[line["how_sure"]]) if part)
     rules = line.get("rules", "").split() or list(RULE_SETS)

@@ -4,14 +4,18 @@ Numbers are the same under every rule set, so that one key fits every paper: a
 question of another rule set is left out and its number with it.
 """
 
+import re
 from collections.abc import Callable
+from functools import cache
 from html import escape
+from pathlib import Path
 
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.licence import LETTERS, Question, by_topic, questions
+from calc.sheets.lessons.licence import LETTERS, Question, by_topic, in_words, questions
 from calc.tables import HOW_SURE, source_words
 from site_overrides.build.procedures import rules_choice
 
+DOCS = Path(__file__).parents[2] / "docs"
 UP = "../../"
 """From a page in `docs/class/` to the root of the site."""
 
@@ -22,6 +26,24 @@ def address(page: str) -> str:
     """Address of a documentation page as seen from a page in `docs/class/`."""
     path = page.removesuffix(".md")
     return f"{UP}{path.removesuffix('index')}".rstrip("/") + "/"
+
+
+@cache
+def title(page: str) -> str:
+    """First heading of a documentation page, plain."""
+    text = (DOCS / page).read_text(encoding="utf-8")
+    (heading,) = re.findall(r"^# (.+?)(?: *\{[^}]*\})?$", text, re.MULTILINE)
+    return str(heading)
+
+
+def link(page: str) -> str:
+    """A link to a documentation page by its heading."""
+    return f'<a href="{address(page)}">{escape(title(page))}</a>'
+
+
+def _filled(one: Question, text: str, fill: Fill) -> str:
+    """A text of a question; one of a single rule set takes that rule set's own figures."""
+    return escape(in_words(text, one.rules)) if one.rules else fill(escape(text))
 
 
 def _looks(one: Question) -> str:
@@ -35,21 +57,21 @@ def _only(one: Question) -> str:
 
 def _asked(one: Question, fill: Fill) -> str:
     options = "".join(
-        f'<li><span class="bb-letter">{letter}</span> <span>{fill(escape(text))}</span></li>'
+        f'<li><span class="bb-letter">{letter}</span> <span>{_filled(one, text, fill)}</span></li>'
         for letter, text in zip(LETTERS, one.options, strict=True)
     )
     return (
-        f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{fill(escape(one.question))}</b></p>'
+        f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{_filled(one, one.question, fill)}</b></p>'
         f'<ul class="bb-options">{options}</ul></li>'
     )
 
 
 def _answered(one: Question, fill: Fill) -> str:
     behind = ", ".join(part for part in (source_words(one.source), HOW_SURE[one.how_sure]) if part)
-    right = fill(escape(one.options[one.right]))
+    right = _filled(one, one.options[one.right], fill)
     return (
         f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{one.letter}: {right}.</b> '
-        f'{fill(escape(one.because))} <a href="{address(one.page)}">Read it</a> '
+        f"{_filled(one, one.because, fill)} Read {link(one.page)}. "
         f'<cite class="bb-source">{escape(behind)}</cite></p></li>'
     )
 
