@@ -20,11 +20,13 @@ from calc.reading import typed
 from calc.tables import HOW_SURE, source_words, sources
 from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
+from site_overrides.build.cards import cards_html
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
+from site_overrides.build.questions import questions_html
 from site_overrides.build.timer import timer_html
 
 DISAGREEMENTS = "disagreements-benchbook-2026"
@@ -238,6 +240,23 @@ def table(source: str, _md: Markdown) -> str:
         cells = [cell for n in shown for cell in _cells(n, line, units)]
         rows.append([*cells, escape(source_words(line["source"])), escape(HOW_SURE[line["how_sure"]])])
     return table_html(caption, [*heads, "Source", "How sure"], rows)
+
+
+@_fence
+def cards(source: str, md: Markdown) -> str:
+    """Rows of a data file as cards: its name, then what `cards.py` takes, and `where = column: text`."""
+    name, settings = parts(source)
+    _, lines, _ = _columns(name, settings)
+    used = used_on(md)
+    return cards_html(lines, settings, lambda text: filled(text, used))
+
+
+@_fence
+def questions(source: str, md: Markdown) -> str:
+    """The written questions of the licence: `paper`, or their `key`."""
+    kind, _ = parts(source)
+    used = used_on(md)
+    return questions_html(kind, lambda text: filled(text, used))
 
 
 @_fence

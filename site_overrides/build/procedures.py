@@ -201,7 +201,7 @@ def _origins(procedure: Procedure) -> str:
     )
 
 
-def _rules_choice(mark: str) -> str:
+def rules_choice(mark: str) -> str:
     """Choice of the rule set whose words and figures are shown; of use to a script only, so hidden."""
     options = "".join(f'<option value="{key}">{escape(words)}</option>' for key, words in RULE_SETS.items())
     return (
@@ -232,7 +232,7 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     act_first = procedure.kind == "do-then-confirm"
     before, after = ("", kind) if act_first else (kind, "")
     looks = "bb-procedure bb-act-first" if act_first else "bb-procedure"
-    choice = "" if act_first else _rules_choice(mark)
+    choice = "" if act_first else rules_choice(mark)
     return (
         f'<section class="{looks}" id="{mark}-steps" data-procedure="{mark}" '
         f'data-kind="{procedure.kind}" data-revised="{procedure.revised.isoformat()}" '
