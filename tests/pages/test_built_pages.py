@@ -112,5 +112,5 @@ def test_dialogs_and_scrolling_tables_have_a_name(path: Path) -> None:
 @pages
 def test_no_raw_fence_is_left(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
-    assert not re.search(r"```(calculator|procedure|form|timer|table|figure|disagreement)", text)
-    assert not re.search(r'class="language-(calculator|procedure|form|timer|table|figure|disagreement)', text)
+    assert not re.search(r"```(calculator|procedure|form|timer|table|figure|disagreement|exercise|ladder)", text)
+    assert not re.search(r'class="language-(calculator|procedure|form|timer|table|figure|disagreement|exercise|ladder)', text)
