@@ -125,7 +125,9 @@ def table_html(caption: str, columns: list[str], rows: list[list[str]], label: s
     """
     head = "".join(f'<th scope="col">{escape(column)}</th>' for column in columns)
     body = "".join(
-        (f'<tr><th scope="row">{row[0]}</th>' if row[0] else "<tr><td></td>") + "".join(f"<td>{c}</td>" for c in row[1:]) + "</tr>"
+        (f'<tr><th scope="row">{row[0]}</th>' if row[0] else "<tr><td></td>")
+        + "".join(f"<td>{c}</td>" for c in row[1:])
+        + "</tr>"
         for row in rows
     )
     return (

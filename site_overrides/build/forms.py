@@ -187,7 +187,9 @@ def _marks(form_id: str, exercise: str, fill: Fill) -> str:
     rows = [row for row in table(MARKS) if row.exercise == exercise]
     lines = [
         _mark_box(
-            f"{form_id}-mark-{number}", f"<b>{escape(row.criterion)}</b> {fill(escape(row.wanted))}", row.marks
+            f"{form_id}-mark-{number}",
+            f"<b>{escape(row.criterion)}</b> {fill(escape(row.wanted))}",
+            row.marks,
         )
         for number, row in enumerate(rows, start=1)
     ]

@@ -84,7 +84,9 @@ def facts_html(exercise_id: str) -> str:
         "Gas for one try": f"oxygen {oxygen}, acetylene {fuel}",
         "Usually done": "once" if one.tries == 1 else f"{one.tries} times",
     }
-    lines = "".join(f"<div><dt>{name}</dt><dd>{escape(text)}</dd></div>" for name, text in facts.items() if text)
+    lines = "".join(
+        f"<div><dt>{name}</dt><dd>{escape(text)}</dd></div>" for name, text in facts.items() if text
+    )
     return (
         f'<dl class="bb-facts">{lines}</dl><p class="bb-worked">Pieces, minutes and tries: {HOW_SURE[one.how_sure]}. '
         "Gas: what the torch takes on the job sheet, for those minutes of flame. "
@@ -94,10 +96,22 @@ def facts_html(exercise_id: str) -> str:
 
 def rungs() -> tuple[list[str], list[list[str]]]:
     """Heads and rows of the overview, cells as HTML."""
-    heads = ["Rung", "Exercise", "Coupon", "Minutes at the bench", "Minutes of flame", "Usual tries", "Oxygen", "Acetylene"]
+    heads = [
+        "Rung",
+        "Exercise",
+        "Coupon",
+        "Minutes at the bench",
+        "Minutes of flame",
+        "Usual tries",
+        "Oxygen",
+        "Acetylene",
+    ]
     rows = []
     for number, one in enumerate(exercises("us").values(), start=1):
-        pieces = "; ".join(part for part in (coupon(one.id) if one.pieces else "", one.bought) if part) or "nothing is cut"
+        pieces = (
+            "; ".join(part for part in (coupon(one.id) if one.pieces else "", one.bought) if part)
+            or "nothing is cut"
+        )
         cells = [str(number), one.title, pieces, *minutes(one), str(one.tries), *gas_words(one.id)]
         rows.append([escape(cell) for cell in cells])
     return heads, rows

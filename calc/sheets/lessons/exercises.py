@@ -85,7 +85,10 @@ def job_texts(exercise_id: str) -> dict[str, dict[str, str]]:
     names = [name for job in jobs.values() for name in job if name != "rules"]
     # What one rule set does not ask, such as an inch tube, keeps the text of another.
     spare = {name: text for job in reversed(jobs.values()) for name, text in job.items()}
-    return {name: {rules: job.get(name, spare[name]) for rules, job in jobs.items()} for name in dict.fromkeys(names)}
+    return {
+        name: {rules: job.get(name, spare[name]) for rules, job in jobs.items()}
+        for name in dict.fromkeys(names)
+    }
 
 
 def _exercise(row: object, rules: str) -> Exercise:
