@@ -8,7 +8,7 @@ from calc.sheets.lessons.holds import held
 from calc.show.drawings import arrow, at, words
 from calc.show.drawings.torch_shapes import WIDTH, arc, bar, curve, melt, picture, rod, told, torch
 
-X, Y = 172.0, 206.0
+X, Y = 168.0, 206.0
 """The puddle, as drawn."""
 
 
@@ -45,8 +45,8 @@ def drawing(exercise: str) -> Picture:
             f"M{X - 18} {Y}Q{X} {Y - 6} {X + 18} {Y}Q{X + 14} {Y + 11} {X} {Y + 12}Q{X - 14} {Y + 11} {X - 18} {Y}z"
         )
         + torch(X, Y - 2, middle, off=24 if far else 9)
-        + arc(X, Y, 74, 0, middle)
-        + words(X + 78 * cos(0.35), Y - 78 * sin(0.35) + 4, lean.text)
+        + arc(X, Y, 68, 0, middle)
+        + words(X + 72 * cos(0.35), Y - 72 * sin(0.35) + 4, lean.text)
         + told(["tip of the cone", *_lines(cone.text), "off"], 8, 22)
         + arrow(112, 66, X - 3, Y - 16)
         + arrow(X - 20, Y + 38, X - 112, Y + 38)
@@ -58,8 +58,8 @@ def drawing(exercise: str) -> Picture:
     if has_rod:
         feed = held(exercise, "rod")
         angle = radians((feed.low + feed.high) / 2)
-        body += rod(X - 20, Y - 4, pi - angle, 158) + arc(X, Y, 74, pi - angle, pi)
-        body += words(X - 82, Y - 22, feed.text, anchor="end") + words(8, Y - 74 - 4, "rod")
+        body += rod(X - 20, Y - 4, pi - angle, 158) + arc(X, Y, 66, pi - angle, pi)
+        body += words(X - 68, Y - 22, feed.text, anchor="end") + words(8, Y - 74 - 4, "rod")
         said += f"the rod ahead of it at {feed.text}, "
     title = "Torch and rod from the side" if has_rod else "The torch from the side"
     sentence = f"{said}the tip of the cone {cone.text} off."

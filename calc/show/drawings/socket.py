@@ -60,7 +60,7 @@ def drawing(step: str) -> Picture:
             torch(198, y - 12, radians(40), off=26, tube=20)
             + torch(140, y - 12, radians(140), off=26, tube=20)
             + told(["go round: more on the", "socket, it is thicker"], 8, 24)
-            + words(332, y + 76, f"cone {cone} off", anchor="end")
+            + told(["tip of the cone off:", cone], 332, y + 72, anchor="end")
         )
         sentence = f"One flame goes round the socket and touches the sheet, the tip of the cone {cone} off, until the flux is clear as water."
     elif step == "feed":

@@ -39,7 +39,7 @@ def _corner() -> tuple[str, str, float]:
         + box(244, 196, 56, 34, "brick")
         + told(["inner edges", "touch"], 8, 36)
         + arrow(70, 64, 164, 164)
-        + told(["look inside:", "melted through?"], 204, 262)
+        + told(["look inside:", "melted through?"], 332, 262, anchor="end")
         + arrow(200, 252, 172, 180)
         + told(["on the ridge,", "both alike"], 332, 36, anchor="end")
     )
@@ -88,7 +88,7 @@ def _lap(braze: bool) -> tuple[str, str, float]:
         + melt(weld)
         + torch(150, 188, angle, off=22 if braze else 9, tube=46)
         + arc(150, 190, 56, angle, pi)
-        + words(90, 172, lean.text, anchor="end")
+        + words(104, 156, lean.text, anchor="end")
         + told(["upper sheet"], 332, 140, anchor="end")
         + arrow(280, 148, 272, 174)
         + told(feed, 332, 40, anchor="end")
@@ -117,8 +117,8 @@ def _tee() -> tuple[str, str, float]:
         + words(222, 196, lean.text)
         + told(["tight here,", "square to it"], 8, 40)
         + arrow(60, 66, 130, 214)
-        + told(["as much on the", "flat as on the", "standing sheet"], 200, 268)
-        + arrow(196, 258, 152, 236)
+        + told(["as much on the", "flat as on the", "standing sheet"], 194, 268)
+        + arrow(190, 256, 152, 236)
     )
     return (
         body,

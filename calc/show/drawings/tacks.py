@@ -6,6 +6,13 @@ from calc.show.drawings.torch_shapes import curve, picture
 
 LEFT, RIGHT, SEAM = 30.0, 310.0, 96.0
 FEWEST, MOST = 3, 9
+NAMES = {
+    "butt": ("one sheet", "the other"),
+    "corner": ("one side of the roof", "the other side"),
+    "lap": ("upper sheet", "lower sheet"),
+    "tee": ("behind the standing sheet", "flat sheet"),
+}
+"""What lies above and below the seam, by joint."""
 
 
 def order(count: int) -> list[int]:
@@ -32,7 +39,7 @@ def drawing(count: str | float = "5", kind: str = "butt") -> Picture:
 
     Args:
         count: How many tacks, an odd number.
-        kind: `butt`: two sheets side by side; `lap` or `tee`: one edge on a sheet.
+        kind: The joint, one of `NAMES`.
 
     Returns:
         The picture, its title and its sentence.
@@ -40,19 +47,14 @@ def drawing(count: str | float = "5", kind: str = "butt") -> Picture:
     Raises:
         ValueError: It cannot be drawn so.
     """
-    if kind not in ("butt", "lap", "tee"):
-        raise ValueError(f"tacks of {kind!r} are not drawn")
+    if kind not in NAMES:
+        raise ValueError(f"tacks of {kind!r} are not drawn; there are {tuple(NAMES)}")
     numbers = order(int(count))
     step = (RIGHT - LEFT - 28) / (len(numbers) - 1)
     upper = f'<rect x="{at(LEFT)}" y="36" width="{at(RIGHT - LEFT)}" height="60" {INK}/>'
     lower = f'<rect x="{at(LEFT)}" y="{at(SEAM)}" width="{at(RIGHT - LEFT)}" height="60" {INK}/>'
-    names = {
-        "butt": ("one sheet", "the other"),
-        "lap": ("upper sheet", "lower sheet"),
-        "tee": ("standing sheet, from above", "flat sheet"),
-    }
-    said = words(170, 60, names[kind][0], anchor="middle") + words(
-        170, 142, names[kind][1], anchor="middle"
+    said = words(170, 60, NAMES[kind][0], anchor="middle") + words(
+        170, 142, NAMES[kind][1], anchor="middle"
     )
     tacks = "".join(mark(LEFT + 14 + step * place, SEAM, number) for place, number in enumerate(numbers))
     ends = curve(f"M{at(LEFT)} 178V188H{at(RIGHT)}V178", 1.5) + words(
