@@ -243,7 +243,7 @@ def exercise(source: str, _md: Markdown) -> str:
 def ladder(source: str, _md: Markdown) -> str:
     """Every exercise in order, with its pieces, minutes and gas: a caption."""
     heads, rows = rungs()
-    return table_html(parts(source)[0], heads, rows)
+    return f'<div class="bb-ladder">{table_html(parts(source)[0], heads, rows)}</div>'
 
 
 @_fence

@@ -98,11 +98,10 @@ def rungs() -> tuple[list[str], list[list[str]]]:
     """Heads and rows of the overview, cells as HTML."""
     heads = [
         "Rung",
-        "Exercise",
-        "Coupon",
         "Minutes at the bench",
         "Minutes of flame",
         "Usual tries",
+        "Coupon",
         "Oxygen",
         "Acetylene",
     ]
@@ -112,6 +111,6 @@ def rungs() -> tuple[list[str], list[list[str]]]:
             "; ".join(part for part in (coupon(one.id) if one.pieces else "", one.bought) if part)
             or "nothing is cut"
         )
-        cells = [str(number), one.title, pieces, *minutes(one), str(one.tries), *gas_words(one.id)]
+        cells = [f"{number}. {one.title}", *minutes(one), str(one.tries), pieces, *gas_words(one.id)]
         rows.append([escape(cell) for cell in cells])
     return heads, rows

@@ -143,7 +143,7 @@ def test_a_try_takes_the_flow_for_its_minutes() -> None:
     for gas, flow in zip(gas_of_try("corner", "us"), (5.68, 5.17), strict=True):
         assert gas == pytest.approx(flow * 4 / 60 * 0.028317 / 1.021 * 1.0, rel=0.006)
     assert "oxygen 0.38 ft³ (11 L), acetylene 0.34 ft³" in facts_html("corner")
-    assert ladder.rungs()[1][2][0] == "3"
+    assert ladder.rungs()[1][2][0] == "3. Outside corner, no rod"
 
 
 def test_a_coupon_is_the_tables() -> None:
