@@ -17,13 +17,18 @@ LETTERS = 18
 
 def _ripples(y: float, half: float, start: float = 62.0, end: float = 142.0, step: float = 9.0) -> str:
     count = int((end - start) / step)
-    arcs = "".join(f"M{at(start + step * n)} {at(y - half)}q{at(step)} {at(half)} 0 {at(2 * half)}" for n in range(count))
+    arcs = "".join(
+        f"M{at(start + step * n)} {at(y - half)}q{at(step)} {at(half)} 0 {at(2 * half)}"
+        for n in range(count)
+    )
     sides = f"M{at(start)} {at(y - half)}H{at(end)}M{at(start)} {at(y + half)}H{at(end)}"
     return curve(arcs + sides, 1.5)
 
 
 def _round(x: float, y: float, a: float, b: float) -> str:
-    return melt(f"M{at(x - a)} {at(y)}A{at(a)} {at(b)} 0 1 0 {at(x + a)} {at(y)}A{at(a)} {at(b)} 0 1 0 {at(x - a)} {at(y)}z")
+    return melt(
+        f"M{at(x - a)} {at(y)}A{at(a)} {at(b)} 0 1 0 {at(x + a)} {at(y)}A{at(a)} {at(b)} 0 1 0 {at(x - a)} {at(y)}z"
+    )
 
 
 def _seam(y: float, x1: float = 8, x2: float = 142) -> str:
@@ -112,6 +117,10 @@ def drawing(kind: str) -> Picture:
     body = ""
     for number, (name, tells, made) in enumerate(rows):
         top = 8 + HIGH * number
-        body += made(top + SEAM) + words(TELLS, top + 16, name, size=18) + told(wrap(tells, LETTERS), TELLS, top + 38)
+        body += (
+            made(top + SEAM)
+            + words(TELLS, top + 16, name, size=18)
+            + told(wrap(tells, LETTERS), TELLS, top + 38)
+        )
         body += line(8, top + HIGH - 8, WIDTH - 8, top + HIGH - 8, width=1) if number < 2 else ""
     return picture(8 + 3 * HIGH, title, sentence, body)
