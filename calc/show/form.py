@@ -6,7 +6,7 @@ from html import escape
 
 from calc.answering import answer, found
 from calc.asking import RULES, SHOWN_IN, rules_of
-from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
+from calc.declare import RULE_SETS, Asked, ByRules, Calculator, Choice, Day, Field, Words, by_rules
 from calc.outfit import OUTFIT, takes_outfit
 from calc.reading import typed
 from calc.show.answer import answer_html
@@ -51,16 +51,30 @@ def _split(text: str, field: Field) -> tuple[str, str]:
     return text, got.unit if got.unit in field.units else field.units[0]
 
 
-def _entry(block: str, name: str, asked: Asked, text: str) -> str:
+def _example_hooks(asked: Asked, text: str, own: ByRules | None) -> str:
+    """What the page script puts into the box when the examples or the rule set change.
+
+    `own` is the text that the page gives in place of the declared example; by rule set, it follows that.
+    """
+    if isinstance(own, Mapping):
+        example: ByRules = own
+    elif asked.example is None:
+        return ""
+    else:
+        example = asked.example if own is None or own == by_rules(asked.example, "us") else own
+    hooks = f' data-example="{escape(text)}"'
+    if isinstance(example, Mapping) and text == example["us"]:
+        hooks += "".join(f' data-example-{r}="{escape(example[r])}"' for r in RULE_SETS)
+    return hooks
+
+
+def _entry(block: str, name: str, asked: Asked, text: str, own: ByRules | None) -> str:
     mark = f"{block}-{name}"
     described = f'aria-describedby="{mark}-hint {mark}-error"'
     may_stay_empty = asked.assumed is not None or asked.optional
     assumed = by_rules(asked.assumed or "", "us") if isinstance(asked, Choice) else ""
     hooks = f' data-assumed="{escape(assumed)}"' if may_stay_empty else ""
-    if asked.example is not None:
-        hooks += f' data-example="{escape(text)}"'
-        if isinstance(asked.example, Mapping) and text == asked.example["us"]:
-            hooks += "".join(f' data-example-{r}="{escape(asked.example[r])}"' for r in RULE_SETS)
+    hooks += _example_hooks(asked, text, own)
     if isinstance(asked, Choice):
         left = "(not chosen)" if asked.optional else "(leave to be assumed)"
         empty = f'<option value="">{left}</option>' if asked.example is None else ""
@@ -100,7 +114,15 @@ def _entry(block: str, name: str, asked: Asked, text: str) -> str:
     )
 
 
-def _field(block: str, name: str, asked: Asked, text: str, *, is_asked: bool = True) -> str:
+def _field(
+    block: str,
+    name: str,
+    asked: Asked,
+    text: str,
+    own: ByRules | None = None,
+    *,
+    is_asked: bool = True,
+) -> str:
     mark = f"{block}-{name}"
     waits = "" if asked.when is None else f' data-when="{escape(json.dumps(asked.when))}"'
     waits += "" if is_asked else " hidden"
@@ -114,12 +136,14 @@ def _field(block: str, name: str, asked: Asked, text: str, *, is_asked: bool = T
         f'<div class="bb-field" data-field="{name}"{waits}><label for="{mark}">{escape(asked.label)}'
         f"{units}{counted}</label>"
         f'<p class="bb-hint" id="{mark}-hint">{escape(_hint(asked))}</p>'
-        f'<div class="bb-entry">{_entry(block, name, asked, text)}</div>'
+        f'<div class="bb-entry">{_entry(block, name, asked, text, own)}</div>'
         f'<p class="bb-error" id="{mark}-error" data-error hidden></p></div>'
     )
 
 
-def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tuple[str, str]:
+def _fields(
+    calculator: Calculator, block: str, texts: Mapping[str, ByRules], rules: str
+) -> tuple[str, str]:
     """What is asked first, and the folds: one for each group, and one for what is assumed."""
     asked_first: list[str] = []
     folds: dict[str, list[str]] = {}
@@ -127,11 +151,11 @@ def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tup
     has_examples = any(asked.example is not None for asked in calculator.inputs.values())
     for name, asked in calculator.inputs.items():
         example = by_rules(asked.example, "us") if asked.example is not None else ""
-        text = texts.get(name, example)
+        text = by_rules(texts.get(name, example), rules)
         is_asked = calculator.asks(name, chosen)
         if isinstance(asked, Choice) and is_asked:
             chosen[name] = text or by_rules(asked.assumed or "", "us")
-        line = _field(block, name, asked, text, is_asked=is_asked)
+        line = _field(block, name, asked, text, texts.get(name), is_asked=is_asked)
         stands_first = asked.example is not None or name in texts or not has_examples
         lines = asked_first if stands_first and not asked.group else folds.setdefault(asked.group, [])
         lines.append(line)
@@ -144,12 +168,13 @@ def _fields(calculator: Calculator, block: str, texts: Mapping[str, str]) -> tup
     )
 
 
-def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
+def block(calculator_id: str, texts: Mapping[str, ByRules] | None = None) -> str:
     """Form and example answer of a calculator, whole and readable without a script.
 
     Args:
         calculator_id: Id of the calculator.
-        texts: Example texts that replace the declared ones, by input name.
+        texts: Example texts that replace the declared ones, by input name; each one text,
+            or one for each rule set, which the box then follows.
 
     Returns:
         HTML of the whole block.
@@ -158,8 +183,9 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
         InputError: The example texts cannot be used; the build must stop.
     """
     calculator = found(calculator_id)
-    given = dict(texts or {})
-    rules = rules_of(given)
+    own = dict(texts or {})
+    rules = rules_of({"rules": by_rules(own.get("rules", "us"), "us")})
+    given = {name: by_rules(text, rules) for name, text in own.items()}
     examples = {
         name: by_rules(asked.example, rules)
         for name, asked in calculator.inputs.items()
@@ -167,7 +193,7 @@ def block(calculator_id: str, texts: Mapping[str, str] | None = None) -> str:
     }
     got = answer(calculator_id, units=None, drawings=True, **(examples | given))
     mark = f"{calculator_id}-form"
-    asked_first, folds = _fields(calculator, mark, given)
+    asked_first, folds = _fields(calculator, mark, own, rules)
     note = (
         '<p class="bb-example" data-example-note>The values below are examples, not advice.</p>'
         if examples or given

@@ -8,22 +8,23 @@ import csv
 import functools
 from collections.abc import Callable
 from html import escape
-from importlib import import_module
 from importlib.resources import files
 from typing import Any
 
 from markdown import Markdown
 from pymdownx.superfences import SuperFencesException
 
-from calc.declare import RULE_SETS, Picture
-from calc.reading import typed
+from calc.declare import RULE_SETS, ByRules
+from calc.sheets.lessons.exercises import job_texts
 from calc.tables import HOW_SURE, source_words, sources
 from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
 from site_overrides.build.cards import cards_html
+from site_overrides.build.drawn import drawn_html
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
+from site_overrides.build.ladder import facts_html, rungs
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
 from site_overrides.build.questions import questions_html
@@ -74,11 +75,19 @@ def parts(source: str) -> tuple[str, dict[str, str]]:
 
 @_fence
 def calculator(source: str, _md: Markdown) -> str:
-    """Form and example answer of a calculator: its id, then example texts."""
+    """Form and example answer of a calculator: its id, then example texts.
+
+    `exercise = corner` takes the texts of that exercise, each in the words of the reader's rule set.
+    """
     from calc.show.form import block  # noqa: PLC0415 - imports every calculator
 
     calculator_id, texts = parts(source)
-    return block(calculator_id, texts)
+    given: dict[str, ByRules] = dict(texts)
+    exercise_id = texts.get("exercise")
+    if exercise_id is not None:
+        del given["exercise"]
+        given = {**job_texts(exercise_id), **given}
+    return block(calculator_id, given)
 
 
 @_fence
@@ -103,32 +112,12 @@ def timer(source: str, _md: Markdown) -> str:
     return timer_html(calculator_id, title, settings)
 
 
-def _picture_html(picture: Picture, key: str) -> str:
-    return (
-        f'<figure class="bb-picture">{picture.svg}<figcaption><strong>{escape(picture.title)}.'
-        f"</strong> {escape(picture.sentence)}{key}</figcaption></figure>"
-    )
-
-
-def _given(text: str) -> float | str:
-    try:
-        got = typed(text)
-    except ValueError:
-        return text
-    return to_si(got.number, got.unit) if got.unit else got.number
-
-
 @_fence
 def figure(source: str, md: Markdown) -> str:
     """A drawing of `calc.show.drawings`: its name, then what it is given."""
     name, settings = parts(source)
-    module = import_module(f"calc.show.drawings.{name}")
-    picture = module.drawing(**{key: _given(text) for key, text in settings.items()})
-    key = ""
-    if hasattr(module, "PARTS"):
-        items = "".join(f"<li>{filled(escape(part), used_on(md))}</li>" for part in module.PARTS)
-        key = f'<ol class="bb-key">{items}</ol>'
-    return _picture_html(picture, key)
+    used = used_on(md)
+    return drawn_html(name, settings, lambda text: filled(text, used))
 
 
 def table_html(caption: str, columns: list[str], rows: list[list[str]], label: str = "") -> str:
@@ -138,7 +127,9 @@ def table_html(caption: str, columns: list[str], rows: list[list[str]], label: s
     """
     head = "".join(f'<th scope="col">{escape(column)}</th>' for column in columns)
     body = "".join(
-        (f'<tr><th scope="row">{row[0]}</th>' if row[0] else "<tr><td></td>") + "".join(f"<td>{c}</td>" for c in row[1:]) + "</tr>"
+        (f'<tr><th scope="row">{row[0]}</th>' if row[0] else "<tr><td></td>")
+        + "".join(f"<td>{c}</td>" for c in row[1:])
+        + "</tr>"
         for row in rows
     )
     return (
@@ -203,10 +194,12 @@ def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[
     units = {n: head.partition(" [")[2].rstrip("]") for n, head in zip(names, heads, strict=True)}
     rows = [dict(zip(names, line, strict=True)) for line in lines]
     if "where" in settings:
-        column, _, wanted = (part.strip() for part in settings["where"].partition(":"))
-        rows = [row for row in rows if row[column] == wanted]
-        if not rows:
-            raise ValueError(f"{name} has no row where {column} is {wanted!r}")
+        column, _, listed = (part.strip() for part in settings["where"].partition(":"))
+        wanted = listed.split(" or ")
+        missing = set(wanted) - {row[column] for row in rows}
+        if missing:
+            raise ValueError(f"{name} has no row where {column} is {', '.join(sorted(missing))}")
+        rows = [row for row in rows if row[column] in wanted]
     return names, rows, units
 
 
@@ -215,7 +208,7 @@ def table(source: str, _md: Markdown) -> str:
     """Rows of a data file, each with source and how sure.
 
     Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
-    and `where = column: text`. `number+unit` shows a number with the unit of its row.
+    and `where = column: text` or `column: text or text`. `number+unit` shows a number with the unit of its row.
     `sources` and `grades` list what calc/tables.py knows.
     """
     name, settings = parts(source)
@@ -257,6 +250,19 @@ def questions(source: str, md: Markdown) -> str:
     kind, _ = parts(source)
     used = used_on(md)
     return questions_html(kind, lambda text: filled(text, used))
+
+
+@_fence
+def exercise(source: str, _md: Markdown) -> str:
+    """What one exercise of the ladder takes: its id."""
+    return facts_html(parts(source)[0])
+
+
+@_fence
+def ladder(source: str, _md: Markdown) -> str:
+    """Every exercise in order, with its pieces, minutes and gas: a caption."""
+    heads, rows = rungs()
+    return f'<div class="bb-ladder">{table_html(parts(source)[0], heads, rows)}</div>'
 
 
 @_fence

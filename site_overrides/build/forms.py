@@ -10,6 +10,7 @@
         basis    from                         the inputs that a calculator worked from
         link     label, from                  address that opens a calculator with its values
         sign     label                        name typed, signature and time by hand
+        marks    exercise                     its criteria, a box beside each for the marks, and the total
 
 It is whole without a script: what a script would fill is then a blank to write on.
 """
@@ -25,6 +26,7 @@ from calc.declare import CALCULATORS
 from calc.tables import HOW_SURE, source_words, table
 
 HAZARDS = "job-hazards"
+MARKS = "exercise-marks-benchbook-2026"
 LONGEST = 400
 """Letters in one box."""
 
@@ -36,6 +38,7 @@ _WANTS = {
     "basis": ({"from"}, set()),
     "link": ({"label", "from"}, set()),
     "sign": ({"id", "label"}, set()),
+    "marks": ({"exercise"}, set()),
 }
 _ID = re.compile(r"[a-z][a-z0-9-]*")
 
@@ -56,6 +59,7 @@ class Line:
     calculator: str = ""
     result: str = ""
     rows: int = 1
+    exercise: str = ""
 
 
 @dataclass(frozen=True)
@@ -101,6 +105,8 @@ def _line(given: dict[str, Any], where: str) -> Line:
         raise FormError(f"{where}: an id is small letters, digits and hyphens")
     if kind == "hazard" and given["id"] not in {row.id for row in table(HAZARDS)}:
         raise FormError(f"{where}: no such row in {HAZARDS}")
+    if kind == "marks" and given["exercise"] not in {row.exercise for row in table(MARKS)}:
+        raise FormError(f"{where}: no marks for {given['exercise']!r} in {MARKS}")
     calculator, _, result = given.pop("from", "").partition(":")
     if calculator:
         _hold_from(kind, calculator, result, where)
@@ -168,6 +174,29 @@ def _hazard(line: Line, fill: Fill) -> str:
     return f'<div class="bb-hazard">{_tick(line, words)}</div>'
 
 
+def _mark_box(mark: str, words: str, most: float, look: str = "") -> str:
+    """A criterion, and a box for the marks beside the most there are."""
+    return (
+        f'<div class="bb-marks{look}"><label for="{mark}">{words}</label><div class="bb-out-of">'
+        f'<div class="bb-grow"><textarea id="{mark}" rows="1" maxlength="4" inputmode="decimal" '
+        f'autocomplete="off" data-keep="{mark}"></textarea></div><span>of {most:g}</span></div></div>'
+    )
+
+
+def _marks(form_id: str, exercise: str, fill: Fill) -> str:
+    rows = [row for row in table(MARKS) if row.exercise == exercise]
+    lines = [
+        _mark_box(
+            f"{form_id}-mark-{number}",
+            f"<b>{escape(row.criterion)}</b> {fill(escape(row.wanted))}",
+            row.marks,
+        )
+        for number, row in enumerate(rows, start=1)
+    ]
+    total = sum(row.marks for row in rows)
+    return "".join(lines) + _mark_box(f"{form_id}-mark-total", "<b>Total</b>", total, " bb-total")
+
+
 def _line_html(form_id: str, line: Line, fill: Fill) -> str:
     label = fill(escape(line.label))
     mark = f"{form_id}-{line.id}"
@@ -183,6 +212,8 @@ def _line_html(form_id: str, line: Line, fill: Fill) -> str:
             f'<p class="bb-by-hand"><span>{words}</span></p>' for words in ("Signature", "Date and time")
         )
         return f'<div class="bb-sign">{_box(mark, line, label)}{by_hand}</div>'
+    if line.kind == "marks":
+        return _marks(form_id, line.exercise, fill)
     if line.kind == "basis":
         return f'<p class="bb-worked" data-basis="{source}" hidden></p>'
     return (
@@ -213,8 +244,9 @@ def form_html(made: Form, fill: Fill) -> str:
     """
     mark = f"{made.id}-sheet"
     parts = "".join(_part_html(mark, number, part, fill) for number, part in enumerate(made.parts, start=1))
+    scores = any(line.kind == "marks" for part in made.parts for line in part.lines)
     return (
-        f'<section class="bb-sheet" id="{mark}" data-sheet="{made.id}" aria-labelledby="{mark}-title">'
+        f'<section class="bb-sheet{" bb-score" if scores else ""}" id="{mark}" data-sheet="{made.id}" aria-labelledby="{mark}-title">'
         f'<h2 id="{mark}-title">{escape(made.title)}</h2>'
         f'<p class="bb-valid"><b>{fill(escape(made.notice))}</b></p>'
         "<p data-no-print>What you write here stays in this browser, on this device. It is sent to nobody. "

@@ -4,6 +4,7 @@
     [[pause]] id, title
     [[pause.step]] id, do, want; optional only, source, how_sure
     [pause.step.hazard] signal, hazard, consequence, avoidance, source, how_sure
+    [pause.step.figure] name of a drawing, and what it is given
 
 A hazard is a part of the step it guards, so it cannot drift away from it; it is
 shown directly before the step, always open, and it prints.
@@ -12,13 +13,14 @@ shown directly before the step, always open, and it prints.
 import re
 import tomllib
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from html import escape
 from typing import Any
 
 from calc.declare import RULE_SETS
 from calc.tables import HOW_SURE, source_key, source_words, sources
+from site_overrides.build.drawn import drawn_html
 
 KINDS = {
     "read-then-do": "Read, then do: read each step, then do it.",
@@ -58,6 +60,7 @@ class Step:
     source: str = ""
     how_sure: str = "practice"
     hazard: Hazard | None = None
+    figure: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -111,7 +114,9 @@ def _hazard(given: dict[str, Any], where: str) -> Hazard:
 
 def _step(given: dict[str, Any], where: str) -> Step:
     where = f"{where}, step {given.get('id', '?')}"
-    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard"))
+    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard", "figure"))
+    if "figure" in given and not given["figure"].get("name"):
+        raise ProcedureError(f"{where}: the figure has no name")
     if _EMPTY_WANT.search(given["want"]):
         raise ProcedureError(f"{where}: want names a state or a value, not {given['want']!r}")
     hazard = _hazard(given["hazard"], f"{where}, hazard") if "hazard" in given else None
@@ -169,11 +174,13 @@ def hazard_html(hazard: Hazard, fill: Callable[[str], str]) -> str:
 def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
     only = f'<span class="bb-only">{fill(escape(step.only))} only.</span> ' if step.only else ""
     guard = hazard_html(step.hazard, fill) if step.hazard else ""
+    settings = dict(step.figure)
+    drawn = drawn_html(settings.pop("name"), settings, fill) if settings else ""
     return (
         f'<li class="bb-step" id="{mark}-{step.id}" data-step="{step.id}">{guard}'
         f'<label class="bb-do"><input type="checkbox" data-tick="{step.id}" autocomplete="off">'
         f"<span>{only}{fill(escape(step.do))}</span></label>"
-        f'<p class="bb-want"><b>Wanted:</b> {fill(escape(step.want))}</p></li>'
+        f'<p class="bb-want"><b>Wanted:</b> {fill(escape(step.want))}</p>{drawn}</li>'
     )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from site_overrides.build.check_pages import ROOT
+from site_overrides.build.check_pages import FENCES, ROOT
 
 SITE = ROOT / "site"
 BUILT = sorted(SITE.rglob("*.html"))
@@ -112,5 +112,6 @@ def test_dialogs_and_scrolling_tables_have_a_name(path: Path) -> None:
 @pages
 def test_no_raw_fence_is_left(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
-    assert not re.search(r"```(calculator|procedure|form|timer|table|figure|disagreement|cards|questions)", text)
-    assert not re.search(r'class="language-(calculator|procedure|form|timer|table|figure|disagreement|cards|questions)', text)
+    names = "|".join(FENCES)
+    assert not re.search(f"```({names})", text)
+    assert not re.search(f'class="language-({names})', text)

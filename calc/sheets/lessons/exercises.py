@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from calc.declare import RULE_SETS
 from calc.quantities import Length, Time
 from calc.reading import typed
 from calc.tables import table
@@ -63,6 +64,31 @@ def exercises(rules: str) -> dict[str, Exercise]:
 def titles() -> dict[str, str]:
     """Title of each exercise by id, for a choice."""
     return {row.id: row.title for row in table(TABLE)}
+
+
+def job_texts(exercise_id: str) -> dict[str, dict[str, str]]:
+    """Texts of the job sheet for one try of an exercise, by input name and rule set.
+
+    Args:
+        exercise_id: Its id.
+
+    Raises:
+        ValueError: There is no such exercise.
+
+    Examples:
+        >>> job_texts("corner")["thickness"]
+        {'us': '16 ga', 'iso': '1.5 mm', 'uk': '1.5 mm'}
+    """
+    if exercise_id not in titles():
+        raise ValueError(f"there is no exercise {exercise_id!r}; there are {', '.join(titles())}")
+    jobs = {rules: exercises(rules)[exercise_id].job for rules in RULE_SETS}
+    names = [name for job in jobs.values() for name in job if name != "rules"]
+    # What one rule set does not ask, such as an inch tube, keeps the text of another.
+    spare = {name: text for job in reversed(jobs.values()) for name, text in job.items()}
+    return {
+        name: {rules: job.get(name, spare[name]) for rules, job in jobs.items()}
+        for name in dict.fromkeys(names)
+    }
 
 
 def _exercise(row: object, rules: str) -> Exercise:

@@ -2,6 +2,7 @@
 
 import { answered, isOwn, onAnswer, workedFrom } from "./answered.js";
 import { linkOf } from "./form.js";
+import { printOnePage } from "./one_page.js";
 import { button, remember, remembered } from "./page.js";
 
 const SHIFT = 12 * 60 * 60 * 1000; // ms; ticks older than a long shift are nobody's
@@ -82,7 +83,7 @@ export function mountSheet(sheet) {
     if (target.matches("textarea")) grow(target);
     save();
   });
-  tools.append(button("Print this sheet", () => print()), button("Clear this sheet", clear));
+  tools.append(button("Print this sheet", () => (sheet.matches(".bb-score") ? printOnePage(sheet) : print())), button("Clear this sheet", clear));
   document.addEventListener("visibilitychange", function seen() {
     if (!sheet.isConnected) document.removeEventListener("visibilitychange", seen);
     else if (document.visibilityState === "visible" && Date.now() - (read(key)?.at ?? Infinity) > SHIFT) restore();
