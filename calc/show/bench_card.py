@@ -56,15 +56,15 @@ def card_html(exercise: str, rules: str, site: str = "") -> str:
     return (
         f'<section class="bb-pack-page bb-card" data-sheet-page="card" data-card="{exercise}" data-card-rules="{rules}">'
         f"<h2>Bench card: {escape(one.title)}</h2>"
-        f'<div class="bb-card-sheet">{_settings(got, one)}{_acts(emergencies(rules), rules)}</div>'
-        f"{_square(site, exercise, rules)}"
+        f'<div class="bb-card-sheet">{_settings(got, one, _square(site, exercise, rules))}'
+        f"{_acts(emergencies(rules), rules)}</div>"
         f'<p class="bb-release">Rule set: {escape(got["rules_name"])}. Release {escape(RELEASE)}. Your outfit’s '
         "instructions and your local rules come first. Figures of the job sheet, with their bands and sources there."
         "</p></section>"
     )
 
 
-def _settings(got: dict[str, Any], one: Exercise) -> str:
+def _settings(got: dict[str, Any], one: Exercise, square: str) -> str:
     shown = [name for name in SETTINGS if name in got["results"] and (one.has_rod or name not in OF_RODS)]
     groups: dict[str, list[str]] = {}
     for name in shown:
@@ -88,7 +88,7 @@ def _settings(got: dict[str, Any], one: Exercise) -> str:
     )
     return (
         f'<div class="bb-card-settings"><div class="bb-card-hazards">{cautions}</div>'
-        f"<h3>Today’s settings</h3>{lists}{rod}<h4>For this outfit and metal</h4><ul>{outfit}</ul></div>"
+        f"<h3>Today’s settings</h3>{lists}{rod}<h4>For this outfit and metal</h4><ul>{outfit}</ul>{square}</div>"
     )
 
 
@@ -102,16 +102,17 @@ def _acts(emergencies_: tuple[Emergency, ...], rules: str) -> str:
 
 
 def _emergency(one: Emergency) -> str:
-    lines = []
+    lines, before = [], ""
     for line in one.lines:
         if line.signal:
-            lines.append(f'<li class="bb-card-hazard"><b>{line.signal}</b> {escape(line.text)}</li>')
+            before = f'<p class="bb-card-hazard"><b>{line.signal}</b> {escape(line.text)}</p>'
         else:
-            lines.append(f'<li class="bb-card-act">{escape(line.text)}</li>')
+            lines.append(f'<li>{before}<p class="bb-card-act">{escape(line.text)}</p></li>')
+            before = ""
     seen = "" if one.seen == one.title else f" {escape(one.seen)}"
     return (
         f'<div data-first-acts="{one.page}"><h4>{escape(one.title)}</h4>'
-        f'<p class="bb-card-seen">{seen.strip()}</p><ul>{"".join(lines)}</ul></div>'
+        f'<p class="bb-card-seen">{seen.strip()}</p><ol>{"".join(lines)}</ol></div>'
     )
 
 

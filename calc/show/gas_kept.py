@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from html import escape
 
-from calc.sheets.lessons.gas_kept import Kept, cells, columns, mean_words
+from calc.sheets.lessons.gas_kept import Kept, cells, columns, counted_at, mean_words
 
 
 def kept_html(lessons: Sequence[Kept | str], rules: str) -> str:
@@ -18,12 +18,13 @@ def kept_html(lessons: Sequence[Kept | str], rules: str) -> str:
     """
     if not lessons:
         return "<p>No lesson is kept on this device.</p>"
-    head = "".join(f'<th scope="col">{escape(name)}</th>' for name in columns(rules))
+    head = "".join(f'<th scope="col">{escape(name.removesuffix(" [1]"))}</th>' for name in columns(rules))
     body = "".join(_row(one, number, rules) for number, one in enumerate(lessons))
     return (
         f'<p class="bb-log-mean" data-log-mean><b>{escape(mean_words([one for one in lessons if isinstance(one, Kept)]))}</b></p>'
         '<div class="bb-table" tabindex="0" role="region" aria-label="Kept lessons"><table>'
-        f'<caption>Kept lessons</caption><thead><tr>{head}<td data-no-print></td></tr></thead>'
+        f'<caption>Kept lessons, gas counted {escape(counted_at(rules))}</caption>'
+        f"<thead><tr><td data-no-print></td>{head}</tr></thead>"
         f"<tbody>{body}</tbody></table></div>"
     )
 
@@ -31,10 +32,10 @@ def kept_html(lessons: Sequence[Kept | str], rules: str) -> str:
 def _row(one: Kept | str, number: int, rules: str) -> str:
     if isinstance(one, str):
         one_cell = f'<td colspan="{len(columns(rules)) - 1}">{escape(one)}</td>'
-        return f'<tr><th scope="row">not to be read</th>{one_cell}{_deleted(number)}</tr>'
+        return f'<tr>{_deleted(number)}<th scope="row">not to be read</th>{one_cell}</tr>'
     day, *others = cells(one, rules)
     rest = "".join(f"<td>{escape(cell)}</td>" for cell in others)
-    return f'<tr><th scope="row">{escape(day)}</th>{rest}{_deleted(number)}</tr>'
+    return f'<tr>{_deleted(number)}<th scope="row">{escape(day)}</th>{rest}</tr>'
 
 
 def _deleted(number: int) -> str:

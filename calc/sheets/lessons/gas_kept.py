@@ -134,9 +134,19 @@ def scale_of(rules: str) -> Scale:
     return scale("contents", rules) if rules == "us" else Scale("L", free_gas=True)
 
 
-def columns(rules: str) -> tuple[str, ...]:
-    """Headings of the list and of the file, each with its unit."""
-    counted = "ft³ at 70 °F and 1 atm" if rules == "us" else "L at 15 °C and 1 atm"
+def counted_at(rules: str) -> str:
+    """The state at which the listed gas is counted."""
+    return "at 70 °F and 1 atm" if rules == "us" else "at 15 °C and 1 atm"
+
+
+def columns(rules: str, state: str = "") -> tuple[str, ...]:
+    """Headings, each with its unit.
+
+    Args:
+        rules: Rule set.
+        state: State that gas is counted at, where a heading is to say it.
+    """
+    counted = f"{scale_of(rules).name} {state}".strip()
     return (
         "Day", "Fuel gas", f"Fuel gas used [{counted}]", f"Fuel gas planned [{counted}]", f"Oxygen used [{counted}]",
         f"Oxygen planned [{counted}]", "Factor of the fuel gas [1]", "Factor of the oxygen [1]",
@@ -179,7 +189,7 @@ def log_file(lines: Sequence[Mapping[str, str]], rules: str) -> str:
     """
     written = io.StringIO()
     rows = csv.writer(written)
-    rows.writerow(columns(rules))
+    rows.writerow(columns(rules, counted_at(rules)))
     rows.writerows(cells(one, rules) for one in kept(lines))
     return written.getvalue()
 

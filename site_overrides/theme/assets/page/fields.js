@@ -87,7 +87,11 @@ export function createField(wrap, calculator) {
     },
     label: () => wrap.querySelector("label").firstChild.textContent.trim(),
     /* As `sent`, in the words of the page where it is a choice. */
-    said: () => (isChoice ? box.selectedOptions[0]?.textContent ?? "" : field.sent()),
+    said() {
+      if (isChoice) return box.selectedOptions[0]?.textContent ?? "";
+      const typed = box.value.trim();
+      return typed && withUnit(typed, unit?.selectedOptions[0]?.textContent);
+    },
     /* Whether it is other than what the page came with; another rule set's example is not. */
     isChanged: () => !field.isExample && field.sent() !== initial,
     show(text, from = "") {

@@ -203,7 +203,8 @@ export function mountCalculator(block) {
   mountOutfit(block, { fields, texts, calculate, takeTexts, showAsked, reset, status, isLinked: Boolean(readLink(location, id, isFirst())) });
   showAsked();
 
-  const entry = { block, link, request, apply() { readAddress(); tools.refresh(); settle(); } };
+  const examples = () => fields.filter((field) => field.isAsked() && field.isExample && !field.isChoice).map((field) => field.label());
+  const entry = { block, link, request, examples, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
     if (JSON.stringify({ ...request(), texts: texts({ phoneDay: false }) }) === answered) return;
     answer.setStale(true);
@@ -221,14 +222,15 @@ export function mountCalculator(block) {
 }
 
 /* Address that opens one calculator of this page with the values in it. */
-export function linkOf(id) {
-  return Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id)?.link();
-}
+export const linkOf = (id) => entryOf(id)?.link();
+
+const entryOf = (id) => Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id);
 
 /* Calculator and texts of one form of this page, as they stand in it now. */
-export function requestOf(id) {
-  return Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id)?.request();
-}
+export const requestOf = (id) => entryOf(id)?.request();
+
+/* Labels of what still holds an example value. */
+export const examplesOf = (id) => entryOf(id)?.examples() ?? [];
 
 /* The address changed while the page stayed. */
 export function applyLink() {

@@ -50,6 +50,11 @@ async function answerAnew(article, address) {
     else place.textContent = (reply.errors ?? [{ message: "No answer." }]).map(({ message }) => message).join(" ");
     block.dataset.answered = "";
   }
+  for (const spot of article.querySelectorAll("[data-figure]")) {
+    const [calculator, result] = spot.dataset.figure.split(":");
+    const row = article.querySelector(`[data-calculator="${calculator}"][data-answered] [data-result="${result}"] .bb-value`);
+    if (row) spot.textContent = row.textContent;
+  }
 }
 
 /* Nothing of the page stays alive on the sheet; a drawing keeps the names that it uses itself. */

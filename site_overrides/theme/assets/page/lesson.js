@@ -63,9 +63,9 @@ export function mountLesson(block, { fields, linkWith }) {
     named.append(words);
     const said = element("p", { class: "bb-lesson-said" });
     const lines = {
-      address: line("Address"),
-      html: line("Line for a page in HTML"),
-      markdown: line("Line for a page in Markdown"),
+      address: line("Address", "address"),
+      html: line("Line for a page in HTML", "HTML line"),
+      markdown: line("Line for a page in Markdown", "Markdown line"),
     };
     const square = element("div", { class: "bb-lesson-square", data: { lessonSquare: "" } });
     const problem = element("p", { class: "bb-none", hidden: "" });
@@ -142,11 +142,11 @@ export function mountLesson(block, { fields, linkWith }) {
     refresh();
   }
 
-  function line(text) {
+  function line(text, what) {
     const label = element("label", { class: "bb-lesson-line", text });
     const box = element("textarea", { readonly: "", rows: "3" });
     label.append(box);
-    const copy = button(`Copy: ${text.toLowerCase()}`, () => copyText(copy, text, box.value));
+    const copy = button(`Copy the ${what}`, () => copyText(copy, text, box.value));
     return { label, box, copy };
   }
 }

@@ -1,8 +1,7 @@
 /* Lessons kept on this device: what was typed is kept here, every figure comes from Python. */
 
-import { isOwn } from "./answered.js";
 import { offerFile } from "./file.js";
-import { requestOf } from "./form.js";
+import { examplesOf, requestOf } from "./form.js";
 import { button, element, remember, remembered } from "./page.js";
 import { ask, onEngine } from "./starter.js";
 
@@ -57,8 +56,9 @@ export function mountLog(block) {
   }
 
   async function keep() {
-    if (!isOwn(id)) {
-      line.textContent = "These are the example values: give your own readings first.";
+    const examples = examplesOf(id);
+    if (examples.length) {
+      line.textContent = `Not kept, as these are example values: ${examples.join(", ")}. Write your own, or clear what you do not know.`;
       return;
     }
     const request = requestOf(id);
