@@ -96,7 +96,9 @@ def _fuel_gas(fuel: str, before: float, after: float) -> float:
 
 def _oxygen(water_volume: float, gauge: float, temperature: float) -> float:
     pressure = absolute_pressure(max(gauge, 0.0))
-    return free_gas_volume(water_volume, pressure, temperature, compressibility("oxygen", pressure, temperature))
+    return free_gas_volume(
+        water_volume, pressure, temperature, compressibility("oxygen", pressure, temperature)
+    )
 
 
 def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) -> None:
@@ -107,10 +109,7 @@ def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) 
             "Fuel cylinder weighs after: it weighs more than before, so one figure is wrong or the cylinder was "
             f"changed; read both again, and give {mass.said(before)} or less.",
         )
-    if fuel == "acetylene":
-        most = full * MOST_SHARE / acetylene_by_weight(1.0, 0.0)
-    else:
-        most = full * OVERFULL
+    most = full * MOST_SHARE / _fuel_gas(fuel, 1.0, 0.0) if fuel == "acetylene" else full * OVERFULL
     if before - after > most:
         raise InputError(
             "fuel_after",
@@ -121,7 +120,7 @@ def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) 
 
 @calculator("gas-log", "Gas that a lesson used")
 def gas_log(
-    day: Annotated[datetime.date | None, Day("Day of the lesson", today=True, optional=True)],
+    day: Annotated[datetime.date | None, Day("Day of the lesson", today=True, optional=True)],  # noqa: ARG001 - kept with the lesson
     fuel: Annotated[str, Choice("Fuel gas", WEIGHED, example="acetylene")],
     fuel_before: Annotated[float, _weight("Fuel cylinder weighs before", "118 lb", "53.6 kg")],
     fuel_after: Annotated[float, _weight("Fuel cylinder weighs after", "115.5 lb", "52.5 kg")],
@@ -130,15 +129,21 @@ def gas_log(
     oxygen_before: Annotated[
         float,
         Field(
-            "Oxygen gauge before", GAUGE, example={"us": "1500 psi", "iso": "105 bar", "uk": "105 bar"},
-            low="0 psi", high="4500 psi",
+            "Oxygen gauge before",
+            GAUGE,
+            example={"us": "1500 psi", "iso": "105 bar", "uk": "105 bar"},
+            low="0 psi",
+            high="4500 psi",
         ),
     ],
     oxygen_after: Annotated[
         float,
         Field(
-            "Oxygen gauge after", GAUGE, example={"us": "1200 psi", "iso": "84 bar", "uk": "84 bar"},
-            low="0 psi", high="4500 psi",
+            "Oxygen gauge after",
+            GAUGE,
+            example={"us": "1200 psi", "iso": "84 bar", "uk": "84 bar"},
+            low="0 psi",
+            high="4500 psi",
         ),
     ],
     planned_fuel: Annotated[float | None, _planned("Fuel gas that was planned", "32 ft^3", "900 L")],
@@ -146,7 +151,11 @@ def gas_log(
     gas_factor: Annotated[
         float,
         Field(
-            "Gas factor that the plan had", ("",), assumed="1", low="0.1", high="10",
+            "Gas factor that the plan had",
+            ("",),
+            assumed="1",
+            low="0.1",
+            high="10",
             hint="The factor that stood in the class plan when these amounts were shown.",
         ),
     ],
@@ -159,15 +168,21 @@ def gas_log(
     scale_division: Annotated[
         float,
         Field(
-            "One division of the scale", MASS, assumed={"us": "0.5 lb", "iso": "0.2 kg", "uk": "0.2 kg"},
-            low="0.002 lb", high="10 lb",
+            "One division of the scale",
+            MASS,
+            assumed={"us": "0.5 lb", "iso": "0.2 kg", "uk": "0.2 kg"},
+            low="0.002 lb",
+            high="10 lb",
         ),
     ],
     gauge_division: Annotated[
         float,
         Field(
-            "One division of the oxygen cylinder gauge", GAUGE,
-            assumed={"us": "100 psi", "iso": "10 bar", "uk": "10 bar"}, low="1 psi", high="500 psi",
+            "One division of the oxygen cylinder gauge",
+            GAUGE,
+            assumed={"us": "100 psi", "iso": "10 bar", "uk": "10 bar"},
+            low="1 psi",
+            high="500 psi",
         ),
     ],
     rules: str,
@@ -255,7 +270,9 @@ def _factor(
     if planned is None:
         return None
     assert used.value is not None
-    value = worked(steps, says, next_gas_factor, used_gas=used.value, planned_gas=planned, plan_factor=gas_factor)
+    value = worked(
+        steps, says, next_gas_factor, used_gas=used.value, planned_gas=planned, plan_factor=gas_factor
+    )
     return Figure(
         value, "definition", "computed", next_gas_factor(used.low or 0.0, planned, gas_factor),
         next_gas_factor(used.high or 0.0, planned, gas_factor),

@@ -52,7 +52,7 @@ def card_html(exercise: str, rules: str, site: str = "") -> str:
         HTML: hazards, settings and outfit, first acts, square code, release.
     """
     one = exercises(rules)[exercise]
-    got = answer(SHEET, drawings=False, **one.job)
+    got = answer(SHEET, units=None, drawings=False, **one.job)
     return (
         f'<section class="bb-pack-page bb-card" data-sheet-page="card" data-card="{exercise}" data-card-rules="{rules}">'
         f"<h2>Bench card: {escape(one.title)}</h2>"
@@ -83,9 +83,7 @@ def _settings(got: dict[str, Any], one: Exercise, square: str) -> str:
         if name in inputs
     )
     rod = "" if one.has_rod else "<p>No rod in this exercise.</p>"
-    cautions = "".join(
-        f"<p><b>{c['signal']}</b> {escape(c['text'])}</p>" for c in got["cautions"]
-    )
+    cautions = "".join(f"<p><b>{c['signal']}</b> {escape(c['text'])}</p>" for c in got["cautions"])
     return (
         f'<div class="bb-card-settings"><div class="bb-card-hazards">{cautions}</div>'
         f"<h3>Today’s settings</h3>{lists}{rod}<h4>For this outfit and metal</h4><ul>{outfit}</ul>{square}</div>"
@@ -118,7 +116,7 @@ def _emergency(one: Emergency) -> str:
 
 def _square(site: str, exercise: str, rules: str) -> str:
     if not site:
-        return '<p data-no-print>The square code of the job sheet stands here when the sheet is made.</p>'
+        return "<p data-no-print>The square code of the job sheet stands here when the sheet is made.</p>"
     address = job_address(site, exercise, rules)
     return (
         f'<figure class="bb-card-code" data-card-code>{square_code_svg(address)}<figcaption>Opens the job sheet with '

@@ -77,7 +77,9 @@ def pack_of(request: Mapping[str, Any]) -> Pack:
     for part in parts:
         if part not in PARTS:
             raise InputError("parts", f"Sheets: there is no “{part[:40]}”; pick some of those offered.")
-    handouts = [(str(one["title"])[:200], str(one["address"])[:1000]) for one in request.get("handouts", ())]
+    handouts = [
+        (str(one["title"])[:200], str(one["address"])[:1000]) for one in request.get("handouts", ())
+    ]
     if len(handouts) > MOST_HANDOUTS:
         raise InputError("handouts", f"Pages: {len(handouts)} are too many; give {MOST_HANDOUTS} or fewer.")
     exercises = _exercises(texts)
@@ -165,12 +167,14 @@ def _page(kind: str, title: str, inside: str) -> str:
 
 
 def _plan_html(texts: Mapping[str, str]) -> str:
-    got = answer(PLAN, **texts)
+    got = answer(PLAN, units=None, drawings=True, **texts)
     return _page("plan", got["title"], f'<div class="bb-answer">{answer_html(got)}</div>')
 
 
 def _scores(pack: Pack) -> list[tuple[str, str]]:
-    marked = {one: rows for one in pack.exercises if (rows := [r for r in table(MARKS) if r.exercise == one])}
+    marked = {
+        one: rows for one in pack.exercises if (rows := [r for r in table(MARKS) if r.exercise == one])
+    }
     if not marked:
         return []
     if pack.learners is None:
@@ -194,27 +198,29 @@ def score_html(exercise: str, rows: Sequence[Any], learners: int) -> str:
     """
     full = plain_number(sum(row.marks for row in rows))
     wanted = "".join(
-        f"<li><b>{escape(row.criterion)}</b> (0 to {plain_number(row.marks)}): {escape(row.wanted)}</li>" for row in rows
+        f"<li><b>{escape(row.criterion)}</b> (0 to {plain_number(row.marks)}): {escape(row.wanted)}</li>"
+        for row in rows
     )
     heads = "".join(
         f'<th scope="col">{escape(row.criterion)}<br>of {plain_number(row.marks)}</th>' for row in rows
     )
     blanks = "<td></td>" * (len(rows) + 2)
-    lines = "".join(
-        f'<tr><th scope="row">{number}</th>{blanks}</tr>' for number in range(1, learners + 1)
-    )
+    lines = "".join(f'<tr><th scope="row">{number}</th>{blanks}</tr>' for number in range(1, learners + 1))
     return _page(
         "score", f"Score sheet: {titles()[exercise]}",
-        f"<ul>{wanted}</ul><table><thead><tr>"
+        f'<ul>{wanted}</ul><div class="bb-pack-marks" tabindex="0" role="region" '
+        f'aria-label="Marks: {escape(titles()[exercise])}"><table><thead><tr>'
         f'<th scope="col">Learner</th>{heads}<th scope="col">Marks<br>of {full}</th><th scope="col">Seen by</th>'
-        f"</tr></thead><tbody>{lines}</tbody></table>",
+        f"</tr></thead><tbody>{lines}</tbody></table></div>",
     )  # fmt: skip
 
 
 def _cover_html(pack: Pack, listed: Sequence[str]) -> str:
     items = "".join(f"<li>{escape(title)}</li>" for title in listed)
     counts = [
-        f"{label}: {count}" for label, count in (("Learners", pack.learners), ("Benches", pack.benches)) if count
+        f"{label}: {count}"
+        for label, count in (("Learners", pack.learners), ("Benches", pack.benches))
+        if count
     ]
     addresses = "".join(
         f'<li>{escape(title)}: <span class="bb-address">{escape(address)}</span></li>'
@@ -222,7 +228,13 @@ def _cover_html(pack: Pack, listed: Sequence[str]) -> str:
     )
     pages = f"<h3>Pages handed out, with their addresses</h3><ul>{addresses}</ul>" if addresses else ""
     missing = [titles()[one] for one in pack.exercises if "scores" in pack.parts and not _has_marks(one)]
-    lacks = f"<p>No score sheet yet for: {escape(', '.join(missing))}.</p>" if missing else ""
+    unplanned = "plan" in pack.parts and not pack.plan
+    lacks = (
+        "<p>No plan of the evening in it: that comes with the link of a class plan.</p>"
+        if unplanned
+        else ""
+    )
+    lacks += f"<p>No score sheet yet for: {escape(', '.join(missing))}.</p>" if missing else ""
     return _page(
         "cover", "Sheets of the evening",
         f"<p>{escape('. '.join([*counts, f'Rule set: {RULE_SETS[pack.rules]}']))}.</p>"

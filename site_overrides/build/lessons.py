@@ -69,7 +69,8 @@ def pack_form_html(exercise: str, title: str) -> str:
     mark = "pack"
     rules = "".join(f'<option value="{key}">{escape(words)}</option>' for key, words in RULE_SETS.items())
     exercises = "".join(
-        _tick("exercise", key, words, "data-exercise", ticked=key == exercise) for key, words in titles().items()
+        _tick("exercise", key, words, "data-exercise", ticked=key == exercise)
+        for key, words in titles().items()
     )
     parts = "".join(_tick("part", key, words, "data-part", ticked=True) for key, words in PARTS.items())
     return (

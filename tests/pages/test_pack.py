@@ -24,7 +24,9 @@ from site_overrides.build.lessons import log_html, pack_form_html
 from tests.reference.test_square_code import drawn_matrix
 
 SITE = "https://bench.example/site/"
-FIGURE = re.compile(r'data-card-figure="(\w+)"><dt>(.*?)</dt><dd><b>(.*?)</b>(?: <span class="bb-band">band (.*?)</span>)?</dd>')
+FIGURE = re.compile(
+    r'data-card-figure="(\w+)"><dt>(.*?)</dt><dd><b>(.*?)</b>(?: <span class="bb-band">band (.*?)</span>)?</dd>'
+)
 
 
 def cards() -> list[Any]:
@@ -104,7 +106,7 @@ def test_the_first_acts_are_the_first_steps_of_every_emergency_page() -> None:
 @pytest.mark.parametrize("rules", RULE_SETS)
 def test_a_card_carries_each_act_behind_its_hazard(rules: str) -> None:
     plain = unescape(card_html("cut", rules))
-    assert f"Fire service or ambulance: { {'us': 911, 'uk': 999, 'iso': 112}[rules]}." in plain
+    assert f"Fire service or ambulance: { {'us': 911, 'uk': 999, 'iso': 112}[rules] }." in plain
     place = 0
     for one in emergencies(rules):
         for line in one.lines:
@@ -120,7 +122,7 @@ class _Balance(HTMLParser):
         super().__init__()
         self.open: list[str] = []
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:  # noqa: ARG002 - the base names it
         if tag not in ("br", "input"):
             self.open.append(tag)
 
@@ -133,7 +135,13 @@ def _asked(**pack: Any) -> dict[str, Any]:
     return reply
 
 
-TEXTS = {"exercise_1": "corner", "exercise_2": "cut", "exercise_3": "none", "learners": "12", "benches": "6"}
+TEXTS = {
+    "exercise_1": "corner",
+    "exercise_2": "cut",
+    "exercise_3": "none",
+    "learners": "12",
+    "benches": "6",
+}
 
 
 def test_a_pack_has_a_cover_a_card_for_each_exercise_and_score_sheets() -> None:

@@ -83,7 +83,9 @@ def test_the_file_reads_back_and_its_headings_carry_the_units() -> None:
 @given(st.lists(st.floats(110.0, 117.8), min_size=2, max_size=6))
 @settings(max_examples=30, deadline=None, derandomize=True)
 def test_mean_and_spread_are_those_of_the_standard_library(weights: list[float]) -> None:
-    lessons = kept([LESSON | {"fuel_after": f"{weight!r} lb", "oxygen_after": "1490 psi"} for weight in weights])
+    lessons = kept(
+        [LESSON | {"fuel_after": f"{weight!r} lb", "oxygen_after": "1490 psi"} for weight in weights]
+    )
     factors = [one.next for one in lessons if one.next is not None]
     got = mean_factor(lessons)
     assert got.count == len(factors) == len(weights)

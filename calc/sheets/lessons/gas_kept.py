@@ -68,7 +68,7 @@ def kept_one(texts: Mapping[str, str]) -> Kept:
     from calc.calculators.gas_log import WEIGHED  # noqa: PLC0415 - it imports the room this file is in
 
     given = {str(name): str(text) for name, text in texts.items() if str(name) not in _OURS}
-    got = answer(LOG, drawings=False, **given)
+    got = answer(LOG, units=None, drawings=False, **given)
     results, inputs = got["results"], got["inputs"]
     used = (results["fuel_used"]["si"], results["oxygen_used"]["si"])
     factors = (_band(results.get("fuel_factor")), _band(results.get("oxygen_factor")))

@@ -3,6 +3,7 @@
 import { fetchHandout, ownAddress } from "./handout.js";
 import { showAddress, writeLink } from "./link.js";
 import { SITE, button, element } from "./page.js";
+import { reflectRules } from "./rules.js";
 import { ask } from "./starter.js";
 
 const PLAN_HOOK = /^exercise_\d+$/;
@@ -36,7 +37,7 @@ export function mountPack(block) {
     for (const name of ["learners", "benches"]) if (values.has(name)) find(name).value = values.get(name);
     if (values.has("rules") && Array.from(rules.options).some(({ value }) => value === values.get("rules"))) {
       rules.value = values.get("rules");
-      rules.dispatchEvent(new Event("change", { bubbles: true }));
+      reflectRules(rules.value); // a link does not change what the reader chose for other pages
     }
   }
 
