@@ -22,7 +22,7 @@ def kept_html(lessons: Sequence[Kept | str], rules: str) -> str:
     body = "".join(_row(one, number, rules) for number, one in enumerate(lessons))
     return (
         f'<p class="bb-log-mean" data-log-mean><b>{escape(mean_words([one for one in lessons if isinstance(one, Kept)]))}</b></p>'
-        '<div class="bb-table" tabindex="0" role="region" aria-label="Kept lessons"><table>'
+        '<div class="bb-table" tabindex="0" role="region" aria-label="List of the kept lessons"><table>'
         f"<caption>Kept lessons, gas counted {escape(counted_at(rules))}</caption>"
         f"<thead><tr><td data-no-print></td>{head}</tr></thead>"
         f"<tbody>{body}</tbody></table></div>"

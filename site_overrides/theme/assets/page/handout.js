@@ -6,7 +6,7 @@ import { SITE } from "./page.js";
 import { ask } from "./starter.js";
 
 const NEEDLESS = "script, form, [data-no-print], [data-tools], [data-files], [data-rules-place], [data-by-hand], .headerlink";
-const MARKS = ["id", "for", "name", "aria-labelledby", "aria-describedby", "tabindex"];
+const MARKS = ["id", "for", "name", "aria-labelledby", "aria-describedby"];
 
 /* An address of this very site, or null. */
 export function ownAddress(text) {
@@ -64,6 +64,9 @@ function still(article, address) {
     if (note) block.querySelector("[data-answer]").before(note);
   }
   for (const each of article.querySelectorAll(NEEDLESS)) each.remove();
+  for (const box of article.querySelectorAll("textarea")) {
+    box.setAttribute("aria-label", box.closest(".bb-write")?.querySelector("label")?.textContent ?? "To write on");
+  }
   for (const each of article.querySelectorAll("*")) {
     if (each.closest("svg")) continue;
     for (const mark of MARKS) each.removeAttribute(mark);
