@@ -7,8 +7,10 @@ from calc.answering import answer, file_of, found
 from calc.asking import convert_text
 from calc.errors import InputError
 from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
+from calc.sheets.lessons.gas_kept import log_reply
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
+from calc.show.pack import pack_reply
 from calc.show.square_code import square_code_svg
 
 SORRY = "This could not be worked out here. Use the table on this page, and tell us what you typed."
@@ -24,7 +26,9 @@ def run(request: str) -> str:
             `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}` or
             `{"outfit": {"keep": {name: text}}}` (the file of an outfit) or `{"outfit": {"open": file, "rules": id}}` or
             `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}` or
-            `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers).
+            `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers) or
+            `{"log": {"lines": [{name: text}], "rules": id, "file": true}}` (lessons kept on a device) or
+            `{"pack": {"texts": {name: text}, "site": address, "parts": [name]}}` (sheets of an evening).
 
     Returns:
         JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, `{"texts": …}`,
@@ -61,6 +65,10 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
     if "fill" in request:
         asked = request["fill"]
         return fill(str(asked["calculator"]), asked["texts"], unchecked_texts(asked["outfit"]))
+    if "log" in request:
+        return log_reply(request["log"])
+    if "pack" in request:
+        return pack_reply(request["pack"])
     if "file" in request:
         asked = request["file"]
         return file_of(str(asked["calculator"]), str(asked["name"]), asked["texts"])

@@ -25,6 +25,7 @@ from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
 from site_overrides.build.ladder import facts_html, rungs
+from site_overrides.build.lessons import log_html, pack_form_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
 from site_overrides.build.questions import questions_html
@@ -110,6 +111,20 @@ def timer(source: str, _md: Markdown) -> str:
     calculator_id, settings = parts(source)
     title = settings.pop("title")
     return timer_html(calculator_id, title, settings)
+
+
+@_fence
+def log(source: str, _md: Markdown) -> str:
+    """Lessons kept on the reader's device, of a calculator on the page: its id, `title`."""
+    calculator_id, settings = parts(source)
+    return log_html(calculator_id, settings.pop("title"))
+
+
+@_fence
+def pack(source: str, _md: Markdown) -> str:
+    """The sheets of an evening, chosen and printed: `title`, and an exercise as example."""
+    exercise, settings = parts(source)
+    return pack_form_html(exercise, settings.pop("title"))
 
 
 @_fence

@@ -10,12 +10,11 @@ from calc.bridge import run
 ADDRESS = "https://bench.example/class/?v=1&thickness=16+ga&joint=outside-corner&length=4+ft"
 
 
-def test_a_square_code_holds_the_address() -> None:
-    """The dark squares of the SVG are those of the standard's matrix for the text (ISO/IEC 18004)."""
-    svg = json.loads(run(json.dumps({"square": ADDRESS})))["svg"]
-    size = len(segno.make(ADDRESS, error="m", micro=False).matrix) + 8
-    assert f'viewBox="0 0 {size} {size}"' in svg
-    assert 'width="30mm"' in svg
+def drawn_matrix(svg: str) -> list[list[int]]:
+    """Dark squares of a square code that was drawn, without its quiet border."""
+    found = re.search(r'viewBox="0 0 (\d+) \1"', svg)
+    assert found
+    size = int(found[1])
     rows = [[0] * size for _ in range(size)]
     path = re.search(r'stroke="#000" d="([^"]+)"', svg)
     assert path
@@ -30,8 +29,17 @@ def test_a_square_code_holds_the_address() -> None:
             for step in range(int(numbers[0])):
                 rows[int(y)][int(x) + step] = 1
             x += numbers[0]
-    matrix = [[int(bool(dark)) for dark in row[4:-4]] for row in rows[4:-4]]
-    assert matrix == [list(map(int, row)) for row in segno.make(ADDRESS, error="m", micro=False).matrix]
+    return [[int(bool(dark)) for dark in row[4:-4]] for row in rows[4:-4]]
+
+
+def test_a_square_code_holds_the_address() -> None:
+    """The dark squares of the SVG are those of the standard's matrix for the text (ISO/IEC 18004)."""
+    svg = json.loads(run(json.dumps({"square": ADDRESS})))["svg"]
+    matrix = [list(map(int, row)) for row in segno.make(ADDRESS, error="m", micro=False).matrix]
+    size = len(matrix) + 8
+    assert f'viewBox="0 0 {size} {size}"' in svg
+    assert 'width="30mm"' in svg
+    assert drawn_matrix(svg) == matrix
 
 
 def test_an_address_too_long_gets_a_sentence() -> None:

@@ -32,6 +32,16 @@ export async function copyOrShow(place, title, text) {
   }
 }
 
+/* As `copyOrShow`, with what is said put directly behind the button that was pressed. */
+export function copyText(pressed, title, text) {
+  let place = pressed.nextElementSibling;
+  if (!place?.matches("[data-copy-place]")) {
+    place = element("div", { class: "bb-copied", data: { copyPlace: "" } });
+    pressed.after(place);
+  }
+  return copyOrShow(place, title, text);
+}
+
 export async function share(place, what) {
   try {
     await navigator.share(what);

@@ -85,6 +85,15 @@ export function createField(wrap, calculator) {
       const typed = isChoice ? box.value : box.value.trim();
       return typed && withUnit(typed, isChoice ? "" : unit?.value);
     },
+    label: () => wrap.querySelector("label").firstChild.textContent.trim(),
+    /* As `sent`, in the words of the page where it is a choice. */
+    said() {
+      if (isChoice) return box.selectedOptions[0]?.textContent ?? "";
+      const typed = box.value.trim();
+      return typed && withUnit(typed, unit?.selectedOptions[0]?.textContent);
+    },
+    /* Whether it is other than what the page came with; another rule set's example is not. */
+    isChanged: () => !field.isExample && field.sent() !== initial,
     show(text, from = "") {
       const split = splitUnit(text, units);
       box.value = split ? split.number : text;
@@ -121,6 +130,7 @@ export function createField(wrap, calculator) {
     },
   };
   field.showFirst();
+  const initial = field.sent();
   return field;
 }
 

@@ -39,7 +39,8 @@ export function mountCalculator(block) {
   }
 
   const isAlone = () => document.querySelectorAll("[data-calculator]").length === 1;
-  const link = () => writeLink(location, texts({ phoneDay: false }), id, isAlone());
+  const linkWith = (given) => writeLink(location, given, id, isAlone());
+  const link = () => linkWith(texts({ phoneDay: false }));
   const keepsOutfit = block.dataset.outfit === "keep"; // it stays out of the address
   const isFirst = () => document.querySelector("[data-calculator]") === block;
 
@@ -154,9 +155,18 @@ export function mountCalculator(block) {
     }
   }
 
+  /* What a link leaves out stands as the example of the rule set that holds. */
   function readAddress() {
     const found = readLink(location, id, isFirst());
-    if (found) takeTexts(found);
+    if (!found) return;
+    const others = fields.filter((field) => field !== rules && !found.values.has(field.name));
+    for (const field of others) {
+      field.showFirst();
+      field.followClock();
+    }
+    takeTexts(found);
+    for (const field of others) if (rules) field.followRules(rules.sent());
+    showAsked();
   }
 
   /* Texts that were typed elsewhere: by a link, from an outfit. */
@@ -186,14 +196,15 @@ export function mountCalculator(block) {
     form.addEventListener(touch, () => start().catch(() => {}), { once: true });
   }
 
-  const tools = mountTools(block, { fields, calculate, link, reset, clearExamples });
+  const tools = mountTools(block, { fields, calculate, link, linkWith, reset, clearExamples });
   mountFiles(block, request);
   useStoredRules();
   for (const field of fields) field.followClock();
   mountOutfit(block, { fields, texts, calculate, takeTexts, showAsked, reset, status, isLinked: Boolean(readLink(location, id, isFirst())) });
   showAsked();
 
-  const entry = { block, link, apply() { readAddress(); tools.refresh(); settle(); } };
+  const examples = () => fields.filter((field) => field.isAsked() && field.isExample && !field.isChoice).map((field) => field.label());
+  const entry = { block, link, request, examples, apply() { readAddress(); tools.refresh(); settle(); } };
   function settle() {
     if (JSON.stringify({ ...request(), texts: texts({ phoneDay: false }) }) === answered) return;
     answer.setStale(true);
@@ -211,9 +222,15 @@ export function mountCalculator(block) {
 }
 
 /* Address that opens one calculator of this page with the values in it. */
-export function linkOf(id) {
-  return Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id)?.link();
-}
+export const linkOf = (id) => entryOf(id)?.link();
+
+const entryOf = (id) => Array.from(mounted).find(({ block }) => block.isConnected && block.dataset.calculator === id);
+
+/* Calculator and texts of one form of this page, as they stand in it now. */
+export const requestOf = (id) => entryOf(id)?.request();
+
+/* Labels of what still holds an example value. */
+export const examplesOf = (id) => entryOf(id)?.examples() ?? [];
 
 /* The address changed while the page stayed. */
 export function applyLink() {

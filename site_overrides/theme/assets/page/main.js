@@ -1,7 +1,9 @@
 /* Mounts what a page holds, once per element; the theme says when a page is there. */
 
 import { mountCalculator, applyLink } from "./form.js";
+import { mountLog } from "./log.js";
 import { mountOffline } from "./offline.js";
+import { mountPack } from "./pack.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
@@ -14,6 +16,8 @@ const HOOKS = {
   "[data-procedure]": mountProcedure,
   "[data-timer]": mountTimer,
   "[data-sheet]": mountSheet,
+  "[data-log]": mountLog,
+  "[data-pack]": mountPack,
   "[data-offline]": mountOffline,
   "[data-rules-place]": mountRules,
   "[data-status]": mountUpdate,

@@ -1,12 +1,13 @@
 /* What a reader does with an answer: clear, reset, copy and share. */
 
 import { copyOrShow, share } from "./copying.js";
+import { mountLesson } from "./lesson.js";
 import { printOnePage } from "./one_page.js";
 import { button } from "./page.js";
 import { mountSquare } from "./square.js";
 import { answerText } from "./summary.js";
 
-export function mountTools(block, { fields, calculate, link, reset, clearExamples }) {
+export function mountTools(block, { fields, calculate, link, linkWith, reset, clearExamples }) {
   const place = block.querySelector("[data-tools]");
   const note = block.querySelector("[data-example-note]");
   const clear = button("Clear the examples", () => {
@@ -47,6 +48,8 @@ export function mountTools(block, { fields, calculate, link, reset, clearExample
       if (words) share(place, { title: document.title, text: words });
     }));
   }
+
+  mountLesson(block, { fields, linkWith });
 
   function refresh() {
     if (note) note.hidden = !fields.some((field) => field.isExample);

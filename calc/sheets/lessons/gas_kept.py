@@ -1,0 +1,219 @@
+"""Lessons whose gas was kept on a device: a row for each, their mean factor, and a file of them.
+
+A device keeps what was typed; every figure is worked out anew from it.
+"""
+
+import csv
+import io
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import fsum, sqrt
+from typing import Any
+
+from calc.answering import answer
+from calc.asking import rules_of
+from calc.errors import InputError
+from calc.sheets.scales import Scale, scale
+from calc.show.numbers import plain_number, rounded
+from calc.units import to_si
+
+LOG = "gas-log"
+MOST_LINES = 400
+NAME = "gas-log.csv"
+_OURS = ("calculator_id", "units", "drawings")
+"""Names that no input may have."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One lesson that was kept.
+
+    Attributes:
+        day: Its day as typed, or empty.
+        fuel: Fuel gas, in words.
+        used: Gas used, m³ at 15 °C and 1 atm: fuel gas, oxygen.
+        planned: Gas planned, m³ likewise, None where none was given.
+        factors: Factor with low and high of its band, None where none was planned.
+        next: Gas factor for the next plan, or None.
+    """
+
+    day: str
+    fuel: str
+    used: tuple[float, float]
+    planned: tuple[float | None, float | None]
+    factors: tuple[tuple[float, float, float] | None, tuple[float, float, float] | None]
+    next: float | None
+
+
+def kept(lines: Sequence[Mapping[str, str]]) -> list[Kept]:
+    """The lessons that a device kept, each worked out from its texts.
+
+    Args:
+        lines: Texts of the inputs of each lesson, by name.
+
+    Raises:
+        InputError: A line cannot be worked out, or there are too many.
+    """
+    if len(lines) > MOST_LINES:
+        raise InputError("log", f"Kept lessons: there are {len(lines)}; {MOST_LINES} at most, delete some.")
+    return [kept_one(texts) for texts in lines]
+
+
+def kept_one(texts: Mapping[str, str]) -> Kept:
+    """One lesson that a device kept, worked out from its texts.
+
+    Raises:
+        InputError: It cannot be worked out.
+    """
+    from calc.calculators.gas_log import WEIGHED  # noqa: PLC0415 - it imports the room this file is in
+
+    given = {str(name): str(text) for name, text in texts.items() if str(name) not in _OURS}
+    got = answer(LOG, units=None, drawings=False, **given)
+    results, inputs = got["results"], got["inputs"]
+    used = (results["fuel_used"]["si"], results["oxygen_used"]["si"])
+    factors = (_band(results.get("fuel_factor")), _band(results.get("oxygen_factor")))
+    fuel = str(inputs["fuel"]["text"])
+    return Kept(
+        inputs["day"]["text"] if "day" in inputs else "", WEIGHED.get(fuel, fuel), used,
+        (_planned(inputs, "planned_fuel"), _planned(inputs, "planned_oxygen")), factors,
+        results["next_factor"]["si"] if "next_factor" in results else None,
+    )  # fmt: skip
+
+
+def _band(result: Mapping[str, Any] | None) -> tuple[float, float, float] | None:
+    return None if result is None else (result["si"], result["low"], result["high"])
+
+
+def _planned(inputs: Mapping[str, Any], name: str) -> float | None:
+    if name not in inputs:
+        return None
+    return to_si(inputs[name]["value"], inputs[name]["unit"], free_gas=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Mean:
+    """Mean of the factors of several lessons.
+
+    Attributes:
+        count: Lessons that have a factor.
+        mean: Their mean, or None where there is none.
+        spread: Standard deviation of one lesson, or None below two.
+    """
+
+    count: int
+    mean: float | None
+    spread: float | None
+
+
+def mean_factor(lessons: Sequence[Kept]) -> Mean:
+    """Mean and spread of the gas factors that lessons gave.
+
+    Args:
+        lessons: Kept lessons; those without a plan do not count.
+
+    Returns:
+        The mean, and the standard deviation of one lesson about it.
+
+    Examples:
+        >>> one = Kept("", "Acetylene", (1.0, 1.0), (1.0, 1.0), (None, None), 1.0)
+        >>> mean_factor([one]).spread is None
+        True
+    """
+    factors = [one.next for one in lessons if one.next is not None]
+    if not factors:
+        return Mean(0, None, None)
+    mean = fsum(factors) / len(factors)
+    if len(factors) == 1:
+        return Mean(1, mean, None)
+    spread = sqrt(fsum((factor - mean) ** 2 for factor in factors) / (len(factors) - 1))
+    return Mean(len(factors), mean, spread)
+
+
+def scale_of(rules: str) -> Scale:
+    """Unit that kept gas is listed in: cubic feet in the US, litres elsewhere."""
+    return scale("contents", rules) if rules == "us" else Scale("L", free_gas=True)
+
+
+def counted_at(rules: str) -> str:
+    """The state at which the listed gas is counted."""
+    return "at 70 °F and 1 atm" if rules == "us" else "at 15 °C and 1 atm"
+
+
+def columns(rules: str, state: str = "") -> tuple[str, ...]:
+    """Headings, each with its unit.
+
+    Args:
+        rules: Rule set.
+        state: State that gas is counted at, where a heading is to say it.
+    """
+    counted = f"{scale_of(rules).name} {state}".strip()
+    return (
+        "Day", "Fuel gas", f"Fuel gas used [{counted}]", f"Fuel gas planned [{counted}]", f"Oxygen used [{counted}]",
+        f"Oxygen planned [{counted}]", "Factor of the fuel gas [1]", "Factor of the oxygen [1]",
+        "Gas factor for the next plan [1]",
+    )  # fmt: skip
+
+
+def cells(one: Kept, rules: str) -> tuple[str, ...]:
+    """One lesson as the list and the file show it."""
+    unit = scale_of(rules)
+    gas = [one.used[0], one.planned[0], one.used[1], one.planned[1]]
+    factors = [None if factor is None else factor[0] for factor in one.factors]
+    return (
+        one.day or "no day", one.fuel, *("" if amount is None else unit.text(amount) for amount in gas),
+        *("" if factor is None else plain_number(factor, 3) for factor in (*factors, one.next)),
+    )  # fmt: skip
+
+
+def mean_words(lessons: Sequence[Kept]) -> str:
+    """What the kept lessons say together, in a sentence."""
+    mean = mean_factor(lessons)
+    if mean.mean is None:
+        return "No lesson here has planned amounts, so there is no factor yet."
+    said = rounded(mean.mean, 2, "up")
+    if mean.spread is None:
+        return f"One lesson gives a gas factor of {said}. Keep more of them before you lean on it."
+    least, most = rounded(mean.mean - mean.spread, 2, "down"), rounded(mean.mean + mean.spread, 2, "up")
+    return (
+        f"Mean gas factor of {mean.count} lessons: {said}, usual spread {least} to {most} (one standard deviation "
+        "either way). Put the mean into the class plan as its gas factor."
+    )
+
+
+def log_file(lines: Sequence[Mapping[str, str]], rules: str) -> str:
+    """The kept lessons as CSV, units in its headings.
+
+    Args:
+        lines: As of `kept`.
+        rules: Rule set that decides the units.
+    """
+    written = io.StringIO()
+    rows = csv.writer(written)
+    rows.writerow(columns(rules, counted_at(rules)))
+    rows.writerows(cells(one, rules) for one in kept(lines))
+    return written.getvalue()
+
+
+def log_reply(request: Mapping[str, Any]) -> dict[str, Any]:
+    """What the page of kept lessons asks for.
+
+    Args:
+        request: `{"lines": [{name: text}], "rules": id}`, with `"file": true` for the file.
+
+    Returns:
+        `{"html": …}` with a place for a button on each line, or `{"name", "type", "text"}`.
+    """
+    from calc.show.gas_kept import kept_html  # noqa: PLC0415 - it imports this file
+
+    rules = rules_of({"rules": str(request.get("rules") or "us")})
+    lines = [dict(line) for line in request["lines"]]
+    if request.get("file"):
+        return {"name": NAME, "type": "text/csv", "text": log_file(lines, rules)}
+    return {"html": kept_html([_kept_or_why(line) for line in lines[:MOST_LINES]], rules)}
+
+
+def _kept_or_why(texts: Mapping[str, str]) -> Kept | str:
+    try:
+        return kept_one(texts)
+    except InputError as error:
+        return error.listed()[0]["message"]

@@ -1,0 +1,42 @@
+"""The list of kept lessons as HTML; the page puts a button into each place for one."""
+
+from collections.abc import Sequence
+from html import escape
+
+from calc.sheets.lessons.gas_kept import Kept, cells, columns, counted_at, mean_words
+
+
+def kept_html(lessons: Sequence[Kept | str], rules: str) -> str:
+    """Table of the lessons, and what they say together.
+
+    Args:
+        lessons: The lessons in the order in which they were kept, or why one cannot be read.
+        rules: Rule set that decides the units.
+
+    Returns:
+        HTML with the hook data-line, numbered from 0, where a line may be deleted.
+    """
+    if not lessons:
+        return "<p>No lesson is kept on this device.</p>"
+    head = "".join(f'<th scope="col">{escape(name.removesuffix(" [1]"))}</th>' for name in columns(rules))
+    body = "".join(_row(one, number, rules) for number, one in enumerate(lessons))
+    return (
+        f'<p class="bb-log-mean" data-log-mean><b>{escape(mean_words([one for one in lessons if isinstance(one, Kept)]))}</b></p>'
+        '<div class="bb-table" tabindex="0" role="region" aria-label="List of the kept lessons"><table>'
+        f"<caption>Kept lessons, gas counted {escape(counted_at(rules))}</caption>"
+        f"<thead><tr><td data-no-print></td>{head}</tr></thead>"
+        f"<tbody>{body}</tbody></table></div>"
+    )
+
+
+def _row(one: Kept | str, number: int, rules: str) -> str:
+    if isinstance(one, str):
+        one_cell = f'<td colspan="{len(columns(rules)) - 1}">{escape(one)}</td>'
+        return f'<tr>{_deleted(number)}<th scope="row">not to be read</th>{one_cell}</tr>'
+    day, *others = cells(one, rules)
+    rest = "".join(f"<td>{escape(cell)}</td>" for cell in others)
+    return f'<tr>{_deleted(number)}<th scope="row">{escape(day)}</th>{rest}</tr>'
+
+
+def _deleted(number: int) -> str:
+    return f'<td data-no-print><span data-line="{number}">Delete lesson {number + 1}</span></td>'
