@@ -1,10 +1,12 @@
 """A card for a bench: one exercise's settings, the first acts in an emergency, and a square code."""
 
+from collections.abc import Mapping
 from html import escape
 from typing import Any
 from urllib.parse import urlencode
 
 from calc.answering import answer
+from calc.outfit import fill
 from calc.release import RELEASE
 from calc.sheets.lessons.exercises import Exercise, exercises
 from calc.sheets.lessons.first_acts import Emergency, emergencies, said
@@ -20,43 +22,62 @@ SETTINGS = (
 """Results of the job sheet that a bench needs, in the order of the work."""
 OF_RODS = ("filler", "melting", "flux", "rod_diameter")
 """Those that mean nothing where no rod is fed."""
-OUTFIT = ("metal", "thickness", "joint", "fuel", "torch_type", "hose_bore", "hose_length", "torch_drop", "diameter",
+OUTFIT = ("metal", "thickness", "joint", "fuel", "torch_type", "hose_bore", "hose_length", "torch_drop", "maker_orifice",
+          "maker_oxygen_gauge", "maker_acetylene_gauge", "diameter",
           "tube_inch", "tube_metric")  # fmt: skip
 """Inputs of the job sheet that say for which outfit and metal the card holds."""
 
 
-def job_address(site: str, exercise: str, rules: str) -> str:
-    """Address of the job sheet with the values of an exercise.
+def card_texts(
+    exercise: str, rules: str, outfit: Mapping[str, str] | None
+) -> tuple[dict[str, str], list[str]]:
+    """What the job sheet is asked for a card, and what was taken of the outfit or was not.
+
+    Args:
+        exercise: Id of the exercise.
+        rules: Rule set.
+        outfit: What was typed in `my-outfit`, or None.
+    """
+    job = exercises(rules)[exercise].job
+    if outfit is None:
+        return job, []
+    got = fill(SHEET, job, outfit)
+    return job | got["texts"], [said for said in got["said"] if not said.startswith("From your outfit")]
+
+
+def job_address(site: str, texts: Mapping[str, str]) -> str:
+    """Address of the job sheet with values.
 
     Args:
         site: Address of the site's first page, where the job sheet stands.
-        exercise: Id of the exercise.
-        rules: Rule set.
+        texts: Texts of the job sheet.
 
     Examples:
-        >>> job_address("https://bench.example/", "tee", "us")[:46]
+        >>> job_address("https://bench.example/", exercises("us")["tee"].job)[:46]
         'https://bench.example/?v=1&process=welding&met'
     """
-    return f"{site}?{urlencode({'v': '1', **exercises(rules)[exercise].job})}"
+    return f"{site}?{urlencode({'v': '1', **texts})}"
 
 
-def card_html(exercise: str, rules: str, site: str = "") -> str:
+def card_html(exercise: str, rules: str, site: str = "", outfit: Mapping[str, str] | None = None) -> str:
     """The card of one exercise, whole on one sheet of paper.
 
     Args:
         exercise: Id of the exercise.
         rules: Rule set.
         site: Address of the site's first page; without one there is no square code.
+        outfit: What was typed in `my-outfit`; without one the job sheet's own assumptions.
 
     Returns:
         HTML: hazards, settings and outfit, first acts, square code, release.
     """
     one = exercises(rules)[exercise]
-    got = answer(SHEET, units=None, drawings=False, **one.job)
+    texts, said = card_texts(exercise, rules, outfit)
+    got = answer(SHEET, units=None, drawings=False, **texts)
     return (
         f'<section class="bb-pack-page bb-card" data-sheet-page="card" data-card="{exercise}" data-card-rules="{rules}">'
         f"<h2>Bench card: {escape(one.title)}</h2>"
-        f'<div class="bb-card-sheet">{_settings(got, one, _square(site, exercise, rules))}'
+        f'<div class="bb-card-sheet">{_settings(got, one, said, _square(site, texts))}'
         f"{_acts(emergencies(rules), rules)}</div>"
         f'<p class="bb-release">Rule set: {escape(got["rules_name"])}. Release {escape(RELEASE)}. Your outfit’s '
         "instructions and your local rules come first. Figures of the job sheet, with their bands and sources there."
@@ -64,7 +85,7 @@ def card_html(exercise: str, rules: str, site: str = "") -> str:
     )
 
 
-def _settings(got: dict[str, Any], one: Exercise, square: str) -> str:
+def _settings(got: dict[str, Any], one: Exercise, said: list[str], square: str) -> str:
     shown = [name for name in SETTINGS if name in got["results"] and (one.has_rod or name not in OF_RODS)]
     groups: dict[str, list[str]] = {}
     for name in shown:
@@ -82,6 +103,7 @@ def _settings(got: dict[str, Any], one: Exercise, square: str) -> str:
         for name in OUTFIT
         if name in inputs
     )
+    outfit += "".join(f"<li>{escape(line)}</li>" for line in said)
     rod = "" if one.has_rod else "<p>No rod in this exercise.</p>"
     cautions = "".join(f"<p><b>{c['signal']}</b> {escape(c['text'])}</p>" for c in got["cautions"])
     return (
@@ -114,10 +136,10 @@ def _emergency(one: Emergency) -> str:
     )
 
 
-def _square(site: str, exercise: str, rules: str) -> str:
+def _square(site: str, texts: Mapping[str, str]) -> str:
     if not site:
         return "<p data-no-print>The square code of the job sheet stands here when the sheet is made.</p>"
-    address = job_address(site, exercise, rules)
+    address = job_address(site, texts)
     return (
         f'<figure class="bb-card-code" data-card-code>{square_code_svg(address)}<figcaption>Opens the job sheet with '
         f'these values: <span class="bb-address">{escape(address)}</span></figcaption></figure>'

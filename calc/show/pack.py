@@ -11,6 +11,7 @@ from calc.answering import answer
 from calc.asking import rules_of
 from calc.declare import CALCULATORS, RULE_SETS
 from calc.errors import InputError
+from calc.outfit import unchecked_texts
 from calc.release import RELEASE
 from calc.sheets.lessons.exercises import titles
 from calc.show.answer import answer_html
@@ -48,6 +49,7 @@ class Pack:
         plan: Texts of the class plan, none where no plan is wanted.
         handouts: Title and address of each page handed out.
         address: Address that opens this choice again.
+        outfit: What was typed in `my-outfit`, or None.
     """
 
     rules: str
@@ -59,6 +61,7 @@ class Pack:
     plan: dict[str, str]
     handouts: tuple[tuple[str, str], ...]
     address: str
+    outfit: dict[str, str] | None
 
 
 def pack_of(request: Mapping[str, Any]) -> Pack:
@@ -66,7 +69,8 @@ def pack_of(request: Mapping[str, Any]) -> Pack:
 
     Args:
         request: `texts` as of the class plan, of which exercise_1 …, learners, benches and rules
-            are read; `parts`; `site`; `address`; `handouts`, each with title and address.
+            are read; `parts`; `site`; `address`; `handouts`, each with title and address;
+            `outfit`, the text of its file, or none.
 
     Raises:
         InputError: Something of it cannot be used.
@@ -90,6 +94,7 @@ def pack_of(request: Mapping[str, Any]) -> Pack:
         rules, exercises, _count(texts, "learners", "Learners"), _count(texts, "benches", "Benches"), parts,
         site if _SITE.fullmatch(site) else "", _plan(texts) if request.get("planned") else {}, tuple(handouts),
         str(request.get("address", ""))[:4000],
+        unchecked_texts(str(request["outfit"])) if request.get("outfit") else None,
     )  # fmt: skip
 
 
@@ -150,7 +155,7 @@ def pack_html(pack: Pack) -> tuple[str, list[str]]:
     names = titles()
     if "cards" in pack.parts:
         sheets += [
-            (f"Bench card: {names[one]}", card_html(one, pack.rules, pack.site)) for one in pack.exercises
+            (f"Bench card: {names[one]}", card_html(one, pack.rules, pack.site, pack.outfit)) for one in pack.exercises
         ]
     if "scores" in pack.parts:
         sheets += _scores(pack)

@@ -230,3 +230,16 @@ def test_the_built_page_shows_a_card_and_every_choice_without_a_script() -> None
         pack_form_html("juggle", "Sheets")
     with pytest.raises(ValueError, match="no calculator"):
         log_html("no-such", "Log")
+
+
+def test_a_card_can_be_for_the_outfit_that_is_kept() -> None:
+    mine = {
+        "torch_type": "equal-pressure", "fuel": "acetylene", "hose_length": "40 ft", "tip_1_label": "brass one",
+        "tip_1_use": "welding", "tip_1_orifice": "0.035 in", "tip_1_oxygen_gauge": "5 psi", "tip_1_fuel_gauge": "5 psi",
+    }  # fmt: skip
+    plain = unescape(re.sub(r"<[^>]+>", " ", card_html("corner", "us", SITE, mine)))
+    assert "“brass one”" in plain
+    assert "Length of the hoses: 40 ft" in plain
+    assert "0.035 in" in plain
+    assert "nothing is lit with it yet" in plain, "the outfit names neither its arrestors nor its past"
+    assert "maker_orifice=0.035+in" in plain, "the code opens the same values"

@@ -1,5 +1,6 @@
 /* Mounts what a page holds, once per element; the theme says when a page is there. */
 
+import { mountCarry } from "./carry.js";
 import { mountCalculator, applyLink } from "./form.js";
 import { mountLog } from "./log.js";
 import { mountOffline } from "./offline.js";
@@ -16,6 +17,7 @@ const HOOKS = {
   "[data-procedure]": mountProcedure,
   "[data-timer]": mountTimer,
   "[data-sheet]": mountSheet,
+  "[data-carry]": mountCarry,
   "[data-log]": mountLog,
   "[data-pack]": mountPack,
   "[data-offline]": mountOffline,

@@ -10,7 +10,7 @@ const MOST = 100_000; // bytes read of a file; an outfit is far shorter
 const FAILED = "The calculator gave no answer. Nothing is changed; try again.";
 const FROM = "From your outfit. ";
 
-const keptFile = () => remembered("localStorage", KEY);
+export const keptFile = () => remembered("localStorage", KEY);
 
 export function mountOutfit(block, form) {
   if (block.dataset.outfit === "use") mountUse(block, form);

@@ -2,6 +2,7 @@
 
 import { fetchHandout, ownAddress } from "./handout.js";
 import { showAddress, writeLink } from "./link.js";
+import { keptFile } from "./outfit.js";
 import { SITE, button, element } from "./page.js";
 import { reflectRules } from "./rules.js";
 import { ask } from "./starter.js";
@@ -21,6 +22,7 @@ export function mountPack(block) {
   let plan = null; // texts of a class plan, where its link was given
 
   form.hidden = false;
+  find("own-outfit").hidden = !keptFile();
   block.querySelector("[data-by-hand]")?.remove();
   rules.value = document.documentElement.dataset.rules || rules.value;
   pages.append(...Array.from(document.querySelectorAll(".bb-all-pages a"), (link) => {
@@ -101,6 +103,7 @@ export function mountPack(block) {
     const chosen = texts();
     const address = writeLink(location, chosen.texts, "pack", true);
     const pack = {
+      outfit: find("own").checked && keptFile() || "",
       texts: chosen.texts, planned: chosen.isPlans, site: SITE, address,
       parts: Array.from(form.querySelectorAll("[data-part]:checked"), (box) => box.value),
       handouts: articles.map(({ title, address: from }) => ({ title, address: from.href })),
