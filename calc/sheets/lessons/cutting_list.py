@@ -106,14 +106,14 @@ class CuttingList:
     """What is cut from one stock.
 
     Attributes:
-        width: Of a stock sheet, m.
-        length: Of a stock sheet, m.
+        longer: Side of a stock sheet, m.
+        shorter: Its other side, m.
         kinds: Pieces wanted.
         layouts: How the sheets are cut.
     """
 
-    width: Length
-    length: Length
+    longer: Length
+    shorter: Length
     kinds: tuple[Kind, ...]
     layouts: tuple[Layout, ...]
 
@@ -126,7 +126,7 @@ class CuttingList:
     def waste(self) -> Ratio:
         """Share of the stock that is in no piece."""
         area = sum(kind.area * kind.count for kind in self.kinds)
-        return 1 - area / (self.sheets * self.width * self.length)
+        return 1 - area / (self.sheets * self.longer * self.shorter)
 
 
 def cutting_list(stock: tuple[Length, Length], gap: Length, kinds: Sequence[Kind]) -> CuttingList:
@@ -182,7 +182,10 @@ class _Way:
 
 
 def _ways() -> Iterator[_Way]:
-    from rectpack import GuillotineBssfMaxas, GuillotineBssfSas  # noqa: PLC0415 - imported when first used
+    from rectpack import (  # type: ignore[import-untyped]  # noqa: PLC0415 - imported when first used
+        GuillotineBssfMaxas,
+        GuillotineBssfSas,
+    )
 
     for packer in (GuillotineBssfSas, GuillotineBssfMaxas):
         for along in (True, False):

@@ -12,7 +12,7 @@ from calc.figures import Figure
 from calc.formulas.gas.hose import hose_volume
 from calc.formulas.gas.purge import trapped_gas
 from calc.formulas.gas.supply import gas_of_use
-from calc.quantities import FIFTEEN_CELSIUS, FreeGas, Length, Mass, Time
+from calc.quantities import FIFTEEN_CELSIUS, FreeGas, Length, Time
 from calc.sheets.draws import draw_cautions
 from calc.sheets.jobs.joined import SOLDER_WIRES, WIRES
 from calc.sheets.lessons.exercises import Exercise, exercises
@@ -100,7 +100,13 @@ def one_try(exercise: str, rules: str) -> Try:
         if caution.signal in ("DANGER", "WARNING") and caution.text not in apart
     )
     return Try(
-        made, flow, let_out, _rod(made, sheet, rules), sheet.shade_minimum, sheet.clear_distance, tuple(grave)
+        made,
+        flow,
+        let_out,
+        _rod(made, sheet, rules),
+        sheet.shade_minimum,
+        sheet.clear_distance,
+        tuple(grave),
     )
 
 
@@ -116,9 +122,3 @@ def _rod(made: Exercise, sheet: Any, rules: str) -> Rod | None:
     wires = SOLDER_WIRES if made.job["process"] == "soldering" else WIRES
     diameter = wires[rules] if sheet.rod_diameter is None else sheet.rod_diameter.value
     return Rod(sheet.filler.words, diameter, sheet.rod_length, sheet.filler_mass)
-
-
-def mass_of(figure: Figure, end: str) -> Mass:
-    """The figure, or an end of its band."""
-    taken = getattr(figure, end) if end != "value" else figure.value
-    return float(figure.value or 0.0) if taken is None else float(taken)

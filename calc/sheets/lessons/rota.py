@@ -114,7 +114,9 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
     everyone = range(1, evening.learners + 1)
     clock = 0
 
-    def slot(minutes: int, phase: str, exercise: str, tries: int, lead: Duty, duties: Sequence[Duty]) -> Slot:
+    def slot(
+        minutes: int, phase: str, exercise: str, tries: int, lead: Duty, duties: Sequence[Duty]
+    ) -> Slot:
         return Slot(number, clock, clock + minutes, phase, exercise, tries, (lead, *duties))
 
     teaches = Duty(INSTRUCTOR, "teaches")
@@ -123,7 +125,9 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
         clock += evening.set_up
     if evening.demonstration:
         new = [one.exercise.title for one in passes if one.first]
-        yield slot(evening.demonstration, "demonstration", ", ".join(new), 0, *_demonstration(everyone, bool(new)))
+        yield slot(
+            evening.demonstration, "demonstration", ", ".join(new), 0, *_demonstration(everyone, bool(new))
+        )
         clock += evening.demonstration
     before: set[int] = set()
     for one in passes:
@@ -137,7 +141,9 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
         yield slot(end - start, "after", "", 0, teaches, _after(evening, start))
         clock = last + end
     if clock < evening.length:
-        yield slot(evening.length - clock, "left", "", 0, teaches, [Duty(one, "tidies") for one in everyone])
+        yield slot(
+            evening.length - clock, "left", "", 0, teaches, [Duty(one, "tidies") for one in everyone]
+        )
 
 
 def last_flame(evening: Evening, passes: Sequence[Pass]) -> int:
@@ -198,6 +204,4 @@ def fire_watchers(evening: Evening, since: int) -> tuple[int, ...]:
 def _after(evening: Evening, since: int) -> list[Duty]:
     watch = fire_watchers(evening, since)
     rest = "shuts-down" if since < evening.shut_down else "tidies"
-    return [
-        Duty(one, "watches-fire" if one in watch else rest) for one in range(1, evening.learners + 1)
-    ]
+    return [Duty(one, "watches-fire" if one in watch else rest) for one in range(1, evening.learners + 1)]
