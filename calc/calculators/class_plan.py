@@ -136,12 +136,12 @@ def class_plan(
         shown.pieces_table(all_done),
         shown.rods_table(rods, ready, rules),
         shown.gas_table(gas, rules),
-        stored.limits_table(compared, rules),
         shown.cost_table(items),
     )
     known: dict[str, Any] = {
         **figures.safety_figures(evening, every, watch, rules),
         **figures.material_figures(all_done, stocks, rods, ready),
+        **figures.cost_figures(items, all_done, len(sessions), term_sessions, ready),
     }
     return Answer(
         ClassPlan(
@@ -149,7 +149,6 @@ def class_plan(
             **known,
             **figures.gas_figures(gas, peaks, banks, used, reserve, evening.hot, duty),
             manifold_limit=stored.manifold(compared["fuel"], banks["fuel"]),
-            **figures.cost_figures(items, all_done, len(sessions), term_sessions, ready),
         ),
         cautions=_cautions(every, peaks["fuel"].value or 0.0, evening.hot, banks, compared, duty),
         tables=tuple(table for table in tables if table is not None),

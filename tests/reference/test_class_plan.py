@@ -227,7 +227,7 @@ def test_what_does_not_fit_one_session_goes_into_the_next_and_each_is_shown() ->
     got = answer("class-plan", **texts)
     assert got["results"]["sessions_needed"]["si"] == 2
     titles = [table["title"] for table in got["tables"]]
-    assert {"Rota of session 1", "Rota of session 2"} <= set(titles)
+    assert {"Turns of session 1", "Turns of session 2"} <= set(titles)
 
 
 def test_too_short_an_evening_is_refused_with_what_will_do() -> None:

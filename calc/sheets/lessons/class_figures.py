@@ -172,11 +172,13 @@ def cost_figures(
     sessions: int,
     term: float,
     ready: Sequence[tuple[str, str, int]],
-) -> dict[str, Figure]:
-    """Results of the group Cost, by their names."""
+) -> dict[str, Figure | None]:
+    """Results of the group Cost, by their names; one sentence where no price was given."""
     learners = all_done[0].learners
     tries = sum(one.wanted.tries for one in all_done) * learners
     also = ", ".join(what for _, what, _ in ready)
+    if all(item.cost is None for item in items):
+        return {"coupon_cost": cost_of(items, 1.0, "", also)}
     return {
         "coupon_cost": cost_of(items, 1 / tries, "over the tries of all learners", also),
         "learner_cost": cost_of(items, 1 / learners, "over the learners", also),

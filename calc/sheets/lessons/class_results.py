@@ -6,7 +6,7 @@ from typing import Annotated
 from calc.declare import FREE_GAS, FREE_GAS_FLOW, MASS, Figure, Shown
 
 _TIME, _CUT, _ROD, _GAS, _BANK, _COST, _FIRE = (
-    "The evening", "Cut list", "Rods", "Gas", "Cylinders", "Cost", "Fire and eyes",
+    "The evening", "Cut list", "Rods", "Gas", "Draw and limits", "Cost", "Fire and eyes",
 )  # fmt: skip
 MINUTES = ("min",)
 
@@ -64,33 +64,53 @@ class ClassPlan:
         Figure,
         Shown("Oxygen, every hot bench burning", FREE_GAS_FLOW, free_gas=True, toward="up", group=_GAS),
     ]
+    fuel_in_use: Annotated[Figure, Shown("Acetylene cylinders in use, coupled", toward="up", group=_GAS)]
+    oxygen_in_use: Annotated[Figure, Shown("Oxygen cylinders in use", toward="up", group=_GAS)]
+    fuel_reserve: Annotated[Figure, Shown("Acetylene cylinders in reserve", toward="up", group=_GAS)]
+    oxygen_reserve: Annotated[Figure, Shown("Oxygen cylinders in reserve", toward="up", group=_GAS)]
+    coupon_cost: Annotated[Figure, Shown("A try costs, your money", digits=4, toward="up", group=_COST)]
+    learner_cost: Annotated[
+        Figure | None, Shown("A learner costs, your money", digits=4, toward="up", group=_COST)
+    ] = None
+    session_cost: Annotated[
+        Figure | None, Shown("A session costs, your money", digits=4, toward="up", group=_COST)
+    ] = None
+    term_cost: Annotated[
+        Figure | None, Shown("A term costs, your money", digits=4, toward="up", group=_COST)
+    ] = None
     draw_share: Annotated[
         Figure,
-        Shown("Acetylene then drawn, share of a full bank", ("percent/h",), toward="up", group=_BANK),
+        Shown(
+            "Acetylene then drawn, share of a full bank",
+            ("percent/h",),
+            toward="up",
+            group=_BANK,
+            folded=True,
+        ),
     ]
     one_torch_share: Annotated[
-        Figure, Shown("One torch on one full cylinder draws", ("percent/h",), toward="up", group=_BANK)
+        Figure,
+        Shown(
+            "One torch on one full cylinder draws", ("percent/h",), toward="up", group=_BANK, folded=True
+        ),
     ]
     draw_limit: Annotated[
         Figure,
-        Shown("Most to draw from the full bank", FREE_GAS_FLOW, free_gas=True, toward="down", group=_BANK),
+        Shown(
+            "Most to draw from the full bank",
+            FREE_GAS_FLOW,
+            free_gas=True,
+            toward="down",
+            group=_BANK,
+            folded=True,
+        ),
     ]
-    fuel_in_use: Annotated[Figure, Shown("Acetylene cylinders in use, coupled", toward="up", group=_BANK)]
-    oxygen_in_use: Annotated[Figure, Shown("Oxygen cylinders in use", toward="up", group=_BANK)]
-    fuel_reserve: Annotated[Figure, Shown("Acetylene cylinders in reserve", toward="up", group=_BANK)]
-    oxygen_reserve: Annotated[Figure, Shown("Oxygen cylinders in reserve", toward="up", group=_BANK)]
     fuel_cylinders: Annotated[
-        Figure, Shown("Acetylene cylinders used up", digits=2, toward="up", group=_BANK)
+        Figure, Shown("Acetylene cylinders used up", digits=2, toward="up", group=_BANK, folded=True)
     ]
     oxygen_cylinders: Annotated[
-        Figure, Shown("Oxygen cylinders used up", digits=2, toward="up", group=_BANK)
+        Figure, Shown("Oxygen cylinders used up", digits=2, toward="up", group=_BANK, folded=True)
     ]
-    manifold_limit: Annotated[Figure, Shown("Acetylene manifold against the rule", words=True, group=_BANK)]
-    coupon_cost: Annotated[Figure, Shown("A try costs, your money", digits=4, toward="up", group=_COST)]
-    learner_cost: Annotated[
-        Figure, Shown("A learner costs, your money", digits=4, toward="up", group=_COST)
+    manifold_limit: Annotated[
+        Figure, Shown("Acetylene manifold against the rule", words=True, group=_BANK, folded=True)
     ]
-    session_cost: Annotated[
-        Figure, Shown("A session costs, your money", digits=4, toward="up", group=_COST)
-    ]
-    term_cost: Annotated[Figure, Shown("A term costs, your money", digits=4, toward="up", group=_COST)]

@@ -74,42 +74,59 @@ def sessions_table(
 
 
 def rota_tables(slots: Sequence[Slot], start: int, rules: str) -> tuple[Table, ...]:
-    """The rota of each session: a row for each while, a column for each bench."""
+    """Two tables a session: the turns, a column for each bench; and what stands around them."""
     tables = []
     for session in sorted({slot.session for slot in slots}):
         own = [slot for slot in slots if slot.session == session]
-        benches = max(bench for slot in own for bench, *_ in slot.hot)
+        turning = [slot for slot in own if slot.phase == "turns"]
+        benches = max(bench for slot in turning for bench, *_ in slot.hot)
+        waiting = any(_others(slot) for slot in turning)
         rows = [
             (
-                f"{clock(start + slot.start, rules)} to {clock(start + slot.end, rules)}",
-                _what(slot),
-                *(_at(slot, bench) for bench in range(1, benches + 1)),
-                _others(slot),
+                clock(start + slot.start, rules), f"{slot.exercise}, {slot.tries} ×",
+                *(_at(slot, bench) for bench in range(1, benches + 1)), *([_others(slot)] if waiting else []),
+            )
+            for slot in turning
+        ]  # fmt: skip
+        around = [
+            (
+                clock(start + slot.start, rules), f"{slot.minutes} min", _part(slot),
+                "; ".join(part for part in (_led(slot), _others(slot)) if part),
             )
             for slot in own
-        ]
-        tables.append(
+            if slot.phase != "turns"
+        ]  # fmt: skip
+        heads = (*(f"Bench {n}" for n in range(1, benches + 1)), *(["The others"] if waiting else []))
+        tables += [
             Table(
-                f"Rota of session {session}",
-                ("Time", "What", *(f"Bench {n}" for n in range(1, benches + 1)), "The others"),
-                tuple(rows),
-                "At a bench: who holds the torch, and who watches. The instructor holds none but in the demonstration.",
-            )
-        )
+                f"Turns of session {session}", ("From", "What", *heads), tuple(rows),
+                "Before the stroke who holds the torch, after it who watches.",
+            ),
+            Table(
+                f"Before and after the turns of session {session}", ("From", "Lasts", "Part", "Learners"), tuple(around),
+                "The instructor holds no torch but in the demonstration, and stays to the end.",
+            ),
+        ]  # fmt: skip
     return tuple(tables)
 
 
-def _what(slot: Slot) -> str:
-    if slot.phase == "turns":
-        return f"{slot.exercise}, {slot.tries} ×"
+def _part(slot: Slot) -> str:
     return f"{PHASES[slot.phase]}: {slot.exercise}" if slot.exercise else PHASES[slot.phase]
 
 
+def _led(slot: Slot) -> str:
+    """Who watches the instructor's torch, or nothing."""
+    return "; ".join(
+        f"{watcher}: watches bench {bench}"
+        for bench, operator, watcher in slot.hot
+        if operator == INSTRUCTOR
+    )
+
+
 def _at(slot: Slot, bench: int) -> str:
-    for number, operator, watcher in slot.hot:
-        if number == bench:
-            return f"{'instructor' if operator == INSTRUCTOR else operator}, watched by {watcher}"
-    return "no flame"
+    return next(
+        (f"{operator} / {watcher}" for number, operator, watcher in slot.hot if number == bench), "cold"
+    )
 
 
 def _others(slot: Slot) -> str:
@@ -118,7 +135,7 @@ def _others(slot: Slot) -> str:
     for duty in slot.duties:
         if duty.person != INSTRUCTOR and duty.work not in ("operates", "watches"):
             groups.setdefault(duty.work, []).append(duty.person)
-    return "; ".join(f"{_numbers(people)}: {WORK[work]}" for work, people in groups.items()) or "none"
+    return "; ".join(f"{_numbers(people)}: {WORK[work]}" for work, people in groups.items())
 
 
 def _numbers(people: Sequence[int]) -> str:
