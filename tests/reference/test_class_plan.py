@@ -100,7 +100,7 @@ def test_two_learners_at_one_bench_by_hand(rules: str) -> None:
     hot = [
         row
         for row in rows("rota.csv", texts)
-        if row["work"] in ("holds the torch", "watches the operator and for fire")
+        if row["work"] in ("hold the torch", "watch the operator, and for fire")
     ]
     assert [(row["from"], row["to"], row["person"], row["bench"]) for row in hot if row["exercise"] == "Tee"
             and row["part"] == "Turns"] == [

@@ -14,7 +14,7 @@ from calc.sheets.lessons.passes import Evening, Pass
 from calc.sheets.lessons.rota import fire_watchers, last_flame
 from calc.sheets.lessons.supplies import Done, Rods, total_of
 from calc.sheets.lessons.times import clock
-from calc.sheets.surroundings import OWN, watch_row
+from calc.sheets.surroundings import watch_row
 
 OWN_RULE = "Our own rule."
 
@@ -53,9 +53,7 @@ def safety_figures(
     evening: Evening, tries: Sequence[Try], watch: Figure, rules: str
 ) -> dict[str, Figure | None]:
     """Results of the group Fire and eyes, by their names."""
-    found = watch_row(rules)
-    row = found.row
-    foreign = f" {OWN[found.rules]} figure. {found.note}" if found.note else ""
+    row = watch_row(rules).row
     first = " and ".join(f"learner {one}" for one in fire_watchers(evening, 0))
     return {
         "fire_watch": watch,
@@ -64,7 +62,7 @@ def safety_figures(
             basis="The rota names them all. A watcher does nothing else.",
         ),
         "monitoring": Figure(
-            row.monitoring, row.source, row.how_sure, words=f"by the instructor, after the session.{foreign}" if foreign else "by the instructor, after the session",
+            row.monitoring, row.source, row.how_sure, words="by the instructor, after the session",
             basis="Later looks of the rule.",
         ) if row.monitoring else None,
         "clear_distance": max((one.clear for one in tries), key=lambda figure: figure.value or 0.0),

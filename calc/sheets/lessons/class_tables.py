@@ -90,7 +90,7 @@ def rota_tables(slots: Sequence[Slot], start: int, rules: str) -> tuple[Table, .
         ]  # fmt: skip
         around = [
             (
-                clock(start + slot.start, rules), f"{slot.minutes} min", _part(slot),
+                clock(start + slot.start, rules), _part(slot),
                 "; ".join(part for part in (_led(slot), _others(slot)) if part),
             )
             for slot in own
@@ -103,8 +103,8 @@ def rota_tables(slots: Sequence[Slot], start: int, rules: str) -> tuple[Table, .
                 "Before the stroke who holds the torch, after it who watches.",
             ),
             Table(
-                f"Before and after the turns of session {session}", ("From", "Lasts", "Part", "Learners"), tuple(around),
-                "The instructor holds no torch but in the demonstration, and stays to the end.",
+                f"Before and after the turns of session {session}", ("From", "Part", "Learners"), tuple(around),
+                "Who watches for fire has an extinguisher at hand. The instructor holds no torch but in the demonstration, and stays to the end.",
             ),
         ]  # fmt: skip
     return tuple(tables)
@@ -117,9 +117,7 @@ def _part(slot: Slot) -> str:
 def _led(slot: Slot) -> str:
     """Who watches the instructor's torch, or nothing."""
     return "; ".join(
-        f"{watcher}: watches bench {bench}"
-        for bench, operator, watcher in slot.hot
-        if operator == INSTRUCTOR
+        f"{watcher}: watch bench {bench}" for bench, operator, watcher in slot.hot if operator == INSTRUCTOR
     )
 
 

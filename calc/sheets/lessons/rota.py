@@ -11,19 +11,19 @@ SHIFT = 15
 """Longest shift of a fire watcher, min: our own choice."""
 
 WORK = {
-    "sets-up": "sets up and leak-tests a bench",
-    "looks-on": "looks on through a filter, stays back",
-    "operates": "holds the torch",
-    "watches": "watches the operator and for fire",
-    "cleans": "cleans and marks the next coupon",
-    "judges": "looks at the last bead with the score sheet",
-    "problems": "works practice problems",
-    "dry-run": "dry run: torch cold and disconnected",
-    "watches-fire": "fire watch, extinguisher at hand, nothing else",
-    "shuts-down": "shuts down and bleeds the benches",
-    "tidies": "marks score sheets, tidies, stays on the spot",
-    "demonstrates": "demonstrates",
-    "teaches": "goes round, holds no torch",
+    "sets-up": "set up and leak-test",
+    "looks-on": "look on through a filter, well back",
+    "operates": "hold the torch",
+    "watches": "watch the operator, and for fire",
+    "cleans": "clean and mark the next coupon",
+    "judges": "look at the last bead with the score sheet",
+    "problems": "practice problems",
+    "dry-run": "dry run with a torch that is connected to nothing",
+    "watches-fire": "fire watch, nothing else",
+    "shuts-down": "shut down and bleed",
+    "tidies": "score sheets, tidy up",
+    "demonstrates": "demonstrate",
+    "teaches": "go round, hold no torch",
 }
 """What a person does, by its id."""
 
