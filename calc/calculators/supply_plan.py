@@ -27,7 +27,7 @@ from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
 from calc.sheets import costs, fields, stored
 from calc.sheets.asked import CYLINDER_TEMPERATURE
-from calc.sheets.banks import Bank, acetylene_bank, oxygen_in, plain_bank
+from calc.sheets.banks import Bank, both_banks, oxygen_in
 from calc.sheets.course import by_kind, course
 from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
 from calc.sheets.work import Kind, Lesson, kind
@@ -255,17 +255,10 @@ def supply_plan(
         "oxygen": None if oxygen_coupled is None else int(oxygen_coupled),
     }
     try:
-        banks = {
-            "fuel": acetylene_bank(
-                full_contents, peak["fuel"], week["fuel"] / sessions, PICKS[duty], coupled["fuel"], cylinder_temperature
-            )
-            if fuel == "acetylene"
-            else plain_bank(fuel, full_contents, 0.0, week["fuel"] / sessions, coupled["fuel"], cylinder_temperature),
-            "oxygen": plain_bank(
-                "oxygen", full_oxygen, kept_oxygen, week["oxygen"] / sessions, coupled["oxygen"], cylinder_temperature,
-                water_volume,
-            ),
-        }  # fmt: skip
+        banks = both_banks(
+            fuel, {"fuel": full_contents, "oxygen": full_oxygen}, kept_oxygen, peak["fuel"],
+            {gas: week[gas] / sessions for gas in week}, PICKS[duty], coupled, cylinder_temperature, water_volume,
+        )  # fmt: skip
     except ValueError:
         raise InputError(
             "full_contents",
@@ -303,11 +296,6 @@ def supply_plan(
     none = Figure(None, "", "practice", words="no such rule for this gas: see liquid-fuel-left")
     sure = "Benches, flow, share of the time and hours as given or assumed, and what is let out."
     rows, pictures = course(lesson, banks, rules)
-    broken = [
-        one
-        for name, one in compared.items()
-        if not one.meets and (name == "store" or banks[name].count > 1)
-    ]
     return Answer(
         SupplyPlan(
             fuel_week=_guess(week["fuel"], sure),
@@ -344,8 +332,8 @@ def supply_plan(
             order_fuel=order["fuel"],
             order_oxygen=order["oxygen"],
             store_limit=compared["store"].figure,
-            manifold_limit=_manifold(compared["fuel"], bank),
-            oxygen_manifold_limit=_manifold(compared["oxygen"], banks["oxygen"]),
+            manifold_limit=stored.manifold(compared["fuel"], bank),
+            oxygen_manifold_limit=stored.manifold(compared["oxygen"], banks["oxygen"]),
             separation=stored.separation(rules),
             cost_week=paid,
             liquid_cost_week=liquid,
@@ -353,7 +341,7 @@ def supply_plan(
         ),
         cautions=(
             *(draw_cautions(peak["fuel"], bank.count * bank.full, duty) if fuel == "acetylene" else ()),
-            *stored.store_cautions({one.what: one for one in broken}),
+            *stored.store_cautions(stored.broken(compared, banks)),
             *((COUPLING,) if fuel == "acetylene" and bank.count > 1 else ()),
             Caution(
                 "WARNING",
@@ -381,9 +369,3 @@ def _steps(kinds: Sequence[Kind], fuel: Bank, pick: float) -> list[Step]:
 
 def _guess(value: float, basis: str) -> Figure:
     return Figure(value, "", "practice", value * (1 - GUESS), value * (1 + GUESS), basis)
-
-
-def _manifold(one: stored.Held, bank: Bank) -> Figure:
-    if bank.count == 1:
-        return Figure(None, one.limit.row.source, one.limit.row.how_sure, words="one cylinder, no manifold")
-    return one.figure

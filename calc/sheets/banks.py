@@ -113,3 +113,33 @@ def plain_bank(
     if count > MOST:
         raise ValueError("That is more gas than cylinders can be coupled for; ask the supplier.")
     return Bank(gas, count, full, kept, water_volume, temperature)
+
+
+def both_banks(
+    fuel: str, full: dict[str, FreeGas], kept_oxygen: FreeGas, peak: FreeGasFlow, lesson: dict[str, FreeGas],
+    pick: Ratio, coupled: dict[str, int | None], temperature: Temperature, water_volume: Volume,
+) -> dict[str, Bank]:  # fmt: skip
+    """Cylinders of `fuel` and of `oxygen` to couple for a lesson.
+
+    Args:
+        fuel: Id of the fuel gas.
+        full: Gas in a full cylinder of `fuel` and of `oxygen`, m³.
+        kept_oxygen: Oxygen that stays in one when it is changed, m³.
+        peak: Most fuel gas that all torches draw, m³/s.
+        lesson: Of each gas in a lesson, m³.
+        pick: Share of the acetylene that may be drawn an hour.
+        coupled: How many are coupled all the same, by gas, or None.
+        temperature: Of the cylinders, K.
+        water_volume: Of an oxygen cylinder, m³.
+
+    Raises:
+        ValueError: No bank that anyone couples would do.
+    """
+    if fuel == "acetylene":
+        burnt = acetylene_bank(full["fuel"], peak, lesson["fuel"], pick, coupled["fuel"], temperature)
+    else:
+        burnt = plain_bank(fuel, full["fuel"], 0.0, lesson["fuel"], coupled["fuel"], temperature)
+    oxygen = plain_bank(
+        "oxygen", full["oxygen"], kept_oxygen, lesson["oxygen"], coupled["oxygen"], temperature, water_volume
+    )
+    return {"fuel": burnt, "oxygen": oxygen}

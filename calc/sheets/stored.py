@@ -135,6 +135,24 @@ def limits_table(compared: dict[str, Held], rules: str) -> Table:
     )
 
 
+def broken(compared: dict[str, Held], banks: dict[str, Bank]) -> dict[str, Held]:
+    """Limits that are broken; a single cylinder is no manifold."""
+    return {
+        one.what: one
+        for name, one in compared.items()
+        if not one.meets and (name == "store" or banks[name].count > 1)
+    }
+
+
+def manifold(one: Held, bank: Bank) -> Figure:
+    """The comparison of a manifold in words; a single cylinder is none."""
+    if bank.count == 1:
+        return Figure(
+            None, one.limit.row.source, one.limit.row.how_sure, words="one cylinder, no manifold"
+        )
+    return one.figure
+
+
 def store_cautions(compared: dict[str, Held]) -> list[Caution]:
     """A warning for each limit that is broken."""
     return [

@@ -1,6 +1,8 @@
-"""The times of a fire watch as a calendar file, RFC 5545, for the phone's own calendar."""
+"""Calendar files, RFC 5545, for the phone's own calendar; that of a fire watch among them."""
 
 import math
+from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from calc.errors import InputError
@@ -12,6 +14,47 @@ SOONEST = 60.0
 """A watch, or a pause between looks, is never shorter than this."""
 LINE = 75
 """Octets to a line."""
+LOOK = "Look, feel and smell: behind walls, below, above and along pipes. Warm or smoke: raise the alarm."
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One entry of a calendar.
+
+    Attributes:
+        name: What it goes by for ever: the same name replaces itself.
+        stamp: When it was made; never the clock's, so that a file stays the same.
+        start: When it begins; without a zone it is the time on the wall.
+        end: When it ends; without one it is a moment.
+        title: What it is.
+        text: What to do.
+        alarm: Whether an alarm sounds at its end.
+    """
+
+    name: str
+    stamp: datetime
+    start: datetime
+    end: datetime | None
+    title: str
+    text: str
+    alarm: bool = True
+
+
+def calendar(made_by: str, entries: Iterable[Entry]) -> str:
+    """A calendar file of some entries, lines folded and ended as RFC 5545 wants them.
+
+    Args:
+        made_by: What of ours made it.
+        entries: In any order.
+
+    Examples:
+        >>> calendar("Nothing", []).splitlines()[2]
+        'PRODID:-//Oxyfuel Benchbook//Nothing//EN'
+    """
+    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:-//Oxyfuel Benchbook//{made_by}//EN"]
+    for entry in entries:
+        lines += _lines(entry)
+    return "".join(map(_folded, [*lines, "END:VCALENDAR"]))
 
 
 def calendar_text(start: float, watch: float, monitoring: float, check_every: float) -> str:
@@ -43,18 +86,17 @@ def calendar_text(start: float, watch: float, monitoring: float, check_every: fl
         _hold("check_every", "Time between looks", check_every, SOONEST, DAY)
     begin = datetime.fromtimestamp(math.ceil(start), UTC)
     end = begin + timedelta(seconds=math.ceil(watch))
-    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Oxyfuel Benchbook//Fire watch//EN"]
-    lines += _entry(
-        begin, 0, begin, end, "Fire watch: stay",
+    name = f"fire-watch-{_stamp(begin)}"
+    watches = Entry(
+        f"{name}-0", begin, begin, end, "Fire watch: stay",
         "Stay, with an extinguisher at hand. Look behind walls, below, above and along pipes. "
         "A flame in between starts the watch again.",
     )  # fmt: skip
-    for count, due in enumerate(_looks(monitoring, check_every), start=1):
-        lines += _entry(
-            begin, count, end + timedelta(seconds=due), None, "Fire watch: look in again",
-            "Look, feel and smell: behind walls, below, above and along pipes. Warm or smoke: raise the alarm.",
-        )  # fmt: skip
-    return "".join(map(_folded, [*lines, "END:VCALENDAR"]))
+    looks = (
+        Entry(f"{name}-{count}", begin, end + timedelta(seconds=due), None, "Fire watch: look in again", LOOK)
+        for count, due in enumerate(looks_after(monitoring, check_every), start=1)
+    )
+    return calendar("Fire watch", (watches, *looks))
 
 
 def _hold(field: str, label: str, seconds: float, low: float, high: float) -> None:
@@ -62,7 +104,7 @@ def _hold(field: str, label: str, seconds: float, low: float, high: float) -> No
         raise InputError(field, f"{label}: this is no time that a calendar can hold.")
 
 
-def _looks(monitoring: float, check_every: float) -> list[int]:
+def looks_after(monitoring: float, check_every: float) -> list[int]:
     """Seconds after the watch at which to look, the last one at the end."""
     every = check_every or monitoring
     if not monitoring:
@@ -72,26 +114,28 @@ def _looks(monitoring: float, check_every: float) -> list[int]:
 
 
 def _stamp(time: datetime) -> str:
-    return time.strftime("%Y%m%dT%H%M%SZ")
+    """A time as the file writes it; one without a zone floats."""
+    return time.strftime("%Y%m%dT%H%M%S") + ("Z" if time.tzinfo else "")
 
 
-def _entry(
-    begin: datetime, count: int, start: datetime, end: datetime | None, title: str, text: str
-) -> list[str]:
-    """One entry with an alarm at its end; without an end it is a moment."""
-    return [
-        "BEGIN:VEVENT",
-        f"UID:fire-watch-{_stamp(begin)}-{count}@oxyfuel-benchbook",
-        f"DTSTAMP:{_stamp(begin)}",
-        f"DTSTART:{_stamp(start)}",
-        *([f"DTEND:{_stamp(end)}"] if end else []),
-        f"SUMMARY:{_escaped(title)}",
-        f"DESCRIPTION:{_escaped(text)}",
+def _lines(entry: Entry) -> list[str]:
+    """One entry; without an end it is a moment."""
+    alarm = [
         "BEGIN:VALARM",
         "ACTION:DISPLAY",
         "TRIGGER;RELATED=END:PT0S",
-        f"DESCRIPTION:{_escaped(title)}",
+        f"DESCRIPTION:{_escaped(entry.title)}",
         "END:VALARM",
+    ]
+    return [
+        "BEGIN:VEVENT",
+        f"UID:{entry.name}@oxyfuel-benchbook",
+        f"DTSTAMP:{_stamp(entry.stamp.replace(tzinfo=UTC))}",
+        f"DTSTART:{_stamp(entry.start)}",
+        *([f"DTEND:{_stamp(entry.end)}"] if entry.end else []),
+        f"SUMMARY:{_escaped(entry.title)}",
+        f"DESCRIPTION:{_escaped(entry.text)}",
+        *(alarm if entry.alarm else []),
         "END:VEVENT",
     ]
 

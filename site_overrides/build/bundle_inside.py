@@ -33,6 +33,8 @@ STAND_INS = {
     "importlib/metadata/__init__.py": "def version(name): return 'unknown'\n",
     # pint's tables of what to do with numpy's functions, which is not there.
     "pint/facets/numpy/numpy_func.py": "def __getattr__(name): return {}\n",
+    # Only one of its packers is used, and that is asked for by its own name.
+    "rectpack/__init__.py": "",
     # All that could keep a registry on a disk or a drawing in a file.
     "platformdirs/__init__.py": "",
     "pickle.py": "HIGHEST_PROTOCOL = 5\n",

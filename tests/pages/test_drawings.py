@@ -6,12 +6,34 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.show.drawings import bars, flame, gauges, joint, outfit, svg, tip_hole, tube, words, zone
+from calc.show.drawings import (
+    bars,
+    flame,
+    gauges,
+    joint,
+    outfit,
+    stock_sheet,
+    svg,
+    tip_hole,
+    tube,
+    turns,
+    words,
+    zone,
+)
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"
 
 ALL = {
+    "turns": turns.drawing(
+        "Turns", 180, [(1, "1", 25, 52), (20, "13", 52, 79)], (79, 139), [(0, "start"), (2, "b"), (4, "c"), (180, "end")]
+    ),
+    "stock sheet": stock_sheet.drawing(
+        "Sheet", "Some are empty.", 2.4, 1.2,
+        [stock_sheet.Drawn(kind, ((0.3 * kind, 0, 0.15, 0.3), (0.3 * kind, 0.4, 0.15, 0.01))) for kind in range(8)],
+        ["a"] * 8,
+    ),
+    "narrow stock": stock_sheet.drawing("Strip", "It is narrow.", 6.0, 0.1, [stock_sheet.Drawn(0, ((0, 0, 6, 0.1),))], ["a"]),
     "outfit": outfit.drawing(),
     "gauges": gauges.drawing(1500 * PSI, 10 * PSI),
     "acetylene": gauges.drawing(200 * PSI, 5 * PSI, "iso", "acetylene"),
@@ -205,3 +227,35 @@ def test_a_hole_that_is_none_is_refused(bad: float) -> None:
         tip_hole.drawing(bad)
     with pytest.raises(ValueError, match=r"."):
         tip_hole.drawing(1e-3, None, None, bad)
+
+
+def test_a_turn_as_long_as_half_a_session_is_half_as_wide_as_the_line_of_time() -> None:
+    picture = turns.drawing("T", 100, [(1, "1", 0, 50)], (50, 100), [(0, "a")])
+    first, watch = re.findall(r'<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)"', picture.svg)
+    line_of_time = re.search(r'<line x1="([\d.]+)" y1="([\d.]+)" x2="([\d.]+)" y2="\2"', picture.svg)
+    assert line_of_time
+    whole = float(line_of_time[3]) - float(line_of_time[1])
+    assert float(first[1]) == pytest.approx(whole / 2, abs=0.1)
+    assert float(watch[0]) == pytest.approx(float(first[0]) + whole / 2, abs=0.1)
+
+
+def test_a_piece_is_drawn_to_the_scale_of_its_sheet() -> None:
+    """A piece of a quarter by a half of the sheet, in its lower left corner."""
+    picture = stock_sheet.drawing("S", "One.", 2.0, 1.0, [stock_sheet.Drawn(0, ((0, 0, 0.5, 0.5),))], ["a"])
+    sheet = re.search(r'<rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"', picture.svg)
+    piece = re.search(r'<path d="M([\d.]+) ([\d.]+)h([\d.]+)v([\d.]+)h', picture.svg)
+    assert sheet
+    assert piece
+    left, top, wide, high = map(float, sheet.groups())
+    assert tuple(map(float, piece.groups())) == pytest.approx((left, top + high / 2, wide / 4, high / 2), abs=0.1)
+
+
+@pytest.mark.parametrize("bad", [(0.0, 1.0), (math.nan, 1.0), (1.0, -1.0)])
+def test_a_sheet_without_a_size_is_not_drawn(bad: tuple[float, float]) -> None:
+    with pytest.raises(ValueError, match=r"."):
+        stock_sheet.drawing("S", "One.", *bad, [], [])
+
+
+def test_a_turn_outside_its_session_is_not_drawn() -> None:
+    with pytest.raises(ValueError, match=r"outside"):
+        turns.drawing("T", 60, [(1, "1", 50, 70)], (50, 60), [(0, "a")])

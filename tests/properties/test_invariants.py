@@ -49,7 +49,19 @@ JOBS = (
                 "heat_wanted": "3 kW"}
       for fuel in ("acetylene", "propane")),
 )  # fmt: skip
-ANSWERED = {"job-sheet": st.sampled_from(JOBS), "cut-plate": st.just({"metal": "low-carbon-steel", "shape": "straight"})}
+CLASSES = tuple(
+    {"start": "18:30", "sheet_size": "1000 mm x 2000 mm", "plate_size": "24 in x 48 in", "session_length": length,
+     "exercise_1": one, "exercise_2": two, "exercise_3": three, "exercise_4": four, "tries_1": "1", "tries_2": "2"}
+    for length, one, two, three, four in (
+        ("6 h", "corner", "braze", "cut", "bend"), ("9 h", "bend", "solder", "flame", "lap"),
+        ("12 h", "cut", "bend", "braze-weld", "tee"),
+    )
+)  # fmt: skip
+ANSWERED = {
+    "job-sheet": st.sampled_from(JOBS),
+    "cut-plate": st.just({"metal": "low-carbon-steel", "shape": "straight"}),
+    "class-plan": st.sampled_from(CLASSES),
+}
 """What is held fast so that most draws are answered: these calculators refuse most combinations."""
 
 

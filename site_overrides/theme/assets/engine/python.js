@@ -13,6 +13,8 @@ export const PLACE = {
 };
 const HOME = "/home/pyodide";
 const MISSING = Symbol("error value of the wasm boundary");
+const ROOM = 40 * 1024 * 1024;
+const PAGE = 64 * 1024;
 
 /* What the module script asks of a loader, in its own words. */
 function describeModule({ wasm, platform, library, snapshot, forSnapshot, place, onInstance }) {
@@ -64,6 +66,12 @@ function describeModule({ wasm, platform, library, snapshot, forSnapshot, place,
   return settings;
 }
 
+/* Takes room for the whole library before any of it is loaded: a snapshot fits only memory of its own size. */
+function takeRoom(memory) {
+  const lacking = ROOM - memory.buffer.byteLength;
+  if (lacking > 0) memory.grow(Math.ceil(lacking / PAGE));
+}
+
 /* A sparse snapshot: what differs from the memory that the module itself lays down. */
 function readSnapshot(bytes) {
   const [, headBytes, runs] = new Uint32Array(bytes.buffer, bytes.byteOffset, 4);
@@ -111,6 +119,7 @@ export async function startPython({
   const settings = describeModule({
     wasm, platform, library, snapshot, forSnapshot, place,
     onInstance(instance) {
+      takeRoom(instance.exports.memory);
       onInstance?.(instance);
       if (snapshot) laidDown = new Uint8Array(instance.exports.memory.buffer).slice(0, laid);
     },
