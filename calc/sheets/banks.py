@@ -140,6 +140,12 @@ def both_banks(
     else:
         burnt = plain_bank(fuel, full["fuel"], 0.0, lesson["fuel"], coupled["fuel"], temperature)
     oxygen = plain_bank(
-        "oxygen", full["oxygen"], kept_oxygen, lesson["oxygen"], coupled["oxygen"], temperature, water_volume
+        "oxygen",
+        full["oxygen"],
+        kept_oxygen,
+        lesson["oxygen"],
+        coupled["oxygen"],
+        temperature,
+        water_volume,
     )
     return {"fuel": burnt, "oxygen": oxygen}

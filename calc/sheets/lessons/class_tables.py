@@ -301,8 +301,10 @@ def cost_table(items: Sequence[Item]) -> Table:
         )
         for item in items
     ]  # fmt: skip
-    total = sum(item.cost for item in items if item.cost is not None)
-    rows.append(("All that has a price", "", "", plain_number(total, 6)))
+    known = [item.cost for item in items if item.cost is not None]
+    rows.append(
+        ("All that has a price", "", "", plain_number(sum(known), 6) if known else "no price given")
+    )
     return Table(
         "Cost of the plan, your money",
         ("What", "Amount", "Price of one", "Cost"),
