@@ -7,6 +7,7 @@ from calc.answering import answer, file_of, found
 from calc.asking import convert_text
 from calc.errors import InputError
 from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
+from calc.practice.sessions import practice_reply
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
 from calc.show.square_code import square_code_svg
@@ -24,11 +25,14 @@ def run(request: str) -> str:
             `{"calendar": {"start": s, "watch": s, "monitoring": s, "check_every": s}}` or
             `{"outfit": {"keep": {name: text}}}` (the file of an outfit) or `{"outfit": {"open": file, "rules": id}}` or
             `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}` or
-            `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers).
+            `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers) or
+            `{"practice": {"set": kind, "texts": {name: text}, "number": n, "answer": text}}` (what is said to an answer;
+            without `answer` the question, without `number` what the set is).
 
     Returns:
         JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, `{"texts": …}`,
-        `{"texts": …, "said": […]}`, `{"name": …, "type": …, "text": …}`, or
+        `{"texts": …, "said": […]}`, `{"name": …, "type": …, "text": …}`, `{"count": …, "words": …, "end": …}`,
+        `{"html": …}`, `{"right": …, "said": …, "slip": …, "page": …}`, or
         `{"errors": [{"field", "message"}]}`. It never raises.
 
     Examples:
@@ -64,6 +68,8 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
     if "file" in request:
         asked = request["file"]
         return file_of(str(asked["calculator"]), str(asked["name"]), asked["texts"])
+    if "practice" in request:
+        return practice_reply(request["practice"])
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from calc.answering import found
 from calc.asking import Taken, taken_input
 from calc.declare import Field
 from calc.errors import InputError
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.problems import Problem
 from calc.practice.slips import slip_tolerance, unit_slip, wrong_answers
+from calc.reading import UnreadableError, typed
 from calc.units import from_si, written
 
 LABEL = "Your answer"
@@ -34,6 +34,11 @@ class Verdict:
 def _read(problem: Problem, text: str) -> Taken:
     shown = problem.declared
     units = tuple(dict.fromkeys((problem.unit, *shown.units)))
+    example = f"10 {written(problem.unit)}".strip()
+    try:
+        typed(text)
+    except UnreadableError as error:
+        raise InputError("answer", f"{LABEL}: {error}; write it as in {example}.") from None
     asked = Field(LABEL, units, example=f"10 {problem.unit}".strip(), free_gas=shown.free_gas)
     return taken_input("answer", asked, text, problem.rules)
 
@@ -106,8 +111,3 @@ def judged_choice(question: ChoiceQuestion, text: str) -> Verdict:
     if len(question.parts) > 1 and len(wrong) < len(question.parts):
         return Verdict(False, f"Not yet: look again at “{wrong[0].asks}” {question.because}", page=question.page)
     return Verdict(False, f"Not yet. {question.because}", page=question.page)
-
-
-def title_of(calculator_id: str) -> str:
-    """Title of a calculator."""
-    return found(calculator_id).title

@@ -75,6 +75,14 @@ class Problem:
         return f"{self.title}. {' '.join(self.given)} What is: {self.asked}?"
 
     @property
+    def whole_question(self) -> str:
+        """The question with all that is assumed beside it, and the unit the number alone is wanted in."""
+        also = f" As usual: {' '.join(self.taken_for_granted)}" if self.taken_for_granted else ""
+        unit = written(self.unit, free_gas=self.declared.free_gas)
+        wanted = "Give a whole number." if self.is_count else f"Give the number{f' in {unit}' if unit else ''}, right within {self.within}."  # fmt: skip
+        return f"{self.title}. {' '.join(self.given)}{also} What is: {self.asked}? {wanted}"
+
+    @property
     def how_near(self) -> str:
         """How an answer is to be given, and how near is right."""
         unit = written(self.unit, free_gas=self.declared.free_gas)

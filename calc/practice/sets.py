@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from calc.declare import CALCULATORS, Step
+from calc.declare import Step
 from calc.errors import InputError
 from calc.practice.dice import dice
 from calc.practice.offered import of_topic
@@ -132,4 +132,4 @@ def blanks(steps: tuple[Step, ...]) -> frozenset[int]:
 
 def working(made: Problem) -> tuple[Step, ...]:
     """Steps of a problem; none where its calculator shows none."""
-    return steps_of(made) if made.calculator in CALCULATORS else ()
+    return steps_of(made)

@@ -88,7 +88,8 @@ def drawing(ratio: Ratio, rules: str = "us", *, named: bool = True) -> Picture:
         look = "the feather has just gone into a round cone"
     if not named:
         colour = seen.cone.split(",")[0]
-        title, sentence = TO_BE_NAMED, f"Seen: {look}, and the cone is {colour}; the outer flame is {seen.envelope}."
+        shape = look if reach > 1 else f"no feather; the cone is {'short and pointed' if pointed else 'round at its end'}"
+        title, sentence = TO_BE_NAMED, f"Seen: {shape}; the cone is {colour}; the outer flame is {seen.envelope}."
         return Picture(svg(340, 166, title, sentence, body), title, sentence)
     body += line(4, 165, 336, 165, width=1)
     said = [f"{name}: {plain_number(ratio, 3)} of oxygen to 1", f"cone {seen.cone}"]
