@@ -20,7 +20,7 @@ from site_overrides.build.procedures import Procedure, ProcedureError, procedure
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
 
-FENCES = ("calculator", "procedure", "form", "timer", "table", "figure", "disagreement")
+FENCES = ("calculator", "procedure", "form", "timer", "table", "figure", "disagreement", "practice")
 
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)
 _SAFE = re.compile(r"\bsafe(?:ly|r)?\b", re.IGNORECASE)

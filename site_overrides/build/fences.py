@@ -23,6 +23,7 @@ from calc.units import from_si, to_si, written
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
+from site_overrides.build.practice import learners_html, practice_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
 from site_overrides.build.timer import timer_html
@@ -99,6 +100,15 @@ def timer(source: str, _md: Markdown) -> str:
     calculator_id, settings = parts(source)
     title = settings.pop("title")
     return timer_html(calculator_id, title, settings)
+
+
+@_fence
+def practice(source: str, _md: Markdown) -> str:
+    """Questions to answer: `set = problems`, `licence` or `flame`; or `set = link` with `of = calculator`."""
+    _, settings = parts(f"practice\n{source}")
+    if settings["set"] == "link":
+        return learners_html(settings["of"])
+    return practice_html(settings["set"])
 
 
 def _picture_html(picture: Picture, key: str) -> str:

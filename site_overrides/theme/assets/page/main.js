@@ -1,7 +1,9 @@
 /* Mounts what a page holds, once per element; the theme says when a page is there. */
 
 import { mountCalculator, applyLink } from "./form.js";
+import { mountLearners } from "./learners.js";
 import { mountOffline } from "./offline.js";
+import { mountPractice } from "./practice.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
@@ -13,6 +15,8 @@ const HOOKS = {
   "[data-calculator]": mountCalculator,
   "[data-procedure]": mountProcedure,
   "[data-timer]": mountTimer,
+  "[data-practice]": mountPractice,
+  "[data-learners]": mountLearners,
   "[data-sheet]": mountSheet,
   "[data-offline]": mountOffline,
   "[data-rules-place]": mountRules,
@@ -27,7 +31,7 @@ function mountPage() {
       mount(element);
     }
   }
-  if (document.querySelector("[data-calculator]")) startWhenIdle();
+  if (document.querySelector("[data-calculator], [data-practice]")) startWhenIdle();
 }
 
 /* The theme follows a link to the page that is already open without a new page. */
