@@ -37,12 +37,19 @@ def licence_questions(
     return Answer(
         LicenceQuestions(
             Figure(float(len(made)), "", "practice", basis="Of those kept here for this rule set."),
-            Figure(1.0, "", "practice", basis="All of them, before anyone lights a torch; a wrong one comes back."),
+            Figure(
+                1.0,
+                "",
+                "practice",
+                basis="All of them, before anyone lights a torch; a wrong one comes back.",
+            ),
             Figure(None, "", "practice", words=learners_link("written-test", texts)),
         ),
         tables=(questions_table(made),),
         files=(
             Offered("written-questions.txt", "The questions as GIFT", lambda: gift_of_choices(head, made)),
-            Offered("written-questions-qti.xml", "The questions as QTI", lambda: qti_of_choices(head, made)),
+            Offered(
+                "written-questions-qti.xml", "The questions as QTI", lambda: qti_of_choices(head, made)
+            ),
         ),
     )

@@ -5,8 +5,8 @@ from functools import cache
 from typing import Any
 
 from calc.errors import InputError
-from calc.practice.dice import dice
 from calc.filling import filled_text
+from calc.practice.dice import dice
 from calc.tables import HOW_SURE, source_words, table
 
 TABLE = "licence-questions-benchbook-2026"
@@ -69,7 +69,9 @@ def _question(row: Any, seed: int, rules: str) -> ChoiceQuestion:
     part = Part(
         filled_text(row.question, rules), tuple(filled[place] for place in order), order.index(0)
     )  # fmt: skip
-    return ChoiceQuestion(row.id, row.topic, (part,), filled_text(row.because, rules), row.page, _behind(row))
+    return ChoiceQuestion(
+        row.id, row.topic, (part,), filled_text(row.because, rules), row.page, _behind(row)
+    )
 
 
 def licence_questions(
@@ -90,7 +92,8 @@ def licence_questions(
     fit = [row for row in kept if not row.rules or rules in row.rules.split()]
     if questions is not None and questions > len(fit):
         raise InputError(
-            "questions", f"Questions: there are {len(fit)} under this rule set; give 1 to {max(len(fit), 1)}."
+            "questions",
+            f"Questions: there are {len(fit)} under this rule set; give 1 to {max(len(fit), 1)}.",
         )
     order = dice("questions", seed, rules).shuffled(fit)
     return tuple(_question(row, seed, rules) for row in order[: questions or len(order)])

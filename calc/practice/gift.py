@@ -11,7 +11,8 @@ from calc.practice.sets import Numbered
 from calc.practice.slips import slip_tolerance, wrong_answers
 from calc.show.numbers import plain_number
 
-_MEANS_SOMETHING = re.compile(r"([\\~=#{}:])")
+_MEANS_SOMETHING = re.compile(r"([~=#:])")
+_OTHER_SIGNS = str.maketrans("{}\\", "()/")
 FIGURES = 7
 """Figures that a key is written with."""
 
@@ -19,11 +20,13 @@ FIGURES = 7
 def escaped(text: str) -> str:
     r"""A text on one line, the signs that mean something in GIFT made plain.
 
+    A brace becomes a bracket and a backslash a stroke: not every reader takes them, backslash or not.
+
     Examples:
         >>> print(escaped("a = {b}: 50 %"))
-        a \= \{b\}\: 50 %
+        a \= (b)\: 50 %
     """
-    return _MEANS_SOMETHING.sub(r"\\\1", " ".join(text.split()))
+    return _MEANS_SOMETHING.sub(r"\\\1", " ".join(text.translate(_OTHER_SIGNS).split()))
 
 
 def _near(value: float, tolerance: float) -> str:
@@ -44,7 +47,8 @@ def _number(one: Numbered) -> str:
 def _choice(number: int, question: ChoiceQuestion) -> str:
     part = question.parts[0]
     lines = [
-        f"{'=' if place == part.right else '~'}{escaped(option)}" for place, option in enumerate(part.options)
+        f"{'=' if place == part.right else '~'}{escaped(option)}"
+        for place, option in enumerate(part.options)
     ]
     title = escaped(f"Question {number}, {question.title}")
     told = f"\n####{escaped(question.because)}" if question.because else ""

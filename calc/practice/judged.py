@@ -84,7 +84,9 @@ def picked(question: ChoiceQuestion, text: str) -> tuple[int, ...]:
     """
     named = text.split(",") if len(text) <= 20 else []
     most = max(len(part.options) for part in question.parts)
-    if len(named) != len(question.parts) or not all(each.strip().isdecimal() and each.isascii() for each in named):
+    if len(named) != len(question.parts) or not all(
+        each.strip().isdecimal() and each.isascii() for each in named
+    ):
         each_part = "one in each part" if len(question.parts) > 1 else "one"
         raise InputError("answer", f"{LABEL}: pick {each_part}; give 1 to {most}.")
     places = tuple(int(each) - 1 for each in named)
@@ -109,5 +111,7 @@ def judged_choice(question: ChoiceQuestion, text: str) -> Verdict:
     if not wrong:
         return Verdict(True, f"Right. {question.because}", page=question.page)
     if len(question.parts) > 1 and len(wrong) < len(question.parts):
-        return Verdict(False, f"Not yet: look again at “{wrong[0].asks}” {question.because}", page=question.page)
+        return Verdict(
+            False, f"Not yet: look again at “{wrong[0].asks}” {question.because}", page=question.page
+        )
     return Verdict(False, f"Not yet. {question.because}", page=question.page)

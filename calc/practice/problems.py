@@ -174,7 +174,9 @@ def tolerance_of(shown: Shown, key: float, unit: str, rules: str) -> float:
     return max(SHARE * abs(key), mark, 1.01 * abs(printed - key))
 
 
-def _assumed_words(calculator: Calculator, taken: Mapping[str, Taken | None], names: list[str]) -> tuple[str, ...]:
+def _assumed_words(
+    calculator: Calculator, taken: Mapping[str, Taken | None], names: list[str]
+) -> tuple[str, ...]:
     told = []
     for name in names:
         got = taken[name]

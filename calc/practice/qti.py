@@ -67,7 +67,9 @@ def _condition(tests: Iterable[Part], ident: str, score: str = "0") -> Part:
 
 
 def _processing(conditions: list[Part]) -> Part:
-    variable = _part("decvar", varname="SCORE", vartype="Decimal", minvalue="0", maxvalue="100", defaultval="0")
+    variable = _part(
+        "decvar", varname="SCORE", vartype="Decimal", minvalue="0", maxvalue="100", defaultval="0"
+    )
     return _part("resprocessing", _part("outcomes", variable), *conditions)
 
 
@@ -97,7 +99,9 @@ def _number(one: Numbered) -> Part:
         told.append(_feedback(f"slip-{place}", f"A known slip: {wrong.words}."))
     conditions.append(_condition([_part("other")], WRONG))
     told.append(_feedback(WRONG, "Not yet: look at each figure and its unit again."))
-    response = _part("response_str", _part("render_fib", fibtype="Decimal"), ident=RESPONSE, rcardinality="Single")
+    response = _part(
+        "response_str", _part("render_fib", fibtype="Decimal"), ident=RESPONSE, rcardinality="Single"
+    )
     return _item(
         f"problem-{one.number}", f"Problem {one.number}, {made.title}", "numerical_question", made.whole_question, response,
         [_processing(conditions), *told],

@@ -88,7 +88,8 @@ def problem_set(
     if not made:
         raise InputError("topic", "Topic: no problem can be made of it under this rule set; pick another.")
     return tuple(
-        Numbered(number, each, level_of(help_wanted, number, problems)) for number, each in enumerate(made, start=1)
+        Numbered(number, each, level_of(help_wanted, number, problems))
+        for number, each in enumerate(made, start=1)
     )
 
 

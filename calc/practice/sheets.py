@@ -41,16 +41,26 @@ def problems_table(made: tuple[Numbered, ...]) -> Table:
     """The problems, as they are handed out."""
     return Table(
         "The problems",
-        ("No.", "Problem", "Taken as usual", "Answer"),
-        tuple(
-            (
-                f"{one.number}", one.problem.question, " ".join(one.problem.taken_for_granted),
-                f"{OPEN} {one.problem.how_near}",
-            )
-            for one in made
-        ),
-        "Taken as usual: what the calculator assumes where nothing else is given.",
-    )  # fmt: skip
+        ("No.", "Problem", "Answer"),
+        tuple((f"{one.number}", one.problem.whole_question, OPEN) for one in made),
+        "As usual: what the calculator assumes where nothing else is given.",
+    )
+
+
+def unit_text(unit: str) -> str:
+    """A unit of the working as it is printed.
+
+    Examples:
+        >>> unit_text("m**3"), unit_text("pascal")
+        ('m³', 'Pa')
+    """
+    return (
+        WRITTEN.get(unit, unit)
+        .replace("**3", "³")
+        .replace("**2", "²")
+        .replace("pascal", "Pa")
+        .replace("*", "·")
+    )
 
 
 def step_text(step: Step, *, is_open: bool = False) -> str:
@@ -58,14 +68,14 @@ def step_text(step: Step, *, is_open: bool = False) -> str:
 
     Examples:
         >>> step_text(Step("Now", "absolute_pressure", (("gauge", 1e5, "pascal"),), 201325.0, "pascal"), is_open=True)
-        'Now: with gauge = 100000 pascal comes ______ pascal'
+        'Now: with gauge = 100000 Pa comes ______ Pa'
     """
     numbers = ", ".join(
-        f"{name.replace('_', ' ')} = {plain_number(value, 6)} {WRITTEN.get(unit, unit)}".strip()
+        f"{name.replace('_', ' ')} = {plain_number(value, 6)} {unit_text(unit)}".strip()
         for name, value, unit in step.numbers
     )
     result = OPEN if is_open else plain_number(step.value, 6)
-    return f"{step.says}: with {numbers} comes {result} {WRITTEN.get(step.unit, step.unit)}".strip()
+    return f"{step.says}: with {numbers} comes {result} {unit_text(step.unit)}".strip()
 
 
 def help_table(made: tuple[Numbered, ...]) -> Table | None:
@@ -79,8 +89,12 @@ def help_table(made: tuple[Numbered, ...]) -> Table | None:
         elif one.level == "steps":
             steps = working(one.problem)
             left_open = blanks(steps)
-            rows.append((f"{one.number}", "Steps to complete", "" if steps else "Its calculator shows no steps."))
-            rows += [("", "", step_text(step, is_open=place in left_open)) for place, step in enumerate(steps)]
+            rows.append(
+                (f"{one.number}", "Steps to complete", "" if steps else "Its calculator shows no steps.")
+            )
+            rows += [
+                ("", "", step_text(step, is_open=place in left_open)) for place, step in enumerate(steps)
+            ]
     note = "The working is in pascals, kelvins, cubic meters and seconds, as the calculators work."
     return Table("Help with them", ("No.", "Help", "Line"), tuple(rows), note) if rows else None
 
@@ -91,7 +105,13 @@ def key_table(made: tuple[Numbered, ...]) -> Table:
         "The answers",
         ("No.", "Calculator", "Asked", "Answer", "Right from", "to"),
         tuple(
-            (f"{one.number}", each.title, each.asked, each.shown, *_ends(each.key, each.tolerance, each.unit))
+            (
+                f"{one.number}",
+                each.title,
+                each.asked,
+                each.shown,
+                *_ends(each.key, each.tolerance, each.unit),
+            )
             for one in made
             for each in (one.problem,)
         ),
@@ -106,7 +126,11 @@ def _ends(key: float, tolerance: float, unit: str) -> tuple[str, str]:
 def slips_table(made: tuple[Numbered, ...]) -> Table:
     """Wrong answers that tell their slip."""
     rows = [
-        (f"{one.number}", f"{plain_number(wrong.value, 3)} {written(one.problem.unit)}".strip(), wrong.words)
+        (
+            f"{one.number}",
+            f"{plain_number(wrong.value, 3)} {written(one.problem.unit)}".strip(),
+            wrong.words,
+        )
         for one in made
         for wrong in wrong_answers(one.problem)
     ]

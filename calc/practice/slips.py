@@ -6,7 +6,7 @@ givens, past the limits of the form: a gauge taken for absolute may be below not
 """
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -14,6 +14,7 @@ from typing import Any
 from calc.answering import found
 from calc.asking import METALS
 from calc.declare import Field
+from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
 from calc.practice.problems import Problem, fits, si_given
 from calc.quantities import ATMOSPHERE
@@ -69,15 +70,17 @@ Found = Iterator[tuple[str, float | None]]
 
 def _gauge_taken_for_absolute(case: Case) -> Found:
     for name in case.fields("gauge", unit="psi"):
-        yield "a gauge reading was taken for absolute pressure: the air’s own pressure is missing", case.again(
-            **{name: case.given[name] - ATMOSPHERE}
+        yield (
+            "a gauge reading was taken for absolute pressure: the air’s own pressure is missing",
+            case.again(**{name: case.given[name] - ATMOSPHERE}),
         )
 
 
 def _absolute_taken_for_gauge(case: Case) -> Found:
     for name in case.fields("gauge", unit="psi"):
-        yield "the air’s own pressure was added once too often: that is absolute pressure, not gauge", case.again(
-            **{name: case.given[name] + ATMOSPHERE}
+        yield (
+            "the air’s own pressure was added once too often: that is absolute pressure, not gauge",
+            case.again(**{name: case.given[name] + ATMOSPHERE}),
         )
 
 
@@ -87,8 +90,9 @@ def _other_temperature_scale(case: Case) -> Found:
         got = typed(text) if text else None
         if got is not None and got.unit in ("degF", "degC"):
             other = "degC" if got.unit == "degF" else "degF"
-            yield f"{written(got.unit)} was taken for {written(other)}", case.again(
-                **{name: to_si(got.number, other)}
+            yield (
+                f"{written(got.unit)} was taken for {written(other)}",
+                case.again(**{name: to_si(got.number, other)}),
             )
 
 
@@ -99,8 +103,9 @@ def _other_gauge_series(case: Case) -> Found:
             continue
         number = typed(text).number
         if text.endswith(" ga"):
-            yield "the number was read in the British wire gauge", case.again(
-                **{name: swg_thickness(number).thickness}
+            yield (
+                "the number was read in the British wire gauge",
+                case.again(**{name: swg_thickness(number).thickness}),
             )
         for metal, words in METALS.items():
             try:
@@ -113,8 +118,9 @@ def _other_gauge_series(case: Case) -> Found:
 def _one_for_several(case: Case) -> Found:
     for name in case.fields("hoses", "torches", "holes", "seams", "joints"):
         if case.given[name] > 1:
-            yield f"that is for one; “{case.calculator.inputs[name].label}” was left out", case.again(
-                **{name: 1.0}
+            yield (
+                f"that is for one; “{case.calculator.inputs[name].label}” was left out",
+                case.again(**{name: 1.0}),
             )
         elif name == "hoses":
             yield "that is for two hoses, and there is one", case.again(hoses=2.0)
@@ -124,7 +130,10 @@ def _gross_for_net(case: Case) -> Found:
     if {"gross_weight", "tare_weight"} <= set(case.given) and case.problem.result in BY_NET_WEIGHT:
         gross, tare = case.given["gross_weight"], case.given["tare_weight"]
         # The calculator refuses more than a full cylinder, so this one is reckoned by its ratio.
-        yield "the tare was not taken off the weight", case.problem.si(case.problem.key) * gross / (gross - tare)
+        yield (
+            "the tare was not taken off the weight",
+            case.problem.si(case.problem.key) * gross / (gross - tare),
+        )
 
 
 def complete_ratio(fuel: str) -> float:
@@ -134,28 +143,42 @@ def complete_ratio(fuel: str) -> float:
         >>> complete_ratio("acetylene")
         2.5
     """
-    return float(next(r.ratio for r in table("oxygen-ratios-benchbook-2026") if (r.fuel, r.sense) == (fuel, "complete")))
+    return float(
+        next(
+            r.ratio
+            for r in table("oxygen-ratios-benchbook-2026")
+            if (r.fuel, r.sense) == (fuel, "complete")
+        )
+    )
+
+
+BY_RATIO = {"oxygen_flow": 1, "oxygen_from_cylinder": 1, "oxygen_hours": -1}
+"""Results that go with the volumes of oxygen for one of fuel, or against them."""
 
 
 def _complete_burn(case: Case) -> Found:
     fuel = case.given.get("fuel")
-    if "oxygen_ratio" in case.calculator.inputs and case.given["oxygen_ratio"] is None and isinstance(fuel, str):
+    power = BY_RATIO.get(case.problem.result)
+    if power is not None and isinstance(fuel, str) and case.given.get("oxygen_ratio") is None:
+        share = complete_ratio(fuel) / oxygen_ratio(fuel)
         yield (
-            "that is the oxygen that burns the fuel whole; the air brings more than half of it, the cylinder the rest",
-            case.again(oxygen_ratio=complete_ratio(fuel)),
+            "that counts all the oxygen that burns the fuel whole; the air around the flame brings a good part of it",
+            case.problem.si(case.problem.key) * share**power,
         )
 
 
 def _diameter_for_radius(case: Case) -> Found:
     for name in case.fields("bore", "orifice", "diameter", "wire", unit="in"):
-        yield "a diameter was taken for a radius", case.again(**{name: 2 * case.given[name]})
-        yield "a radius was taken for a diameter", case.again(**{name: case.given[name] / 2})
+        label = case.calculator.inputs[name].label
+        yield f"“{label}”: a diameter was taken for a radius", case.again(**{name: 2 * case.given[name]})
+        yield f"“{label}”: a radius was taken for a diameter", case.again(**{name: case.given[name] / 2})
 
 
 def _hours_for_minutes(case: Case) -> Found:
     for name in case.fields(unit="s"):
-        yield "minutes were taken for hours", case.again(**{name: case.given[name] * 60})
-        yield "hours were taken for minutes", case.again(**{name: case.given[name] / 60})
+        label = case.calculator.inputs[name].label
+        yield f"“{label}”: minutes were taken for hours", case.again(**{name: case.given[name] * 60})
+        yield f"“{label}”: hours were taken for minutes", case.again(**{name: case.given[name] / 60})
 
 
 def _gone_for_left(case: Case) -> Found:
@@ -260,12 +283,9 @@ def unit_slip(problem: Problem, number: float, unit: str) -> str:
     shown = problem.declared
     for other in dict.fromkeys((*shown.units, *AMONG_OTHERS)):
         if other and other != unit and fits(other, problem.unit):
-            meant = from_si(to_si(number, other, free_gas=shown.free_gas), problem.unit, free_gas=shown.free_gas)
+            meant = from_si(
+                to_si(number, other, free_gas=shown.free_gas), problem.unit, free_gas=shown.free_gas
+            )
             if abs(meant - problem.key) <= problem.tolerance:
                 return f"the number is right in {written(other)}, but the unit you wrote is {written(unit)}"
     return ""
-
-
-def by_id(wrong: tuple[Wrong, ...]) -> Mapping[str, tuple[Wrong, ...]]:
-    """Wrong answers by the id of their slip."""
-    return {slip.id: tuple(each for each in wrong if each.slip == slip.id) for slip in SLIPS}

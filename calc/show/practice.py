@@ -6,11 +6,13 @@ from calc.declare import Step
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.problems import Problem
 from calc.practice.sets import Numbered, blanks, worked_example, working
-from calc.practice.sheets import OPEN
+from calc.practice.sheets import OPEN, unit_text
 from calc.show.notation import formula_html, symbol_html
 from calc.show.numbers import plain_number
 
-NO_STEPS = "<p>Its calculator shows no steps. Open its page, give it the same values, and see what changes.</p>"
+NO_STEPS = (
+    "<p>Its calculator shows no steps. Open its page, give it the same values, and see what changes.</p>"
+)
 SI_NOTE = "<p>The working is in pascals, kelvins, cubic meters and seconds, as the calculators work.</p>"
 
 
@@ -20,13 +22,13 @@ def _steps_html(steps: tuple[Step, ...], left_open: frozenset[int] = frozenset()
     lines = []
     for place, step in enumerate(steps):
         numbers = ", ".join(
-            f"{symbol_html(name)} = {plain_number(value, 6)} {escape(unit)}".rstrip()
+            f"{symbol_html(name)} = {plain_number(value, 6)} {escape(unit_text(unit))}".rstrip()
             for name, value, unit in step.numbers
         )
         found = OPEN if place in left_open else f"{plain_number(step.value, 6)}"
         lines.append(
             f"<li><p>{escape(step.says)}</p>{formula_html(step.formula)}"
-            f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{found}</strong> {escape(step.unit)}</p></li>'
+            f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{found}</strong> {escape(unit_text(step.unit))}</p></li>'
         )
     return f"{SI_NOTE}<ol>{''.join(lines)}</ol>"
 
@@ -108,7 +110,8 @@ def choice_html(question: ChoiceQuestion, number: int, count: int) -> str:
 def answered_choice_html(question: ChoiceQuestion) -> str:
     """What is right, and why, for a fold of a page that is read without a script."""
     picked = "".join(
-        f"<p>{escape(part.asks)} <strong>{escape(part.options[part.right])}</strong></p>" for part in question.parts
+        f"<p>{escape(part.asks)} <strong>{escape(part.options[part.right])}</strong></p>"
+        for part in question.parts
     )
     behind = f' <cite class="bb-source">{escape(question.behind)}</cite>' if question.behind else ""
     return f"{picked}<p>{escape(question.because)}{behind}</p>"

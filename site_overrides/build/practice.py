@@ -77,12 +77,11 @@ def practice_html(kind: str) -> str:
     return (
         f'<section class="bb-practice" data-practice="{kind}" aria-labelledby="practice-title">'
         f'<h2 id="practice-title">{TITLES[kind]}</h2>'
-        f'<div data-practice-first>{_without_script(kind)}</div>'
-        f'<form data-practice-form novalidate hidden autocomplete="off"><div data-practice-choices>{choices}</div>'
-        '<div data-practice-question tabindex="-1"></div>'
-        '<div data-practice-buttons></div></form>'
-        '<p class="bb-engine" data-practice-said role="status"></p>'
-        '<div class="bb-tools" data-practice-tools></div></section>'
+        f"<div data-practice-first>{_without_script(kind)}</div>"
+        '<form data-practice-form novalidate hidden autocomplete="off"><div data-practice-question tabindex="-1"></div>'
+        '<p data-practice-said role="status"></p><div data-practice-buttons></div>'
+        f'<details class="bb-help" data-practice-choices><summary>Choose another set</summary>{choices}'
+        '<div class="bb-tools" data-practice-tools></div></details></form></section>'
     )
 
 

@@ -103,14 +103,11 @@ export function mountPractice(block) {
   }
 
   async function check() {
-    if (!isOpen) return;
+    if (!isOpen) return null;
     const [number] = left;
     const reply = await practice({ number, answer: given() });
-    if (!isOpen || left[0] !== number) return;
-    if (reply.errors) {
-      say(reply.errors[0].message);
-      return;
-    }
+    if (!isOpen || left[0] !== number) return null;
+    if (reply.errors) return say(reply.errors[0].message);
     isOpen = false;
     left.shift();
     if (!reply.right) {
@@ -129,6 +126,8 @@ export function mountPractice(block) {
     question.dataset.verdict = reply.right ? "right" : "wrong";
     say(`${reply.said}${back}`);
     next.focus({ preventScroll: true });
+    buttons.scrollIntoView({ block: "nearest" });
+    return null;
   }
 
   function end() {
