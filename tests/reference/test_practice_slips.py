@@ -2,6 +2,8 @@
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from CoolProp.CoolProp import PropsSI
@@ -44,7 +46,7 @@ def number(text: str) -> float:
     """The number of a text such as `5/16 in` or `1 1/4 in`."""
     return sum(
         float(part.split("/")[0]) / float(part.split("/")[1]) if "/" in part else float(part)
-        for part in re.findall(r"[\d./]+", text.split(" in")[0] if " in" in text else text)
+        for part in re.findall(r"[\d./]+", text.split(" in", maxsplit=1)[0] if " in" in text else text)
     )
 
 
@@ -144,7 +146,7 @@ def test_gone_for_left_is_the_rest_of_a_full_one() -> None:
 
 
 def test_every_slip_has_a_test_here() -> None:
-    source = open(__file__, encoding="utf-8").read()  # noqa: PTH123, SIM115
+    source = Path(__file__).read_text(encoding="utf-8")
     assert [slip.id for slip in SLIPS if f'"{slip.id}"' not in source] == []
 
 
@@ -161,7 +163,7 @@ def test_slips_lie_apart_and_are_told(calculator: str) -> None:
             assert said.slip == wrong.slip
             assert wrong.words in said.said
         ends.sort()
-        assert all(before[1] < after[0] for before, after in zip(ends, ends[1:], strict=False)), made.question
+        assert all(before[1] < after[0] for before, after in pairwise(ends)), made.question
 
 
 def test_the_right_number_with_the_wrong_unit_is_told() -> None:
