@@ -19,7 +19,7 @@ MORE_FUEL = "Open the torch’s acetylene valve until the soot stops"
 TURNS = (MORE_OXYGEN, LESS_OXYGEN, NOTHING, MORE_FUEL)
 """What may be turned to come to a neutral flame."""
 
-ALONE = "Acetylene alone, too little of it: it smokes"
+ALONE = "Acetylene alone, and too little of it"
 
 
 @dataclass(frozen=True, slots=True)

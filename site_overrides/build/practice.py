@@ -14,6 +14,9 @@ from calc.practice.sets import Numbered
 from calc.show.practice import answered_choice_html, choice_html, example_html
 
 TITLES = {"problems": "Practice problems", "licence": "The written questions", "flame": "Name the flame"}
+SMALL = "hose-volume"
+"""Calculator of the example that stands on the page: the smallest sum there is."""
+
 NONE_YET = "<p>There are no questions here yet.</p>"
 OF = ("problem-set", "licence-questions")
 """Calculators that a learners' link may belong to."""
@@ -33,7 +36,7 @@ def _choice(name: str, asked: Choice) -> str:
 
 
 def _without_script(kind: str) -> str:
-    _, made = made_set(kind, {"seed": "1"})
+    _, made = made_set(kind, {"seed": "1"} | ({"calculator_1": SMALL} if kind == "problems" else {}))
     if not made:
         return NONE_YET
     first = made[0]
