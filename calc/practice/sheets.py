@@ -85,7 +85,7 @@ def help_table(made: tuple[Numbered, ...]) -> Table | None:
         if one.level == "worked":
             like = worked_example(one)
             rows.append((f"{one.number}", "Worked example", f"{like.question} {like.shown}."))
-            rows += [("", "", step_text(step)) for step in working(like)]
+            rows += [(f"{one.number}", "", step_text(step)) for step in working(like)]
         elif one.level == "steps":
             steps = working(one.problem)
             left_open = blanks(steps)
@@ -93,7 +93,8 @@ def help_table(made: tuple[Numbered, ...]) -> Table | None:
                 (f"{one.number}", "Steps to complete", "" if steps else "Its calculator shows no steps.")
             )
             rows += [
-                ("", "", step_text(step, is_open=place in left_open)) for place, step in enumerate(steps)
+                (f"{one.number}", "", step_text(step, is_open=place in left_open))
+                for place, step in enumerate(steps)
             ]
     note = "The working is in pascals, kelvins, cubic meters and seconds, as the calculators work."
     return Table("Help with them", ("No.", "Help", "Line"), tuple(rows), note) if rows else None
