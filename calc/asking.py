@@ -25,6 +25,9 @@ SHOWN_IN = Choice(
 )
 """The units results are shown in, asked by every calculator; left out, the rule set decides."""
 
+LONGEST_LIST = 340
+"""Letters of a list of options in a message."""
+
 METALS = {
     "low-carbon-steel": "Low-carbon steel",
     "galvanised-steel": "Galvanised steel",
@@ -180,12 +183,20 @@ def _hold_range(name: str, field: Field, si: float, text: str, rules: str, unit:
             raise InputError(name, _sentence(message))
 
 
+def _listed(words: tuple[str, ...]) -> str:
+    """Options in a row; of a long list the first few, as the form shows them all."""
+    whole = ", ".join(words)
+    if len(whole) <= LONGEST_LIST:
+        return whole
+    return f"{', '.join(words[:4])} or one of {len(words) - 4} others"
+
+
 def _picked(name: str, choice: Choice, text: str) -> Taken:
     wanted = text.strip().lower() if len(text) <= LONGEST else ""
     for option, words in choice.options.items():
         if wanted in (option, words.lower(), option.replace("-", " ")):
             return Taken(choice.label, words, option, "", option)
-    offered = ", ".join(choice.options.values())
+    offered = _listed(tuple(choice.options.values()))
     said = f"“{text.strip()}” is not one of them" if wanted else "nothing fitting is picked"
     raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
 

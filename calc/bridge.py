@@ -8,6 +8,7 @@ from calc.asking import convert_text
 from calc.errors import InputError
 from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
 from calc.sheets.lessons.gas_kept import log_reply
+from calc.practice.sessions import practice_reply
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
 from calc.show.pack import pack_reply
@@ -28,11 +29,14 @@ def run(request: str) -> str:
             `{"fill": {"calculator": id, "texts": {name: text}, "outfit": file}}` or
             `{"file": {"calculator": id, "texts": {name: text}, "name": name}}` (a file that an answer offers) or
             `{"log": {"lines": [{name: text}], "rules": id, "file": true}}` (lessons kept on a device) or
-            `{"pack": {"texts": {name: text}, "site": address, "parts": [name]}}` (sheets of an evening).
+            `{"pack": {"texts": {name: text}, "site": address, "parts": [name]}}` (sheets of an evening) or
+            `{"practice": {"set": kind, "texts": {name: text}, "number": n, "answer": text}}` (what is said to an answer;
+            without `answer` the question, without `number` what the set is).
 
     Returns:
         JSON: `{"answer": …, "html": …}`, `{"text": …}`, `{"svg": …}`, `{"texts": …}`,
-        `{"texts": …, "said": […]}`, `{"name": …, "type": …, "text": …}`, or
+        `{"texts": …, "said": […]}`, `{"name": …, "type": …, "text": …}`, `{"count": …, "words": …, "end": …}`,
+        `{"html": …}`, `{"right": …, "said": …, "slip": …, "page": …}`, or
         `{"errors": [{"field", "message"}]}`. It never raises.
 
     Examples:
@@ -72,6 +76,8 @@ def _reply(request: dict[str, Any]) -> dict[str, Any]:
     if "file" in request:
         asked = request["file"]
         return file_of(str(asked["calculator"]), str(asked["name"]), asked["texts"])
+    if "practice" in request:
+        return practice_reply(request["practice"])
     texts = {str(name): text for name, text in request.get("texts", {}).items()}
     calculator_id = texts.pop("calculator_id", None) or str(request["calculator"])
     texts.pop("units", None)

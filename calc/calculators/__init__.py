@@ -3,5 +3,8 @@
 from importlib import import_module
 from pkgutil import iter_modules
 
-for _module in sorted(iter_modules(__path__), key=lambda found: found.name):
-    import_module(f"{__name__}.{_module.name}")
+LAST = ("problem_set", "problem_key")
+"""These offer the other calculators as choices, so all others are declared before them."""
+
+for _name in (*sorted({found.name for found in iter_modules(__path__)} - set(LAST)), *LAST):
+    import_module(f"{__name__}.{_name}")

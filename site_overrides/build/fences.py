@@ -26,6 +26,7 @@ from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
 from site_overrides.build.ladder import facts_html, rungs
 from site_overrides.build.lessons import log_html, pack_form_html
+from site_overrides.build.practice import learners_html, practice_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
 from site_overrides.build.questions import questions_html
@@ -118,6 +119,15 @@ def log(source: str, _md: Markdown) -> str:
     """Lessons kept on the reader's device, of a calculator on the page: its id, `title`."""
     calculator_id, settings = parts(source)
     return log_html(calculator_id, settings.pop("title"))
+
+
+@_fence
+def practice(source: str, _md: Markdown) -> str:
+    """Questions to answer: `set = problems`, `licence` or `flame`; or `set = link` with `of = calculator`."""
+    _, settings = parts(f"practice\n{source}")
+    if settings["set"] == "link":
+        return learners_html(settings["of"])
+    return practice_html(settings["set"])
 
 
 @_fence

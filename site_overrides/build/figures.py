@@ -6,7 +6,6 @@ without its source. An id that no table has stops the build.
 """
 
 import re
-from functools import cache
 from html import escape
 from typing import Any
 from xml.etree import ElementTree
@@ -16,39 +15,19 @@ from markdown.preprocessors import Preprocessor
 from markdown.treeprocessors import Treeprocessor
 
 from calc.declare import RULE_SETS
-from calc.tables import HOW_SURE, source_words, table
+from calc.filling import (
+    BRACES,
+    FIGURES,
+    WORDS,
+    UnknownIdError,
+    elsewhere,
+    figure_text,
+    figures,
+    words,
+)
+from calc.tables import HOW_SURE, source_words
 
-FIGURES = "figures-benchbook-2026"
-WORDS = "words-benchbook-2026"
-BY_RULES = "figures-by-rules"
-
-_BRACES = re.compile(r"\{([a-z][a-z0-9-]*)\}")
 _CODE_SPAN = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)", re.DOTALL)
-
-
-class UnknownIdError(ValueError):
-    """A page names a figure or a word that no table has."""
-
-
-@cache
-def _figures() -> dict[str, Any]:
-    return {row.id: row for row in table(FIGURES)}
-
-
-@cache
-def _others(name: str) -> tuple[Any, ...]:
-    """Rows of other rule sets for a figure, where our data have any."""
-    return tuple(row for row in table(BY_RULES) if row.id == name)
-
-
-@cache
-def _words() -> dict[str, Any]:
-    return {row.id: row for row in table(WORDS)}
-
-
-def figure_text(row: Any) -> str:
-    """A figure as it stands in a sentence: US first, metric in brackets."""
-    return f"{row.us} ({row.metric})" if row.metric else str(row.us)
 
 
 def figure_html(row: Any) -> str:
@@ -58,7 +37,7 @@ def figure_html(row: Any) -> str:
     the page script sets `data-rules` on the root element and one is left. A rule
     set without a row of its own keeps the US figure.
     """
-    others = _others(row.id)
+    others = elsewhere(row.id)
     text = escape(figure_text(row))
     if not others:
         return f'<span class="bb-figure">{text}</span>'
@@ -113,14 +92,14 @@ def filled(text: str, used: dict[str, Any]) -> str:
 
     def fill(found: re.Match[str]) -> str:
         name = found[1]
-        if name in _figures():
-            used[name] = _figures()[name]
+        if name in figures():
+            used[name] = figures()[name]
             return figure_html(used[name])
-        if name in _words():
-            return word_html(_words()[name])
+        if name in words():
+            return word_html(words()[name])
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
 
-    return _BRACES.sub(fill, text)
+    return BRACES.sub(fill, text)
 
 
 def used_on(md: Markdown) -> dict[str, Any]:
@@ -156,7 +135,7 @@ class _List(Treeprocessor):
             number = ElementTree.SubElement(item, "strong")
             number.text = figure_text(row)
             others = "".join(
-                f" {RULE_SETS[other.rules]}: {other.text}, {_origin(other)}." for other in _others(row.id)
+                f" {RULE_SETS[other.rules]}: {other.text}, {_origin(other)}." for other in elsewhere(row.id)
             )
             number.tail = f". {_origin(row)}.{others}"
 

@@ -2,9 +2,11 @@
 
 import { mountCarry } from "./carry.js";
 import { mountCalculator, applyLink } from "./form.js";
+import { mountLearners } from "./learners.js";
 import { mountLog } from "./log.js";
 import { mountOffline } from "./offline.js";
 import { mountPack } from "./pack.js";
+import { mountPractice } from "./practice.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
@@ -16,6 +18,8 @@ const HOOKS = {
   "[data-calculator]": mountCalculator,
   "[data-procedure]": mountProcedure,
   "[data-timer]": mountTimer,
+  "[data-practice]": mountPractice,
+  "[data-learners]": mountLearners,
   "[data-sheet]": mountSheet,
   "[data-carry]": mountCarry,
   "[data-log]": mountLog,
@@ -33,7 +37,7 @@ function mountPage() {
       mount(element);
     }
   }
-  if (document.querySelector("[data-calculator]")) startWhenIdle();
+  if (document.querySelector("[data-calculator], [data-practice]")) startWhenIdle();
 }
 
 /* The theme follows a link to the page that is already open without a new page. */

@@ -1,0 +1,68 @@
+"""Figures and words in a text at run time: `{acetylene-limit}` as the rule set has it."""
+
+import re
+from functools import cache
+from typing import Any
+
+from calc.tables import table
+
+FIGURES = "figures-benchbook-2026"
+WORDS = "words-benchbook-2026"
+BY_RULES = "figures-by-rules"
+
+BRACES = re.compile(r"\{([a-z][a-z0-9-]*)\}")
+"""How a text names a figure or a word."""
+
+
+class UnknownIdError(ValueError):
+    """A text names a figure or a word that no table has."""
+
+
+@cache
+def figures() -> dict[str, Any]:
+    """Every figure by id."""
+    return {row.id: row for row in table(FIGURES)}
+
+
+@cache
+def words() -> dict[str, Any]:
+    """Every word that the rule sets call differently, by id."""
+    return {row.id: row for row in table(WORDS)}
+
+
+@cache
+def elsewhere(name: str) -> tuple[Any, ...]:
+    """Rows of other rule sets for a figure, where our data have any."""
+    return tuple(row for row in table(BY_RULES) if row.id == name)
+
+
+def figure_text(row: Any) -> str:
+    """A figure as it stands in a sentence: US first, metric in brackets."""
+    return f"{row.us} ({row.metric})" if row.metric else str(row.us)
+
+
+def filled_text(text: str, rules: str) -> str:
+    """A text with every figure and word in it as one rule set has it.
+
+    Args:
+        text: Text with `{id}` in it.
+        rules: Rule set; one without a figure of its own keeps the US figure.
+
+    Raises:
+        UnknownIdError: No table has the id.
+
+    Examples:
+        >>> filled_text("Never over {acetylene-limit}.", "us"), filled_text("Never over {acetylene-limit}.", "iso")
+        ('Never over 15 psi (103 kPa).', 'Never over 1.5 bar.')
+    """
+
+    def fill(found: re.Match[str]) -> str:
+        name = found[1]
+        if name in figures():
+            own = next((row.text for row in elsewhere(name) if row.rules == rules), None)
+            return own or figure_text(figures()[name])
+        if name in words():
+            return str(getattr(words()[name], rules))
+        raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
+
+    return BRACES.sub(fill, text)

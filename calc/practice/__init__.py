@@ -1,0 +1,1 @@
+"""Practice: problems made from the calculators, written questions, flames to name, and their files."""

@@ -1,0 +1,82 @@
+"""Which calculators problems are made from, and why others are left out."""
+
+from functools import cache
+from typing import Any
+
+from calc.declare import CALCULATORS, Calculator, Day
+from calc.tables import table
+
+TABLE = "practice-calculators-benchbook-2026"
+
+TOPICS = {
+    "gas": "Gas in cylinders",
+    "hoses": "Hoses, tips and gauges",
+    "heat": "Flames and heat",
+    "metal": "Sheet, rod, joints and cuts",
+    "other": "Others",
+    "all": "All of them",
+}
+"""Topics a set may be made from, by id."""
+
+OWN = frozenset({"problem-set", "problem-key", "licence-questions", "licence-key"})
+"""Calculators that make sets: nothing is asked about these."""
+
+WORDS_ONLY = "it answers in words only"
+DAYS = "it works from days of the calendar"
+
+
+@cache
+def _rows() -> dict[str, Any]:
+    return {row.calculator: row for row in table(TABLE)}
+
+
+def why_not(calculator: Calculator) -> str:
+    """Why no problem is made from a calculator; empty where problems are made.
+
+    Args:
+        calculator: A declared calculator.
+
+    Returns:
+        A sentence without its full stop.
+    """
+    if calculator.id in OWN:
+        return "it makes the sets"
+    row = _rows().get(calculator.id)
+    if row is not None and row.why_not:
+        return str(row.why_not)
+    if all(shown.words for shown in calculator.results.values()):
+        return WORDS_ONLY
+    if any(isinstance(asked, Day) and asked.example for asked in calculator.inputs.values()):
+        return DAYS
+    return ""
+
+
+def offered() -> dict[str, str]:
+    """Title of every calculator that problems are made from, by id, as far as declared by now."""
+    return {each.id: each.title for each in CALCULATORS.values() if not why_not(each)}
+
+
+def topic_of(calculator_id: str) -> str:
+    """Topic of a calculator; `other` where none is kept."""
+    row = _rows().get(calculator_id)
+    return str(row.topic) if row is not None and row.topic else "other"
+
+
+def of_topic(topic: str) -> list[str]:
+    """Ids of the calculators of a topic, in the order of the table, then in that of the files."""
+    place = {name: number for number, name in enumerate(_rows())}
+    found = [name for name in offered() if topic in ("all", topic_of(name))]
+    return sorted(found, key=lambda name: (place.get(name, len(place)), name))
+
+
+def asked_of(calculator: Calculator) -> tuple[str, ...]:
+    """Results that a problem may ask for: those of the table, else every number, the first first."""
+    row = _rows().get(calculator.id)
+    named = tuple(row.asked.split()) if row is not None else ()
+    return named or tuple(name for name, shown in calculator.results.items() if not shown.words)
+
+
+def varied_in(calculator: Calculator) -> tuple[str, ...]:
+    """Inputs with an assumed value that a problem gives all the same."""
+    row = _rows().get(calculator.id)
+    return tuple(row.varied.split()) if row is not None else ()
