@@ -7,8 +7,8 @@ from calc.answering import answer, file_of, found
 from calc.asking import convert_text
 from calc.errors import InputError
 from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
-from calc.sheets.lessons.gas_kept import log_reply
 from calc.practice.sessions import practice_reply
+from calc.sheets.lessons.gas_kept import log_reply
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
 from calc.show.pack import pack_reply
