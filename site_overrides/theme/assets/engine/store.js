@@ -49,11 +49,14 @@ async function openFiles() {
       const open = await handle.createSyncAccessHandle();
       try {
         open.truncate(0);
-        open.write(bytes, { at: 0 });
+        if (open.write(bytes, { at: 0 }) !== bytes.length) throw new Error("no room");
         open.flush();
-      } finally {
+      } catch (error) {
         open.close();
+        await folder.removeEntry(name).catch(() => undefined); // half a file only takes room
+        throw error;
       }
+      open.close();
     },
     async keepOnly(names) {
       for await (const name of folder.keys()) {
