@@ -171,6 +171,9 @@ export async function openStore(cacheName, onPiece) {
       return bytes;
     },
 
+    /* Done when all that arrived so far is kept. */
+    written: () => Promise.all(writes),
+
     /* Done when all that arrived is kept and what older releases left is gone. */
     async settled(names) {
       await Promise.all(writes);

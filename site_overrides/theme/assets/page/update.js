@@ -1,7 +1,7 @@
 /* A newer release: found, offered, and taken only when the reader says so. */
 
 import { button, element } from "./page.js";
-import { canKeep, keepText, registerWorker } from "./store.js";
+import { canKeep, keepText, registerWorker, releaseCache } from "./store.js";
 
 const HOUR = 3_600_000; // ms
 const BUSY = "[data-changed], [data-timer=running]";
@@ -62,7 +62,7 @@ async function register() {
 
 /* Saving the text waits until the page itself has come. */
 export function watchReleases() {
-  if (!canKeep()) return;
+  if (!canKeep() || !releaseCache) return;
   wasControlled = Boolean(navigator.serviceWorker.controller);
   navigator.serviceWorker.addEventListener("controllerchange", follow);
   const tell = () => document.dispatchEvent(new Event("kept"));
