@@ -115,7 +115,9 @@ def test_what_was_cleared_is_not_called_saved_and_comes_again(phone: Page, own: 
     phone.goto(TEXT)
     phone.evaluate(CLEAR)
     phone.reload()
-    expect(phone.locator(STATUS)).to_contain_text("saved on this device. The calculators are not", timeout=LONG)
+    expect(phone.locator(STATUS)).to_contain_text(
+        "saved on this device. The calculators are not", timeout=LONG
+    )
     phone.goto(OXYGEN)
     wait_for_engine(phone)
     expect(phone.locator(STATUS)).to_contain_text("Ready offline", timeout=LONG)

@@ -73,7 +73,9 @@ def test_every_link_leads_to_a_file_of_the_copy(copy: Path) -> None:
         inside = [link for link in links.found if not re.match("https?:|data:|#", link)]
         gone = [link for link in inside if not (page.parent / re.split("[?#]", link)[0]).is_file()]
         assert gone == [], page.name
-        assert {link for link in links.found if link.startswith("http") and not link.startswith(SITE)} == set()
+        assert {
+            link for link in links.found if link.startswith("http") and not link.startswith(SITE)
+        } == set()
 
 
 def test_the_licence_is_inside_and_no_worker_or_search(copy: Path) -> None:
@@ -88,7 +90,9 @@ def test_from_a_folder_it_reads_and_leads_on(opened: Page) -> None:
     expect(opened.locator("[data-unzipped]")).to_have_count(0)
     opened.locator(".bb-footer a[href$='oxygen-left.html']").click()
     expect(opened.locator("h1")).to_be_visible()
-    wanted = fresh_answer("oxygen-left", water_volume="43 L", gauge="1500 psi")["results"]["gas_left"]["text"]
+    wanted = fresh_answer("oxygen-left", water_volume="43 L", gauge="1500 psi")["results"]["gas_left"][
+        "text"
+    ]
     assert values(opened.locator("[data-calculator]"))[0] == wanted
     expect(opened.locator("[data-unzipped]")).to_contain_text("It works out nothing new.")
     expect(opened.locator("[data-unzipped] a")).to_have_attribute("href", f"{SITE}before/oxygen-left/")
@@ -120,7 +124,9 @@ def test_served_from_that_folder_it_is_live(copy: Path, browser: Browser) -> Non
     wait_for_engine(page)
     expect(page.locator("[data-unzipped]")).to_have_count(0)
     give(page, GAUGE, "900")
-    wanted = fresh_answer("oxygen-left", water_volume="43 L", gauge="900 psi")["results"]["gas_left"]["text"]
+    wanted = fresh_answer("oxygen-left", water_volume="43 L", gauge="900 psi")["results"]["gas_left"][
+        "text"
+    ]
     expect(page.locator("[data-result=gas_left] .bb-value")).to_have_text(wanted)
     context.close()
     server.stop()
