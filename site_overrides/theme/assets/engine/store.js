@@ -118,6 +118,7 @@ export async function openStore(cacheName, onPiece) {
   const [files, cache] = await Promise.all([openFiles().catch(() => undefined), openCache(cacheName)]);
   const shelf = files ?? cache;
   const writes = [];
+  let isClosed = false;
 
   async function held(place, name, file) {
     const bytes = await place?.get(name).catch(() => undefined);
@@ -125,7 +126,9 @@ export async function openStore(cacheName, onPiece) {
   }
 
   // A full disk must not stop an answer.
-  const keep = (place, name, bytes) => writes.push(place?.put(name, bytes).catch(() => undefined));
+  function keep(place, name, bytes) {
+    if (!isClosed) writes.push(place?.put(name, bytes).catch(() => undefined));
+  }
 
   async function download(file) {
     const kept = await held(cache, file.name, file);
@@ -171,8 +174,11 @@ export async function openStore(cacheName, onPiece) {
       return bytes;
     },
 
-    /* Done when all that arrived so far is kept. */
-    written: () => Promise.all(writes),
+    /* Keep nothing from now on; done when what is being kept is whole. */
+    async close() {
+      isClosed = true;
+      await Promise.all(writes);
+    },
 
     /* Done when all that arrived is kept and what older releases left is gone. */
     async settled(names) {

@@ -81,7 +81,7 @@ async function start() {
 
 /* Whoever hears of it ends this worker: no file may be left half written. */
 async function giveUp(error) {
-  await store?.written();
+  await store?.close();
   postMessage({ broken: String(error?.message ?? error) });
 }
 
