@@ -1,6 +1,7 @@
 # make serve   build the site and serve it       make test    every test
 # make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
 # make lint    ruff and mypy                     make lock    renew both lock files
+# make zip     the site as one file for a folder
 SHELL := /bin/bash
 SITE_URL ?= http://127.0.0.1:8000/
 export SITE_URL
@@ -11,7 +12,7 @@ FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME
 	"$$p" -c 'import sys; sys.exit(not (3, 12) <= sys.version_info < (3, 14))' 2>/dev/null && { echo "$$p"; break; }; done
 PY := .venv/bin/python
 
-.PHONY: serve site test bench lint lock clean
+.PHONY: serve site zip test bench lint lock clean
 
 .venv/ready: requirements.lock
 	@python="$$($(FIND_PYTHON))"; \
@@ -25,6 +26,9 @@ site: .venv/ready
 
 serve: site
 	$(PY) -m site_overrides.build.serve
+
+zip: .venv/ready
+	$(PY) -m site_overrides.build.zipped
 
 test: .venv/ready
 	$(PY) -m site_overrides.build.browser

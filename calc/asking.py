@@ -123,7 +123,7 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     try:
         got = typed(text)
     except UnreadableError as error:
-        message = f"{field.label}: {error}. {_range_words(field, rules, field.units[0])}"
+        message = f"{field.label}: {error}; {_range_words(field, rules, field.units[0])}"
         if str(error).startswith("nothing"):
             message = f"{field.label}: nothing is written here; write for example {example}"
         raise InputError(name, _sentence(message)) from None

@@ -1,5 +1,17 @@
 """What is said when an input cannot be used."""
 
+import unicodedata
+
+
+def shown(text: str) -> str:
+    """A text for the eye: signs that cannot be seen, or turn the writing around, are marked.
+
+    Examples:
+        >>> shown("12\u202e psi")
+        '12� psi'
+    """
+    return "".join("\ufffd" if unicodedata.category(sign)[0] == "C" else sign for sign in text)
+
 
 class InputError(ValueError):
     """One input cannot be used; the message is a sentence for the reader.
@@ -14,7 +26,7 @@ class InputError(ValueError):
     def __init__(self, field: str, message: str, others: tuple["InputError", ...] = ()) -> None:
         super().__init__(message)
         self.field = field
-        self.message = message
+        self.message = shown(message)
         self.others = others
 
     def listed(self) -> list[dict[str, str]]:

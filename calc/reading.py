@@ -138,6 +138,8 @@ def typed(text: str) -> Typed:
     plain = _plain(text)
     if not plain:
         raise UnreadableError("nothing is written here")
+    if any(unicodedata.category(sign)[0] == "C" for sign in plain):
+        raise UnreadableError("a sign in it cannot be shown; type it anew")
     if both := _FEET_INCHES.fullmatch(plain):
         inches = typed(both["inches"] + " in").number
         return Typed(int(both["feet"]) * 12 + inches, "in")

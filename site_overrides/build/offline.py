@@ -9,6 +9,7 @@ import base64
 import hashlib
 import json
 import sys
+from collections.abc import Callable
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -85,30 +86,42 @@ def policy(pages: list[str]) -> str:
     )
 
 
-def _write_head(site: Path, key: str) -> None:
-    """Write policy and release into every page."""
+def write_policy(site: Path, more: Callable[[Path], str] = lambda _: "") -> None:
+    """Write the one policy into the head of every page.
+
+    Args:
+        site: Folder of the built site.
+        more: Gives further tags for the head of a page.
+
+    Raises:
+        ValueError: A page has no place for it.
+    """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
-    tags = (
-        f'<meta http-equiv="Content-Security-Policy" content="{policy(list(pages.values()))}">'
-        f'<meta name="benchbook-release" content="{key}">'
-    )
+    tag = f'<meta http-equiv="Content-Security-Policy" content="{policy(list(pages.values()))}">'
     for path, page in pages.items():
         if page.count(PLACE) != 1:
             raise ValueError(f"{path} must have {PLACE} once, in its head")
-        early = _early_modules(site, path) if path.name == "index.html" else ""
-        path.write_text(page.replace(PLACE, tags + early), encoding="utf-8")
+        path.write_text(page.replace(PLACE, tag + more(path)), encoding="utf-8")
 
 
 def _early_modules(site: Path, page: Path) -> str:
     """Tags that fetch all modules of the page at once, not one after the other."""
+    if page.name != "index.html":
+        return ""
     names = [f"assets/page/{module.name}" for module in sorted((site / "assets/page").glob("*.js"))]
     names += ["sw/how.js", "sw/what.js", f"{ENGINE}engine.js", f"{ENGINE}files.js"]
     up = "../" * (len(page.relative_to(site).parts) - 1) or "./"
     return "".join(f'<link rel="modulepreload" href="{up}{name}">' for name in names)
 
 
-def _drop_needless(site: Path) -> None:
-    for pattern in NEEDLESS:
+def drop_needless(site: Path, more: tuple[str, ...] = ()) -> None:
+    """Remove what no page asks for, and folders left empty.
+
+    Args:
+        site: Folder of the built site.
+        more: Further files, as patterns.
+    """
+    for pattern in NEEDLESS + more:
         for path in site.rglob(pattern) if "/" not in pattern else site.glob(pattern):
             if path.is_file():
                 path.unlink()
@@ -172,9 +185,10 @@ def write(site: Path) -> None:
         ValueError: A page or the worker has no place to write into, or there is
             no engine.
     """
-    _drop_needless(site)
+    drop_needless(site)
     key = _key(listing(site))
-    _write_head(site, key)
+    release = f'<meta name="benchbook-release" content="{key}">'
+    write_policy(site, lambda page: release + _early_modules(site, page))
     manifest = {"release": RELEASE, "key": key, "files": listing(site)}
     listed = json.dumps(manifest, indent=0, sort_keys=True).encode()
     (site / MANIFEST).write_bytes(listed)

@@ -14,8 +14,14 @@ self.addEventListener("activate", (event) => {
   event.waitUntil(dropOthers(RELEASE).then(() => self.clients.claim()));
 });
 
+let keeping = null; // what was cleared, on its way back
+
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
+  if (event.data !== "keep the text") return;
+  keeping ??= install(RELEASE).finally(() => { keeping = null; });
+  const tell = (isKept) => event.ports[0]?.postMessage(isKept);
+  event.waitUntil(keeping.then(() => tell(true), () => tell(false)));
 });
 
 self.addEventListener("fetch", (event) => {

@@ -20,7 +20,8 @@ from site_overrides.build.serve import Handler
 from tests.driver import driver
 
 ROOT = Path(__file__).parents[2]
-ADDRESS = f"http://127.0.0.1:{os.environ.get('BENCHBOOK_PORT', '8123')}/bench/"
+PORT = int(os.environ.get("BENCHBOOK_PORT", "8123"))
+ADDRESS = f"http://127.0.0.1:{PORT}/bench/"
 SOURCES = ("calc", "docs", "site_overrides", "mkdocs.yml")
 HOST = f"127.0.0.{1 + int(os.environ.get('PYTEST_XDIST_WORKER', 'gw0')[2:])}"
 """Each of several test runs side by side has a host of its own; port and path stay those that were built for."""
@@ -58,17 +59,31 @@ class _PatientServer(ThreadingHTTPServer):
     request_queue_size = 128
 
 
+class _CutHandler(Handler):
+    """Sends files whole, or half of those that its server cuts."""
+
+    server_of: "Server"
+
+    def copyfile(self, source: Any, outputfile: Any) -> None:
+        """Send what was promised, or break off midway."""
+        content = source.read()
+        cut = self.server_of.cut and self.server_of.cut in self.path
+        outputfile.write(content[: len(content) // 2] if cut else content)
+
+
 @dataclass
 class Server:
     """A host of one folder that can go away and come back."""
 
     folder: Path
     address: str
+    cut: str = ""
+    """Files whose address holds this come only half, then the line breaks."""
     _running: ThreadingHTTPServer | None = None
 
     def start(self) -> None:
         parts = urlsplit(self.address)
-        handler = type("SiteHandler", (Handler,), {"base": parts.path})
+        handler = type("SiteHandler", (_CutHandler,), {"base": parts.path, "server_of": self})
         self._running = _PatientServer(
             (parts.hostname or "", parts.port or 80), partial(handler, directory=str(self.folder))
         )

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 
 from calc.answering import answer
 from site_overrides.build.browser import ASK, are_there
-from tests.browser.conftest import HOST, Server
+from tests.browser.conftest import HOST, PORT, Server
 from tests.browser.engines import ENGINES, TAB, Engine, wait_for
 
 pytestmark = pytest.mark.browser
@@ -22,7 +22,7 @@ FIRST_VALUE = "document.querySelector('[data-result=gas_left] .bb-value')?.textC
 
 @pytest.fixture(scope="module")
 def own(site: Path) -> Iterator[Server]:
-    server = Server(site, f"http://{HOST}:8125/bench/")
+    server = Server(site, f"http://{HOST}:{PORT + 2}/bench/")
     server.start()
     yield server
     server.stop()

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc.errors import shown
 from calc.reading import LONGEST, UnreadableError, typed
 
 
@@ -47,6 +48,14 @@ from calc.reading import LONGEST, UnreadableError, typed
 def test_the_ways_the_trade_writes_are_read(text: str, number: float, unit: str) -> None:
     got = typed(text)
     assert (got.number, got.unit) == (pytest.approx(number, rel=1e-15), unit)
+
+
+@pytest.mark.parametrize("sign", ["\u202e", "\u200b", "\ufeff", "\u2066", "\0", "\ud800", "\ue000"])
+def test_a_sign_that_cannot_be_seen_is_said_and_not_repeated(sign: str) -> None:
+    """Unicode, general category C: a mark that turns the writing around would turn our sentence too."""
+    with pytest.raises(UnreadableError, match="cannot be shown"):
+        typed(f"12{sign} psi")
+    assert sign not in shown(f"“{sign}psi” does not fit here")
 
 
 @pytest.mark.parametrize(

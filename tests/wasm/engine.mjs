@@ -3,6 +3,8 @@
  * as a browser gets.
  *
  *   node engine.mjs answer ENGINE snapshot|library   requests on stdin, replies on stdout
+ *   node engine.mjs heap ENGINE                      requests on stdin, on stdout the bytes of the heap
+ *                                                    before and after, and how many answers differ
  *   node engine.mjs tables ENGINE                    names on stdin, rows of each table on stdout
  *   node engine.mjs suite ENGINE LIBRARY.zip TREE.zip SUITE.py   the test suite, full library
  */
@@ -60,6 +62,16 @@ async function answer([from]) {
   })));
 }
 
+async function heap() {
+  const python = await started({ snapshot: await unpacked(FILES.snapshot) });
+  const bridge = python.pyimport("calc.bridge");
+  const size = () => python._module.HEAPU8.length;
+  const before = size();
+  const replies = new Set(JSON.parse(readFileSync(0, "utf8")).map((request) => bridge.run(request)));
+  const answers = Array.from(replies).filter((reply) => reply.startsWith('{"answer"')).length;
+  process.stdout.write(JSON.stringify({ before, after: size(), answers }));
+}
+
 async function tables() {
   const python = await started({ snapshot: await unpacked(FILES.snapshot) });
   python.globals.set("names", readFileSync(0, "utf8"));
@@ -77,7 +89,7 @@ async function suite([library, tree, script]) {
 }
 
 try {
-  const code = await { answer, suite, tables }[what](given);
+  const code = await { answer, heap, suite, tables }[what](given);
   process.exitCode = typeof code === "number" ? code : 0;
 } catch (error) {
   console.error(String(error.message).slice(-3000)); // not the stack: the script is one long line

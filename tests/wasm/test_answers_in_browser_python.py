@@ -117,3 +117,19 @@ def test_every_table_is_in_the_snapshot_whole() -> None:
     names = sorted(path.stem for path in Path(calc.__file__).parent.glob("data/*.csv"))
     assert names
     assert said_by_engine("tables", about=names) == {name: len(table(name)) for name in names}
+
+
+def varied(calculator_id: str) -> list[str]:
+    """Examples under each rule set, in the units of each system, so that no two answers are alike."""
+    asked = [json.loads(request) for request in REQUESTS[calculator_id][: len(RULE_SETS)]]
+    return [
+        json.dumps(each | {"texts": each["texts"] | {"shown_in": shown_in}})
+        for each in asked
+        for shown_in in ("us", "metric")
+    ]
+
+
+def test_two_hundred_answers_do_not_make_the_memory_grow() -> None:
+    seen = said_by_engine("heap", about=[request for name in REQUESTS for request in varied(name)])
+    assert seen["answers"] >= 200
+    assert seen["after"] == seen["before"]

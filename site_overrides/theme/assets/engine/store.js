@@ -49,11 +49,14 @@ async function openFiles() {
       const open = await handle.createSyncAccessHandle();
       try {
         open.truncate(0);
-        open.write(bytes, { at: 0 });
+        if (open.write(bytes, { at: 0 }) !== bytes.length) throw new Error("no room");
         open.flush();
-      } finally {
+      } catch (error) {
         open.close();
+        await folder.removeEntry(name).catch(() => undefined); // half a file only takes room
+        throw error;
       }
+      open.close();
     },
     async keepOnly(names) {
       for await (const name of folder.keys()) {
@@ -115,6 +118,7 @@ export async function openStore(cacheName, onPiece) {
   const [files, cache] = await Promise.all([openFiles().catch(() => undefined), openCache(cacheName)]);
   const shelf = files ?? cache;
   const writes = [];
+  let isClosed = false;
 
   async function held(place, name, file) {
     const bytes = await place?.get(name).catch(() => undefined);
@@ -122,7 +126,9 @@ export async function openStore(cacheName, onPiece) {
   }
 
   // A full disk must not stop an answer.
-  const keep = (place, name, bytes) => writes.push(place?.put(name, bytes).catch(() => undefined));
+  function keep(place, name, bytes) {
+    if (!isClosed) writes.push(place?.put(name, bytes).catch(() => undefined));
+  }
 
   async function download(file) {
     const kept = await held(cache, file.name, file);
@@ -166,6 +172,12 @@ export async function openStore(cacheName, onPiece) {
       if (files) keep(cache, file.name, sent);
       keep(shelf, file.unpacked.name, bytes);
       return bytes;
+    },
+
+    /* Keep nothing from now on; done when what is being kept is whole. */
+    async close() {
+      isClosed = true;
+      await Promise.all(writes);
     },
 
     /* Done when all that arrived is kept and what older releases left is gone. */

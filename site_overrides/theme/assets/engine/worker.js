@@ -18,6 +18,7 @@ const image = settings.fallback ? files.library : files.snapshot;
 const total = files.script.bytes + files.unpacker.bytes + files.wasm.bytes + image.bytes;
 const waiting = [];
 let loaded = 0;
+let store = null;
 let run = null;
 
 self.onmessage = ({ data }) => (run ? reply(data) : waiting.push(data));
@@ -50,7 +51,7 @@ async function checkMemory(memory) {
 
 async function start() {
   report("loading");
-  const store = await openStore(settings.cache, (bytes) => {
+  store = await openStore(settings.cache, (bytes) => {
     loaded += bytes;
     report("loading");
   });
@@ -78,4 +79,10 @@ async function start() {
   postMessage({ news: { kept: true } });
 }
 
-start().catch((error) => postMessage({ broken: String(error?.message ?? error) }));
+/* Whoever hears of it ends this worker: no file may be left half written. */
+async function giveUp(error) {
+  await store?.close();
+  postMessage({ broken: String(error?.message ?? error) });
+}
+
+start().catch(giveUp);

@@ -1,5 +1,7 @@
 /* A link with values: `?v=1&gauge=1500+psi`, as typed, in the order of the form. */
 
+import { quoted } from "./page.js";
+
 const VERSION = "1";
 const OURS = new Set(["v", "for"]);
 
@@ -20,7 +22,7 @@ export function readLink(address, calculator, isFirst) {
   if (meant ? meant !== calculator : !isFirst) return null;
   const problems = [];
   if (values.get("v") !== VERSION) {
-    problems.push(`This link has the form “${values.get("v").slice(0, 20)}”, which this page does not know: check each value.`);
+    problems.push(`This link has the form ${quoted(values.get("v"), 20)}, which this page does not know: check each value.`);
   }
   for (const name of OURS) values.delete(name);
   return { values, problems };

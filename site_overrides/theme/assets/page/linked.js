@@ -1,6 +1,6 @@
 /* Values of a link in a form, and the note that says so. */
 
-import { element } from "./page.js";
+import { element, quoted } from "./page.js";
 
 const LINK = "Values set by the link. Check each one.";
 
@@ -18,7 +18,7 @@ export function createLinkNote(form) {
         left.delete(field.name);
       }
       const unknown = Array.from(left.keys(), (name) =>
-        `The link also sets “${name.slice(0, 40)}”, which is not asked here; it is left out.`);
+        `The link also sets ${quoted(name, 40)}, which is not asked here; it is left out.`);
       const lines = [heading, ...problems, ...unknown];
       note.replaceChildren(...lines.map((text) => element("p", { text })), resetButton);
       note.hidden = false;

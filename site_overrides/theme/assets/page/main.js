@@ -11,6 +11,7 @@ import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
 import { startWhenIdle } from "./starter.js";
+import { isOfOtherRelease } from "./store.js";
 import { mountTimer } from "./timer.js";
 import { mountUpdate, watchReleases } from "./update.js";
 
@@ -30,6 +31,10 @@ const HOOKS = {
 };
 
 function mountPage() {
+  if (isOfOtherRelease()) { // it gets its own scripts and its own engine
+    location.reload();
+    return;
+  }
   reflectRules();
   for (const [hook, mount] of Object.entries(HOOKS)) {
     for (const element of document.querySelectorAll(`${hook}:not([data-mounted])`)) {

@@ -4,6 +4,10 @@ import { button, element, megabytes } from "./page.js";
 import { canKeep, readKept, saveAll } from "./store.js";
 
 const CANNOT = "This browser cannot keep the site. Print the tables you need.";
+const WHY = {
+  QuotaExceededError: "this device has no room for it",
+  TypeError: "the line was cut",
+};
 const PHONE = "On an iPhone or iPad, add this site to the Home Screen (Share, then Add to Home Screen): what is saved for a site that was not opened for 7 days may be cleared otherwise.";
 
 function isApplePhone() {
@@ -62,7 +66,7 @@ export function mountOffline(place) {
       }, stop.signal);
       words = await promise;
     } catch (error) {
-      const why = stop.signal.aborted ? "it was stopped midway" : error.message;
+      const why = stop.signal.aborted ? "it was stopped midway" : WHY[error.name] ?? error.message;
       words = `Not saved: ${why}. What came whole stays, so saving again goes on from there.`;
     }
     bar.hidden = cancel.hidden = true;

@@ -4,6 +4,10 @@ export const SITE = new URL("../../", import.meta.url).href;
 
 export const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 
+/* The start of a foreign text in a sentence of ours: signs that cannot be seen, or
+   would turn the sentence around, are marked. */
+export const quoted = (text, most) => `“${text.slice(0, most).replace(/\p{C}/gu, "\ufffd")}”`;
+
 export function element(kind, { text = "", data = {}, ...attributes } = {}) {
   const made = document.createElement(kind);
   made.textContent = text;

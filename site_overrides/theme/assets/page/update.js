@@ -1,7 +1,7 @@
 /* A newer release: found, offered, and taken only when the reader says so. */
 
-import { button, element, SITE } from "./page.js";
-import { canKeep } from "./store.js";
+import { button, element } from "./page.js";
+import { canKeep, keepText, registerWorker, releaseCache } from "./store.js";
 
 const HOUR = 3_600_000; // ms
 const BUSY = "[data-changed], [data-timer=running]";
@@ -52,10 +52,7 @@ function follow() {
 }
 
 async function register() {
-  const registration = await navigator.serviceWorker.register(new URL("sw.js", SITE), {
-    type: "module",
-    updateViaCache: "none",
-  });
+  const registration = await registerWorker();
   const ask = () => registration.update().then(look, () => {});
   look(registration);
   registration.addEventListener("updatefound", () => look(registration));
@@ -65,11 +62,11 @@ async function register() {
 
 /* Saving the text waits until the page itself has come. */
 export function watchReleases() {
-  if (!canKeep()) return;
+  if (!canKeep() || !releaseCache) return;
   wasControlled = Boolean(navigator.serviceWorker.controller);
   navigator.serviceWorker.addEventListener("controllerchange", follow);
-  navigator.serviceWorker.ready.then(() => document.dispatchEvent(new Event("kept")));
-  const begin = () => register().catch(() => {});
+  const tell = () => document.dispatchEvent(new Event("kept"));
+  const begin = () => register().then(() => keepText()).then(tell).catch(() => {});
   if (document.readyState === "complete") begin();
   else addEventListener("load", begin, { once: true });
 }
