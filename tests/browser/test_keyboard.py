@@ -1,5 +1,7 @@
 """Without a mouse and without eyes: names of all controls, and where the focus is."""
 
+from typing import Any
+
 import pytest
 from playwright.sync_api import Page
 
@@ -8,7 +10,7 @@ from tests.browser.asking import TYPES, go
 pytestmark = pytest.mark.browser
 
 PHONE = {"width": 360, "height": 640}
-NEEDLESS_NAMES = {"RootWebArea", "generic", "none", "paragraph", "group", "Section"}
+NEEDLESS_NAMES = {"RootWebArea"}
 MOST = 400  # stops of the Tab key on a page
 
 STOP = """() => {
@@ -17,18 +19,29 @@ STOP = """() => {
     const shown = here.matches(".md-option, .md-toggle") ? here.nextElementSibling ?? here : here;
     const { outlineStyle, outlineWidth } = getComputedStyle(shown);
     const box = shown.getBoundingClientRect();
-    const x = Math.min(Math.max(box.left + Math.min(box.width, 40) / 2, 0), innerWidth - 1);
-    const first = Math.min(Math.max(box.top + Math.min(box.height, 24) / 2, 0), innerHeight - 1);
-    const over = document.elementFromPoint(x, first)?.closest(".md-header");
+    const under = document.querySelector(".md-header").getBoundingClientRect().bottom;
+    const inHeader = Boolean(here.closest(".md-header, .md-banner, .md-search"));
+    const fits = box.height < innerHeight - under;
     return {
         what: here.outerHTML.slice(0, 110),
         outlined: outlineStyle !== "none" && parseFloat(outlineWidth) >= 2,
         seen: box.width > 0 && box.bottom > 0 && box.top < innerHeight,
-        covered: Boolean(over) && !over.contains(here),
+        covered: !inHeader && (fits ? box.top < under - 1 && getComputedStyle(shown).position !== "fixed" : box.bottom < under + 44),
         last: Boolean(here.closest(".bb-all-pages")),
         first: here.matches(".md-skip") || Boolean(here.closest(".md-header")),
     };
 }"""
+
+
+def _name(node: dict[str, Any], nodes: dict[str, dict[str, Any]]) -> str:
+    """What is read of a node: its name, or the words in it where a label took the focus."""
+    name = (node.get("name", {}).get("value") or "").strip()
+    if name or node["role"]["value"] != "LabelText":
+        return name
+    inside = [nodes[each] for each in node.get("childIds", []) if each in nodes]
+    return " ".join(each["name"]["value"] for each in inside if each.get("name")).strip() or " ".join(
+        _name({**each, "role": node["role"]}, nodes) for each in inside
+    )
 
 
 def test_every_control_has_a_name_for_a_screen_reader(page: Page, addresses: list[str]) -> None:
@@ -37,16 +50,16 @@ def test_every_control_has_a_name_for_a_screen_reader(page: Page, addresses: lis
     nameless = []
     for address in addresses:
         go(page, address)
-        controls = 0
         page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
-        for node in browser.send("Accessibility.getFullAXTree")["nodes"]:
+        nodes = {node["nodeId"]: node for node in browser.send("Accessibility.getFullAXTree")["nodes"]}
+        controls = 0
+        for node in nodes.values():
             said = {each["name"]: each["value"].get("value") for each in node.get("properties", [])}
-            role = node.get("role", {}).get("value")
-            if node["ignored"] or not said.get("focusable") or role in NEEDLESS_NAMES:
+            if node["ignored"] or not said.get("focusable") or node["role"]["value"] in NEEDLESS_NAMES:
                 continue
             controls += 1
-            if not (node.get("name", {}).get("value") or "").strip():
-                nameless.append(f"{address} {role} {node.get('properties')}")
+            if not _name(node, nodes):
+                nameless.append(f"{address} {node['role']} {node.get('name')} {said}")
         assert controls > len(addresses), "the list of all pages alone is longer"
     browser.detach()
     assert not nameless, "\n".join(nameless)
