@@ -23,7 +23,7 @@ MOBILE = 10e6, 0.04  # bits a second, seconds
 EMPTY = "assets/images/favicon.png"
 PAGE = "before/oxygen-left/"
 NEXT = "before/acetylene-left/"
-LINK = PAGE + "?v=1&gauge=1500+psi"
+LINK = PAGE + "?v=1&gauge=1430+psi"
 READING = 3.0  # s
 ANSWERS = 200
 INSTANT = 100  # ms
