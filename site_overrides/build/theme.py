@@ -9,9 +9,15 @@ always waits.
 import hashlib
 from pathlib import Path
 
-AT_ONCE = '(location.protocol!=="file:"),'
-"""In the theme's script: whether the index is fetched before anybody searches."""
-WHEN_OPENED = "(!1),"
+WAITS = {
+    # whether the index is fetched before anybody searches
+    '(location.protocol!=="file:"),': "(!1),",
+    # marking what was searched for needs the index only where an address says what that was
+    'z([t,r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))])': (
+        'r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")),b(n=>z([t,[n]])))'
+    ),
+}
+"""Expressions of the theme's script, and what stands there instead."""
 
 
 def write(site: Path) -> None:
@@ -25,9 +31,11 @@ def write(site: Path) -> None:
     """
     (script,) = (site / "assets" / "javascripts").glob("bundle.*.min.js")
     text = script.read_text(encoding="utf-8")
-    if text.count(AT_ONCE) != 1:
-        raise ValueError(f"{script.name} must hold {AT_ONCE} once; look how it starts the search now")
-    changed = text.replace(AT_ONCE, WHEN_OPENED)
+    changed = text
+    for expression, waiting in WAITS.items():
+        if changed.count(expression) != 1:
+            raise ValueError(f"{script.name} must hold {expression} once; look how it starts the search now")
+        changed = changed.replace(expression, waiting)
     name = f"bundle.{hashlib.sha256(changed.encode()).hexdigest()[:8]}.min.js"
     script.unlink()
     script.with_name(name).write_text(changed, encoding="utf-8")

@@ -72,7 +72,8 @@ def host() -> tuple[Host, int]:
 
 def _is_ready(page: Page) -> None:
     page.wait_for_function(
-        "() => /ready|New answer/.test(document.querySelector('[data-engine]').textContent)", timeout=STARTS
+        "() => /ready|New answer/.test(document.querySelector('[data-engine]')?.textContent)",
+        timeout=STARTS,
     )
 
 
@@ -97,7 +98,7 @@ def _visited(address: str, profile: str) -> None:
             _is_ready(page)
             page.evaluate("navigator.serviceWorker.ready.then(() => true)")
             page.wait_for_function(
-                "() => /Ready offline/.test(document.querySelector('[data-offline-status]').textContent)",
+                "() => /Ready offline/.test(document.querySelector('[data-offline-status]')?.textContent)",
                 timeout=STARTS,
             )
             time.sleep(engines.SETTLED)

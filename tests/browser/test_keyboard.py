@@ -87,3 +87,17 @@ def test_the_focus_is_seen_on_the_way_down_and_up(page: Page, path: str) -> None
             pytest.fail(f"{key} never came to the {end} stop")
     assert stops > 6
     assert not faults, "\n".join(faults)
+
+
+def test_the_search_fetches_its_index_when_it_is_opened(page: Page) -> None:
+    fetched: list[str] = []
+    page.on("request", lambda request: fetched.append(request.url))
+    page.goto("tables/gases/")
+    page.wait_for_selector("[data-offline-status]", state="attached")
+    assert not [url for url in fetched if "search_index" in url]
+    page.get_by_role("textbox", name="Search").focus()
+    page.keyboard.type("flashback")
+    found = page.locator(".md-search-result__link").first
+    found.wait_for(state="visible")
+    assert "lashback" in (found.text_content() or "")
+    assert [url for url in fetched if "search_index" in url]

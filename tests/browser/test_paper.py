@@ -49,6 +49,8 @@ def test_a_page_is_whole_on_paper(page: Page, path: str) -> None:
         for kind in ("cautions", "sources", "headings"):
             lost = [text for text in wanted[kind] if _squeezed(text) not in printed]
             assert lost == [], f"{kind} not on {size}"
-        assert not re.search(r"\b(Calculate|Clear the examples|Copy link|Save for offline)\b", " ".join(texts))
+        assert not re.search(
+            r"\b(Calculate|Clear the examples|Copy link|Save for offline)\b", " ".join(texts)
+        )
         assert "Release" in " ".join(texts)
         assert wanted["sources"] or not wanted["cautions"]
