@@ -49,6 +49,7 @@ lock:
 	.build/lock/bin/uv pip compile --quiet pyproject.toml --group site --group test --group lint --universal \
 		--python-version 3.12 --generate-hashes --no-emit-index-url --no-header --upgrade -o requirements.lock
 	cd site_overrides/runtime && npm install --package-lock-only
+	cd tests/bench && npm install --package-lock-only
 
 clean:
 	rm -rf site .build .venv

@@ -55,12 +55,16 @@ def npm(*words: str) -> list[str]:
     return [*_node_and_npm()[1], *words]
 
 
-def node_modules() -> Path:
-    """The pinned packages of `site_overrides/runtime`, installed if they are not there."""
-    installed = RUNTIME / "node_modules"
+def node_modules(folder: Path = RUNTIME) -> Path:
+    """The pinned packages of a folder, installed if they are not there.
+
+    Args:
+        folder: Where `package-lock.json` is; left out, `site_overrides/runtime`.
+    """
+    installed = folder / "node_modules"
     stamp = installed / ".installed-from"
-    lock = hashlib.sha256((RUNTIME / "package-lock.json").read_bytes()).hexdigest()
+    lock = hashlib.sha256((folder / "package-lock.json").read_bytes()).hexdigest()
     if not stamp.is_file() or stamp.read_text(encoding="utf-8") != lock:
-        subprocess.run(npm("ci", "--silent"), cwd=RUNTIME, check=True)
+        subprocess.run(npm("ci", "--silent"), cwd=folder, check=True)
         stamp.write_text(lock, encoding="utf-8")  # last, so that a broken install is not used
     return installed

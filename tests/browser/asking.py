@@ -12,6 +12,22 @@ from tests.browser.conftest import ENGINE_STARTS
 GAUGE = "[name=gauge]"
 NAMES_ITS_UNIT = re.compile("[a-z#\"'°%]", re.IGNORECASE)
 OXYGEN = "before/oxygen-left/"
+TYPES = {
+    "job sheet": "./",
+    "procedure": "set-up/light/",
+    "calculator": OXYGEN,
+    "map": "work/other-side-of-the-wall/",
+    "outfit": "set-up/my-outfit/",
+    "timer": "after/fire-watch/",
+    "table": "tables/cylinders/",
+    "wide tables": "tables/tips/",
+    "colors": "tables/colours/",
+    "emergencies": "trouble/",
+    "emergency": "trouble/hot-cylinder/",
+    "form": "class/permit/",
+    "text": "before/why-acetylene-is-different/",
+}
+"""One page of each type."""
 
 
 def wait_for_engine(page: Page) -> None:

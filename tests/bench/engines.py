@@ -1,0 +1,214 @@
+"""Our engine beside the stock runtime: start-up, each answer, bytes.
+
+Both are measured in the same run and in turns, so that the ratio holds on any
+machine; medians. A slow phone is the renderer let run a quarter of the time.
+"""
+
+import json
+import shutil
+import subprocess
+import tempfile
+import time
+from collections import defaultdict
+from pathlib import Path
+from statistics import median
+from typing import Any
+
+import calc.bridge
+from site_overrides.build import bundle
+from site_overrides.build import bundle_wheels as wheels
+from site_overrides.build.node import node, node_modules
+from tests.bench.browsing import opened
+from tests.bench.server import Host, Line, served
+from tests.bench.table import Row
+from tests.bench.throttle import throttled
+
+ROOT = Path(__file__).parents[2]
+PAGES = Path(__file__).parent / "pages"
+THEME = ROOT / "site_overrides" / "theme" / "assets" / "engine"
+STOCK = (
+    "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json",
+)  # fmt: skip
+SETTLED = 1.5  # s between a first answer and closing, for what is kept and cached
+ENGINE_SCRIPTS = ("engine.js", "files.js", "worker.js", "python.js", "store.js", "unxz.js")
+QUICK, LONG = 50, 300
+"""Goals in ms for a later answer of a calculator, and of a sheet, a plan, a curve or a map."""
+
+
+def write_site(site: Path, engine: Path) -> None:
+    """Put our engine and the stock runtime side by side."""
+    shutil.copytree(PAGES, site, dirs_exist_ok=True)
+    shutil.copytree(THEME, site / "assets" / "engine")
+    bundle.copy(engine, site / "assets" / "engine")
+    stock = site / "stock"
+    stock.mkdir()
+    for name in STOCK:
+        shutil.copy(node_modules() / "pyodide" / name, stock / name)
+    made = wheels.write_wheels(stock, calc=ROOT / "calc")
+    (stock / "wheels.json").write_text(json.dumps([wheel.name for wheel in made]))
+
+
+def visit(address: str, profile: str, kind: str, request: Any, times: float) -> float:
+    """Milliseconds from `new Worker` to the first answer in one visit."""
+    with opened(address, profile) as page:
+        page.evaluate("navigator.serviceWorker.register('sw.js')")
+        page.evaluate(f"import('./{kind}.js').then((made) => (window.bench = made))")
+        with throttled(times):
+            got = page.evaluate("(request) => bench.measure(request)", request)
+        page.evaluate("bench.kept()")
+        time.sleep(SETTLED)
+    return float(got["first"])
+
+
+def start_up(address: str, request: Any, rounds: int) -> dict[tuple[str, str], list[float]]:
+    """Times of first and later visits, of both kinds in turns."""
+    times: dict[tuple[str, str], list[float]] = defaultdict(list)
+    for slower in (1, 4):
+        for _ in range(rounds):
+            for kind in ("stock", "ours"):
+                with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile:
+                    for when in ("first", "second", "later"):
+                        spent = visit(address, profile, kind, request, slower)
+                        times[kind, f"{when} visit, {slower}x"].append(spent)
+    return times
+
+
+def native_times(requests: list[str]) -> list[float]:
+    """Milliseconds that each request takes here, asked a second time."""
+    times = []
+    for request in requests:
+        calc.bridge.run(request)
+        began = time.perf_counter()
+        calc.bridge.run(request)
+        times.append((time.perf_counter() - began) * 1000)
+    return times
+
+
+def browser_times(address: str, requests: list[str]) -> list[float]:
+    """Milliseconds that each request takes in the browser, asked a second time."""
+    with (
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile,
+        opened(address, profile) as page,
+    ):
+        page.evaluate("import('./ours.js').then((made) => (window.bench = made))")
+        asked = [json.loads(request) for request in requests]
+        return list(page.evaluate("(asked) => bench.timeEach(asked)", asked))
+
+
+def under_node(engine: Path, requests: list[str]) -> list[float]:
+    """Milliseconds that each request takes in the shipped Python, the first time asked."""
+    said = subprocess.run(
+        node(ROOT / "tests" / "wasm" / "engine.mjs", "answer", engine, "snapshot"),
+        input=json.dumps(requests), capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    return [each["ms"] for each in json.loads(said.stdout)]
+
+
+def bytes_sent(site: Path) -> dict[str, int]:
+    """Bytes to a first answer as a host sends them that compresses nothing."""
+    files = json.loads((site / "assets" / "engine" / "manifest.json").read_text())["files"]
+    wanted = {"script", "unpacker", "wasm", "snapshot"}
+    ours = sum(entry["bytes"] for entry in files if entry["role"] in wanted)
+    ours += sum((site / "assets" / "engine" / name).stat().st_size for name in ENGINE_SCRIPTS)
+    stock = sum(path.stat().st_size for path in (site / "stock").iterdir())
+    return {"stock": stock, "ours": ours}
+
+
+def _is_long(calculator: str) -> bool:
+    return calculator.endswith(("-sheet", "-plan"))
+
+
+def later_answers(address: str, requests: list[str], times: float) -> list[Row]:
+    """The slowest later answer of the calculators, and of what takes longer, on a phone so slow.
+
+    Maps and curves follow an answer and are asked for after it, as the page does.
+    """
+    asked = [json.loads(request) for request in requests]
+    plain = [{**request, "drawings": False} for request in asked]
+    drawn = [
+        request
+        for request in asked
+        if json.loads(calc.bridge.run(json.dumps({**request, "drawings": False})))["answer"]["more"]
+    ]
+    with (
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile,
+        opened(address, profile) as page,
+    ):
+        page.evaluate("import('./ours.js').then((made) => (window.bench = made))")
+        page.evaluate("(asked) => bench.timeEach(asked)", asked[:1])
+        with throttled(times):
+            spent = page.evaluate("(asked) => bench.timeEach(asked)", plain + drawn)
+    named = [(each["calculator"], ms) for each, ms in zip(plain, spent, strict=False)]
+    long = [each for each in named if _is_long(each[0])]
+    long += [
+        (f"{each['calculator']} with its drawings", ms)
+        for each, ms in zip(drawn, spent[len(plain) :], strict=True)
+    ]
+    rows = []
+    for what, found, goal in (
+        ("calculator", [each for each in named if not _is_long(each[0])], QUICK),
+        ("sheet, plan, curve or map", long, LONG),
+    ):
+        name, ms = max(found, key=lambda each: each[1])
+        rows.append(Row(f"later answer of a {what}, {times:.0f}x: the slowest, {name}, ms", None, ms, goal))
+    return rows
+
+
+def first_stock_visit(address: str, request: Any, times: float) -> float:
+    """Milliseconds from opening an empty page to the stock runtime's first answer."""
+    with (
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile,
+        opened(address + "empty", profile) as page,
+        throttled(times),
+    ):
+        page.goto(address)
+        return float(
+            page.evaluate(
+                "(request) => import('./stock.js').then((made) => made.measure(request)).then(() => performance.now())",
+                request,
+            )
+        )
+
+
+def rows(engine: Path, rounds: int) -> tuple[list[Row], list[str]]:
+    """Rows of start-up and later answers, and the table of each calculator's times."""
+    requests = bundle.example_requests()
+    with tempfile.TemporaryDirectory() as folder:
+        site = Path(folder)
+        write_site(site, engine)
+        sent = bytes_sent(site)
+        with served(Host(site)) as address:
+            times = start_up(address, json.loads(requests[0]), rounds)
+            in_browser = browser_times(address, requests)
+            later = later_answers(address, requests, 4)
+    found = [
+        Row(
+            f"worker start to first answer, {when}, ms",
+            median(times["stock", when]),
+            median(times["ours", when]),
+        )
+        for kind, when in times
+        if kind == "stock"
+    ]
+    found.append(
+        Row("bytes to first answer, from a host that compresses nothing", sent["stock"], sent["ours"])
+    )
+    lines = [
+        "| answer, ms | native | in the browser | first time asked, under Node |",
+        "|---|---|---|---|",
+    ]
+    each = zip(requests, native_times(requests), in_browser, under_node(engine, requests), strict=True)
+    for request, native, browser, first in each:
+        name = json.loads(request)["calculator"]
+        lines.append(f"| {name} | {native:.1f} | {browser:.1f} | {first:.1f} |")
+    return found + later, lines
+
+
+def stock_first_visits(engine: Path, line: Line, times: float, rounds: int) -> float:
+    """Median milliseconds of the stock runtime's first visit over a line, from a host that compresses."""
+    request = json.loads(bundle.example_requests()[0])
+    with tempfile.TemporaryDirectory() as folder:
+        site = Path(folder)
+        write_site(site, engine)
+        with served(Host(site, compresses=True, line=line)) as address:
+            return median(first_stock_visit(address, request, times) for _ in range(rounds))
