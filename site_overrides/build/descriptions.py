@@ -1,11 +1,12 @@
 """What a page is about, for search engines and previews: its own first sentences.
 
-A hook of MkDocs. A page that says `description:` at its head keeps that.
+Written into the built pages. A page that says `description:` at its head keeps that.
 """
 
 import re
+from html import escape, unescape
 from html.parser import HTMLParser
-from typing import Any
+from pathlib import Path
 
 SHORT, LONG = 60, 160  # characters
 VOID = {"br", "img", "input", "hr", "path", "circle", "rect", "line", "use", "wbr"}
@@ -14,6 +15,9 @@ OUTSIDE = (
     "bb-for-uk", "bb-for-iso", "bb-rules-choice", "bb-want", "bb-completion",
 )  # fmt: skip
 """Classes in which no sentence says what the page is about."""
+_START = '<meta name="description" content="'
+_META = re.compile(rf'{_START}([^"]*)">')
+_TITLE = re.compile(r"<title>([^<]*)</title>")
 CALLS = ("bb-kind", "bb-example", "bb-call", "bb-engine", "bb-link")
 
 
@@ -89,7 +93,18 @@ def description(html: str, title: str) -> str:
     return _cut(said if len(said) >= SHORT else f"{title}: {said}")
 
 
-def on_page_content(html: str, *, page: Any, **_: Any) -> str:
-    """Give a page its description where it has none; MkDocs calls this."""
-    page.meta.setdefault("description", description(html, page.title))
-    return html
+def write(site: Path) -> None:
+    """Give each built page its description, where it has only that of the whole site.
+
+    Args:
+        site: Folder of the built site; its first page says the site's own.
+    """
+    whole = _META.findall((site / "index.html").read_text(encoding="utf-8"))[0]
+    for path in site.rglob("*.html"):
+        text = path.read_text(encoding="utf-8")
+        article = text.partition("<article")[2].partition(">")[2].partition("</article>")[0]
+        if not article or whole not in _META.findall(text):
+            continue
+        title = unescape(_TITLE.findall(text)[0]).removesuffix(" - Oxyfuel Benchbook")
+        said = escape(description(article, title))
+        path.write_text(text.replace(f'{_START}{whole}">', f'{_START}{said}">', 1), encoding="utf-8")

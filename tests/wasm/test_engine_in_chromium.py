@@ -6,7 +6,9 @@ from typing import Any
 import pytest
 
 from site_overrides.build import bundle
-from tests.bench.__main__ import opened, served, write_site
+from tests.bench.browsing import opened
+from tests.bench.engines import write_site
+from tests.bench.server import Host, served
 from tests.wasm.built import engine
 
 pytestmark = pytest.mark.browser
@@ -34,6 +36,13 @@ DAMAGE = """async () => {
 }"""
 
 
+class Changing(Host):
+    """A host of files that a test may spoil."""
+
+    def body(self, path: Path) -> bytes:
+        return path.read_bytes()
+
+
 @pytest.fixture
 def site(tmp_path: Path) -> Path:
     write_site(tmp_path / "site", engine())
@@ -42,7 +51,7 @@ def site(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def address(site: Path) -> Iterator[str]:
-    with served(site) as at:
+    with served(Changing(site)) as at:
         yield at
 
 

@@ -89,7 +89,7 @@ def write_tree(tree: Path) -> None:
         archive.writestr("project/files.json", json.dumps(files))
         for name, text in PLAIN.items():
             archive.writestr(f"packages/hypothesis/_native/{name}.py", text)
-        for name in sorted(packages("pint", "segno", "pytest", "hypothesis")):
+        for name in sorted(packages("pint", "rectpack", "segno", "pytest", "hypothesis")):
             for file in distribution(name).files or []:
                 if ".." not in file.parts and file.suffix not in {".pyc", ".so", ".pth"}:
                     archive.write(str(file.locate()), f"packages/{file}")
