@@ -4,7 +4,7 @@ import re
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from calc.answering import answer as fresh_answer
 from calc.errors import InputError
@@ -229,3 +229,18 @@ def test_an_example_follows_the_rule_set_and_what_was_typed_stays(page: Page) ->
     page.locator("[name=rules]").select_option("iso")
     expect(page.locator("[data-field=thickness] [data-error]")).to_contain_text("write millimetres")
     expect(thickness).to_have_value("14 ga")
+
+
+def test_what_is_typed_before_the_scripts_are_there_is_not_the_example(page: Page) -> None:
+    held: list[Route] = []
+    page.route("**/assets/page/main.js", held.append)
+    page.goto(OXYGEN, wait_until="commit")
+    page.locator(GAUGE).fill("700")
+    before = values(page.locator("[data-calculator]"))
+    while not held:
+        page.wait_for_timeout(50)
+    held[0].continue_()
+    wanted = fresh_answer("oxygen-left", gauge="700 psi", water_volume="43 L")["results"]["gas_left"]["text"]
+    expect(page.locator("[data-result=gas_left] .bb-value")).to_have_text(wanted, timeout=60_000)
+    assert values(page.locator("[data-calculator]")) != before
+    assert page.input_value(GAUGE) == "700"

@@ -27,7 +27,9 @@ export function createField(wrap, calculator) {
   const unit = wrap.querySelector("[data-unit]");
   const error = wrap.querySelector("[data-error]");
   const units = unit ? Array.from(unit.options, (option) => option.value) : [];
-  const first = { value: box.value, unit: unit?.value };
+  const first = { value: asBuilt(box), unit: unit && asBuilt(unit) };
+  const isEarly = box.value !== first.value || (unit && unit.value !== first.unit);
+  const early = isEarly ? { value: box.value, unit: unit?.value } : null; // typed before this script was here
   const isChoice = box instanceof HTMLSelectElement;
   const mark = createMark(box);
   let original = null; // text as typed or linked, where the box shows something else
@@ -116,6 +118,15 @@ export function createField(wrap, calculator) {
       take(null, "example" in box.dataset && first.value !== "");
       field.touched = false;
     },
+    /* What was typed before this script was here; false where nothing was. */
+    takeEarly() {
+      if (!early) return false;
+      box.value = early.value;
+      if (unit) unit.value = shownUnit = early.unit;
+      take(null);
+      field.touched = true;
+      return true;
+    },
     clear() {
       box.value = "";
       take(null);
@@ -132,6 +143,12 @@ export function createField(wrap, calculator) {
   field.showFirst();
   const initial = field.sent();
   return field;
+}
+
+/* What the page came with, whatever stands in the box by now. */
+function asBuilt(box) {
+  if (!(box instanceof HTMLSelectElement)) return box.defaultValue;
+  return (Array.from(box.options).find((option) => option.defaultSelected) ?? box.options[0])?.value ?? "";
 }
 
 /* Whether a text is the example of any rule set. */

@@ -211,8 +211,20 @@ export function mountCalculator(block) {
     status.say("The answer below is of other values; yours follow when the calculator is ready.");
     if (engineState() === "ready") calculate();
   }
+  /* A reader may be quicker than the scripts of the page: what stands in a box is not the example then. */
+  function takeEarly() {
+    const typed = fields.filter((field) => field.takeEarly());
+    if (!typed.length) return;
+    markChanged();
+    isTyping = false;
+    followRules();
+    showAsked();
+    tools.refresh();
+    settle();
+  }
   mounted.add(entry);
   entry.apply();
+  takeEarly();
   onEngine(({ state, words }) => {
     if (!block.isConnected) return mounted.delete(entry) && false;
     if (words) status.sayNow(words);
