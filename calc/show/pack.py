@@ -128,12 +128,16 @@ def _count(texts: Mapping[str, str], name: str, label: str) -> int | None:
 
 
 def _plan(texts: Mapping[str, str]) -> dict[str, str]:
-    """What the class plan asks, of the texts; none where there is no such plan."""
+    """What the class plan asks, of the texts; none where there is no such plan, or they are not a whole one."""
     import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
 
     if PLAN not in CALCULATORS:
         return {}
-    known = {*CALCULATORS[PLAN].inputs, "rules", "shown_in"}
+    asked = CALCULATORS[PLAN].inputs
+    needed = {name for name, one in asked.items() if one.example is not None and not one.optional}
+    if not needed <= {name for name, text in texts.items() if text}:
+        return {}
+    known = {*asked, "rules", "shown_in"}
     return {name: text for name, text in texts.items() if name in known and text}
 
 

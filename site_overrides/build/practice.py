@@ -81,7 +81,7 @@ def practice_html(kind: str) -> str:
         f'<section class="bb-practice" data-practice="{kind}" aria-labelledby="practice-title">'
         f'<h2 id="practice-title">{TITLES[kind]}</h2>'
         f"<div data-practice-first>{_without_script(kind)}</div>"
-        '<form data-practice-form novalidate hidden autocomplete="off"><div data-practice-question tabindex="-1"></div>'
+        '<form data-practice-form novalidate hidden autocomplete="off"><div data-practice-question tabindex="-1" role="group" aria-label="Question"></div>'
         '<p data-practice-said role="status"></p><div data-practice-buttons></div>'
         f'<details class="bb-help" data-practice-choices><summary>Choose another set</summary>{choices}'
         '<div class="bb-tools" data-practice-tools></div></details></form></section>'
@@ -97,7 +97,7 @@ def learners_html(calculator_id: str) -> str:
     if calculator_id not in OF:
         raise ValueError(f"{calculator_id} makes no set; write of = {' or '.join(OF)}")
     return (
-        f'<section class="bb-learners" data-learners="{calculator_id}" aria-labelledby="learners-title">'
+        f'<section class="bb-learners" data-learners-link="{calculator_id}" aria-labelledby="learners-title">'
         '<h2 id="learners-title">The learners’ link</h2>'
         "<p data-by-hand>The address stands in the answer above: put it behind the address of this page.</p></section>"
     )

@@ -5,6 +5,7 @@ service worker. Opened from a folder it reads and prints; served, its calculator
 are live. The same sources give the same bytes.
 """
 
+import re
 import shutil
 import subprocess
 import sys
@@ -36,6 +37,9 @@ LICENSE says what you may do with it.
 """
 
 
+_DIRECTORY = re.compile(r'href="\.\./\.\./([a-z0-9/-]+)/(#[^"]*)?"')
+
+
 def build(folder: Path) -> None:
     """Build the pages for a folder, and put all beside them that belongs to the copy.
 
@@ -48,12 +52,25 @@ def build(folder: Path) -> None:
     shutil.rmtree(folder, ignore_errors=True)
     command = ["mkdocs", "build", "--strict", "--quiet", "--config-file", HERE / "zipped.yml"]
     subprocess.run([sys.executable, "-m", *command, "--site-dir", folder], cwd=ROOT, check=True)
+    _flatten_links(folder)
     bundle.copy(bundle.build(), folder / "assets" / "engine")
     shutil.copy(HERE / "unzipped.js", folder / "assets")
     shutil.copy(ROOT / "LICENSE", folder)
     (folder / "READ-ME.txt").write_text(READ_ME, encoding="utf-8")
     offline.drop_needless(folder, NOT_FOR_A_FOLDER)
     offline.write_policy(folder)
+
+
+def _flatten_links(folder: Path) -> None:
+    """Lead to files where a block of a page wrote a link as a directory, from a page one folder down."""
+    for page in folder.glob("*/*.html"):
+        text = page.read_text(encoding="utf-8")
+        page.write_text(_DIRECTORY.sub(lambda found: _flat(folder, found), text), encoding="utf-8")
+
+
+def _flat(folder: Path, found: re.Match[str]) -> str:
+    is_file = (folder / f"{found[1]}.html").is_file()
+    return f'href="../{found[1]}.html{found[2] or ""}"' if is_file else f'href="../{found[1]}/index.html{found[2] or ""}"'
 
 
 def pack(folder: Path, file: Path) -> None:

@@ -94,7 +94,7 @@ def go(page: Page, address: str) -> None:
     )
     page.wait_for_function(
         """address => location.href === address
-            && document.querySelector("[data-address]")?.textContent === address""",
+            && document.querySelector("[data-address]")?.textContent.endsWith(new URL(address).pathname)""",
         arg=address,
     )
 

@@ -233,7 +233,7 @@ def test_an_example_follows_the_rule_set_and_what_was_typed_stays(page: Page) ->
 
 def test_what_is_typed_before_the_scripts_are_there_is_not_the_example(page: Page) -> None:
     held: list[Route] = []
-    page.route("**/assets/page/main.js", held.append)
+    page.route("**/assets/page/main.js", lambda route: held.append(route))  # noqa: PLW0108 - a built-in takes no mark
     page.goto(OXYGEN, wait_until="commit")
     page.locator(GAUGE).fill("700")
     before = values(page.locator("[data-calculator]"))

@@ -136,8 +136,8 @@ def test_two_tabs_answer_while_one_saves_and_one_holds_the_files(phone: Page) ->
     wait_for_engine(other)
     _answers(other, "900")
     expect(phone.locator(STATUS)).to_contain_text("Ready offline", timeout=LONG)
-    phone.goto(OXYGEN, wait_until="commit")
-    other.reload(wait_until="commit")
+    phone.goto(OXYGEN)
+    other.reload()
     _answers(phone, "700")
     _answers(other, "800")
     assert phone.evaluate(HOLD) > 0

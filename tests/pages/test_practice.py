@@ -51,4 +51,4 @@ def test_a_wrong_setting_stops_the_build() -> None:
     with pytest.raises(ValueError, match="makes no set"):
         learners_html("oxygen-left")
     assert parts("practice\nset = link\nof = problem-set")[1] == {"set": "link", "of": "problem-set"}
-    assert 'data-learners="problem-set"' in learners_html("problem-set")
+    assert 'data-learners-link="problem-set"' in learners_html("problem-set")

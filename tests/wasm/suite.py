@@ -14,7 +14,7 @@ import hypothesis  # noqa: E402
 import pytest  # noqa: E402
 
 # A browser is some four times slower; the full number of examples runs natively.
-hypothesis.settings.register_profile("wasm", deadline=None, max_examples=5, database=None)
+hypothesis.settings.register_profile("wasm", deadline=None, max_examples=2, database=None)
 hypothesis.settings.load_profile("wasm")
 
 

@@ -7,7 +7,7 @@ import { mountSquare } from "./square.js";
 
 export function mountLearners(place) {
   const address = () => {
-    const got = answered(place.dataset.learners, "link");
+    const got = answered(place.dataset.learnersLink, "link");
     return got ? new URL(got.text, location.href.split("?")[0]).href : "";
   };
   const link = element("a");

@@ -20,7 +20,7 @@ const HOOKS = {
   "[data-procedure]": mountProcedure,
   "[data-timer]": mountTimer,
   "[data-practice]": mountPractice,
-  "[data-learners]": mountLearners,
+  "[data-learners-link]": mountLearners,
   "[data-sheet]": mountSheet,
   "[data-carry]": mountCarry,
   "[data-log]": mountLog,
