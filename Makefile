@@ -35,7 +35,7 @@ test: .venv/ready
 	SITE_URL=http://127.0.0.1:8123/bench/ $(PY) -m site_overrides.build
 	$(PY) -m pytest -q -n auto --dist loadfile -m "not browser" tests/wasm tests calc
 	@# A browser on a busy machine may miss its time once: what failed is run once more, by itself.
-	$(PY) -m pytest -q -n 2 --dist worksteal -m browser || $(PY) -m pytest -q -m browser --last-failed --last-failed-no-failures none
+	BENCHBOOK_SITE=site $(PY) -m pytest -q -n 2 --dist worksteal -m browser || BENCHBOOK_SITE=site $(PY) -m pytest -q -m browser --last-failed --last-failed-no-failures none
 
 bench: site
 	$(PY) -m tests.bench --keep

@@ -35,7 +35,7 @@ ENGINE_STARTS = 60_000
 
 def _newest_source() -> float:
     skipped = {"node_modules", "__pycache__"}
-    found = [ROOT / name for name in SOURCES] + [
+    found = [ROOT / name for name in SOURCES if (ROOT / name).is_file()] + [
         path for name in SOURCES for path in (ROOT / name).rglob("*") if path.is_file()
     ]
     return max(path.stat().st_mtime for path in found if not skipped & set(path.parts))
