@@ -146,6 +146,12 @@ def addresses(site: Path) -> list[str]:
 
 
 @pytest.fixture(scope="session")
+def unlike(addresses: list[str]) -> list[str]:
+    """Every page, but of the exercises, which are made of the same parts, only a weld, the tube and the cut."""
+    return [address for address in addresses if not re.search(r"/class/ladder/(?!corner|solder|cut)[\w-]+/$", address)]
+
+
+@pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     path = chromium()
     if path is None:

@@ -1,13 +1,12 @@
 """Open to all: axe, the keyboard alone, narrow screens."""
 
 from typing import Any
-from urllib.parse import urljoin
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from site_overrides.build.node import node_modules
-from tests.browser.asking import GAUGE, OXYGEN, TYPES, go, wait_for_engine
+from tests.browser.asking import GAUGE, OXYGEN, go, wait_for_engine
 
 pytestmark = pytest.mark.browser
 
@@ -28,6 +27,8 @@ OF_THE_WIDTH = {
 WHOLE = {"include": ["html"]}
 ARTICLE = {"include": ["article"]}
 NOT_THE_MENUS = {"include": ["html"], "exclude": [".md-nav", ".bb-all-pages"]}
+PARTS = 3
+"""Shares of the pages, so that several browsers can look at once."""
 NO_CONTRAST = {"rules": {"color-contrast": {"enabled": False}}}
 
 
@@ -80,13 +81,12 @@ def _unfold(page: Page) -> None:
     )
 
 
-def _faults(page: Page, *, is_first: bool, is_type: bool) -> dict[str, list[str]]:
+def _faults(page: Page, *, is_first: bool) -> dict[str, list[str]]:
     """Faults of a page at both widths and in both schemes.
 
-    The first page is looked at with its menus, which list every page on every page. A page of
-    each type is looked at with all rules at both widths. Of the others, contrast is looked at
-    on a phone; on a desk all is looked at again where any element looks otherwise there, else
-    the rules on which the width has a say.
+    The first page is looked at whole, with its menus, which list every page on every page. Of
+    the others, contrast is looked at on a phone; on a desk all is looked at again where any
+    element looks otherwise there, else the rules on which the width has a say.
     """
     _unfold(page)
     around, parts = (WHOLE, WHOLE) if is_first else (NOT_THE_MENUS, ARTICLE)
@@ -96,26 +96,24 @@ def _faults(page: Page, *, is_first: bool, is_type: bool) -> dict[str, list[str]
         width = size["width"]
         for scheme in ("light", "dark"):
             _scheme(page, scheme)
-            looks[width, scheme] = [] if is_type else _looks(page)
-            if size is PHONE or is_type or looks[PHONE["width"], scheme] != looks[width, scheme]:
+            looks[width, scheme] = _looks(page)
+            if size is PHONE or is_first or looks[PHONE["width"], scheme] != looks[width, scheme]:
                 found[f"{width} {scheme}"] = _violations(page, CONTRAST, parts)
         as_on_a_phone = looks[width, "light"] == looks[PHONE["width"], "light"]
-        rules = OF_THE_WIDTH if size is DESK and as_on_a_phone and not is_type else NO_CONTRAST
+        rules = OF_THE_WIDTH if size is DESK and as_on_a_phone and not is_first else NO_CONTRAST
         found[f"{width}"] = _violations(page, rules, around)
     return found
 
 
-def test_no_page_has_a_fault_that_axe_finds(page: Page, addresses: list[str]) -> None:
+@pytest.mark.parametrize("part", range(PARTS))
+def test_no_page_has_a_fault_that_axe_finds(page: Page, unlike: list[str], part: int) -> None:
     page.goto(OXYGEN)
     wait_for_engine(page)
     _load_axe(page)
-    base = min(addresses, key=len)
-    types = {urljoin(base, path) for path in TYPES.values()}
-    assert types <= set(addresses)
     faults = []
-    for count, address in enumerate(addresses):
+    for count, address in enumerate(unlike[part::PARTS]):
         go(page, address)
-        faulty = _faults(page, is_first=not count, is_type=address in types or not count)
+        faulty = _faults(page, is_first=not count)
         for where, found in faulty.items():
             faults += [f"{address} {where} {fault}" for fault in found]
     assert not faults, "\n".join(faults)

@@ -32,10 +32,10 @@ def _fresh(calculator: str, texts: dict[str, str]) -> list[str]:
     return [" ".join(result["text"].split()) for result in results]
 
 
-def test_without_a_script_every_example_is_answered(visit: Any, addresses: list[str]) -> None:
+def test_without_a_script_every_example_is_answered(visit: Any, unlike: list[str]) -> None:
     page = visit(java_script_enabled=False)
     count = 0
-    for address in addresses:
+    for address in unlike:
         page.goto(address)
         for block in page.locator("[data-calculator]").all():
             count += 1
@@ -43,10 +43,10 @@ def test_without_a_script_every_example_is_answered(visit: Any, addresses: list[
     assert count > 0
 
 
-def test_every_calculator_answers_in_the_page_as_at_the_desk(page: Page, addresses: list[str]) -> None:
+def test_every_calculator_answers_in_the_page_as_at_the_desk(page: Page, unlike: list[str]) -> None:
     page.goto(OXYGEN)
     wait_for_engine(page)
-    for address in addresses:
+    for address in unlike:
         go(page, address)
         for block in page.locator("[data-calculator]").all():
             calculator = block.get_attribute("data-calculator") or ""

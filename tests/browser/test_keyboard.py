@@ -44,11 +44,11 @@ def _name(node: dict[str, Any], nodes: dict[str, dict[str, Any]]) -> str:
     )
 
 
-def test_every_control_has_a_name_for_a_screen_reader(page: Page, addresses: list[str]) -> None:
+def test_every_control_has_a_name_for_a_screen_reader(page: Page, unlike: list[str]) -> None:
     page.goto("./")
     browser = page.context.new_cdp_session(page)
     nameless = []
-    for address in addresses:
+    for address in unlike:
         go(page, address)
         page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
         nodes = {node["nodeId"]: node for node in browser.send("Accessibility.getFullAXTree")["nodes"]}
@@ -60,7 +60,7 @@ def test_every_control_has_a_name_for_a_screen_reader(page: Page, addresses: lis
             controls += 1
             if not _name(node, nodes):
                 nameless.append(f"{address} {node['role']} {node.get('name')} {said}")
-        assert controls > len(addresses), "the list of all pages alone is longer"
+        assert controls > len(unlike), "the list of all pages alone is longer"
     browser.detach()
     assert not nameless, "\n".join(nameless)
 
