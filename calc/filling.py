@@ -36,9 +36,17 @@ def elsewhere(name: str) -> tuple[Any, ...]:
     return tuple(row for row in table(BY_RULES) if row.id == name)
 
 
-def figure_text(row: Any) -> str:
-    """A figure as it stands in a sentence: US first, metric in brackets."""
-    return f"{row.us} ({row.metric})" if row.metric else str(row.us)
+def figure_text(row: Any, rules: str = "us") -> str:
+    """A figure as it stands in a sentence, the other system's in brackets.
+
+    Args:
+        row: Row of the figure.
+        rules: Rule set; the US figure comes first in `us`, else the metric one.
+    """
+    if not row.metric:
+        return str(row.us)
+    first, second = (row.us, row.metric) if rules == "us" else (row.metric, row.us)
+    return f"{first} ({second})"
 
 
 def filled_text(text: str, rules: str) -> str:
@@ -46,7 +54,7 @@ def filled_text(text: str, rules: str) -> str:
 
     Args:
         text: Text with `{id}` in it.
-        rules: Rule set; one without a figure of its own keeps the US figure.
+        rules: Rule set; one without a figure of its own has the US figure, in metric units first.
 
     Raises:
         UnknownIdError: No table has the id.
@@ -60,7 +68,7 @@ def filled_text(text: str, rules: str) -> str:
         name = found[1]
         if name in figures():
             own = next((row.text for row in elsewhere(name) if row.rules == rules), None)
-            return own or figure_text(figures()[name])
+            return own or figure_text(figures()[name], rules)
         if name in words():
             return str(getattr(words()[name], rules))
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")

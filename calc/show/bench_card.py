@@ -6,10 +6,11 @@ from typing import Any
 from urllib.parse import urlencode
 
 from calc.answering import answer
+from calc.filling import filled_text
 from calc.outfit import fill
 from calc.release import RELEASE
 from calc.sheets.lessons.exercises import Exercise, exercises
-from calc.sheets.lessons.first_acts import Emergency, emergencies, said
+from calc.sheets.lessons.first_acts import Emergency, emergencies
 from calc.show.answer import said as as_typed
 from calc.show.square_code import square_code_svg
 
@@ -114,7 +115,7 @@ def _settings(got: dict[str, Any], one: Exercise, said: list[str], square: str) 
 
 def _acts(emergencies_: tuple[Emergency, ...], rules: str) -> str:
     boxes = "".join(_emergency(one) for one in emergencies_)
-    call = said("Fire service or ambulance: {emergency-number}.", rules)
+    call = filled_text("Fire service or ambulance: {emergency-number}.", rules)
     return (
         f'<div class="bb-card-acts"><h3>First acts in an emergency</h3><p><b>{escape(call)}</b> In this order, '
         f"then the rest of the page of that name.</p>{boxes}</div>"

@@ -11,7 +11,8 @@ from html import escape
 from pathlib import Path
 
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.licence import LETTERS, Question, by_topic, in_words, questions
+from calc.filling import filled_text
+from calc.sheets.lessons.licence import LETTERS, Question, by_topic, questions
 from calc.tables import HOW_SURE, source_words
 from site_overrides.build.procedures import rules_choice
 
@@ -43,7 +44,7 @@ def link(page: str) -> str:
 
 def _filled(one: Question, text: str, fill: Fill) -> str:
     """A text of a question; one of a single rule set takes that rule set's own figures."""
-    return escape(in_words(text, one.rules)) if one.rules else fill(escape(text))
+    return escape(filled_text(text, one.rules)) if one.rules else fill(escape(text))
 
 
 def _looks(one: Question) -> str:

@@ -7,7 +7,8 @@ from collections import Counter
 import pytest
 
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.licence import LETTERS, TABLE, asked, by_topic, in_words, questions
+from calc.filling import filled_text
+from calc.sheets.lessons.licence import LETTERS, TABLE, asked, by_topic, questions
 from calc.tables import HOW_SURE
 from site_overrides.build.check_pages import _FIGURE, _SAFE, DOCS, ROOT, procedures, read
 
@@ -53,7 +54,7 @@ def test_its_page_is_there(one: object) -> None:
 @each
 def test_every_text_is_filled_and_four_options_differ(one: object) -> None:
     for rules in [one.rules] if one.rules else RULE_SETS:
-        texts = [in_words(text, rules) for text in one.texts]
+        texts = [filled_text(text, rules) for text in one.texts]
         assert not any("{" in text or "}" in text or not text.strip() for text in texts)
         options = [text.lower().rstrip(".") for text in texts[1:5]]
         assert len(set(options)) == 4

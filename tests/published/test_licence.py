@@ -2,7 +2,8 @@
 
 import pytest
 
-from calc.sheets.lessons.licence import asked, in_words
+from calc.filling import filled_text
+from calc.sheets.lessons.licence import asked
 
 ROWS = [
     ("29 CFR 1910.253(a)(2)", "read", "limit-us", "us", "right", "15 psi"),
@@ -42,8 +43,8 @@ ROWS = [
 )
 def test_the_answer_is_what_is_printed(question: str, rules: str, where: str, printed: str) -> None:
     (one,) = (each for each in asked(rules) if each.id == question)
-    options = [in_words(text, rules) for text in one.options]
-    said = options.pop(one.right) if where == "right" else in_words(one.because, rules)
+    options = [filled_text(text, rules) for text in one.options]
+    said = options.pop(one.right) if where == "right" else filled_text(one.because, rules)
     assert printed in said
     if where == "right":
         assert all(printed not in other for other in options)

@@ -1,9 +1,7 @@
 """Written questions of the licence to light: what is asked under a rule set, and in which order it is offered."""
 
-import re
 import zlib
 from dataclasses import dataclass
-from functools import cache
 from itertools import permutations
 from typing import Any
 
@@ -11,11 +9,6 @@ from calc.tables import table
 
 TABLE = "licence-questions-benchbook-2026"
 LETTERS = "ABCD"
-
-_FIGURES = "figures-benchbook-2026"
-_BY_RULES = "figures-by-rules"
-_WORDS = "words-benchbook-2026"
-_BRACES = re.compile(r"\{([a-z][a-z0-9-]*)\}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,31 +85,3 @@ def _question(number: int, row: Any) -> Question:
         number, row.id, row.topic, row.rules, row.question, tuple(given[place] for place in order),
         order.index(0), row.because, row.page, row.source, row.how_sure,
     )  # fmt: skip
-
-
-@cache
-def _plain(rules: str) -> dict[str, str]:
-    """Every figure and word by id, as one rule set puts it."""
-    metric = rules != "us"
-    said = {row.id: getattr(row, rules) for row in table(_WORDS)}
-    for row in table(_FIGURES):
-        first, second = (row.metric, row.us) if metric and row.metric else (row.us, row.metric)
-        said[row.id] = f"{first} ({second})" if second else first
-    return said | {row.id: row.text for row in table(_BY_RULES) if row.rules == rules}
-
-
-def in_words(text: str, rules: str) -> str:
-    """A text with its figures and words as one rule set puts them, plain.
-
-    Args:
-        text: With `{id}` in it.
-        rules: Rule set.
-
-    Raises:
-        KeyError: No table has the id.
-
-    Examples:
-        >>> in_words("At most {acetylene-limit} at the {tip}.", "uk")
-        'At most 1.5 bar at the nozzle.'
-    """
-    return _BRACES.sub(lambda found: _plain(rules)[found[1]], text)
