@@ -6,6 +6,8 @@ from pathlib import Path
 
 PAGE = Path(__file__).parents[2] / "docs" / "tables" / "checked.md"
 BEGIN, END = "<!-- measured{} -->", "<!-- end of measured{} -->"
+FRAME = '<div class="bb-table" tabindex="0" role="region" aria-label="Measured: {}" markdown>'
+"""Scrolls by itself on a narrow screen."""
 
 
 @dataclass(frozen=True)
@@ -65,4 +67,5 @@ def keep(part: str, lines: list[str]) -> None:
     if not mark or not last:
         raise ValueError(f"{PAGE.name} must hold {begin} and {end}")
     told = f"Measured {datetime.now(UTC).date()} on two cores, Chromium without a window."
-    PAGE.write_text(before + mark + "\n".join(["", told, "", *lines, "", end]) + after, encoding="utf-8")
+    framed = [FRAME.format(part), "", *lines, "", "</div>"]
+    PAGE.write_text(before + mark + "\n".join(["", told, "", *framed, "", end]) + after, encoding="utf-8")

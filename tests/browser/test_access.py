@@ -27,7 +27,7 @@ OF_THE_WIDTH = {
 WHOLE = {"include": ["html"]}
 ARTICLE = {"include": ["article"]}
 NOT_THE_MENUS = {"include": ["html"], "exclude": [".md-nav", ".bb-all-pages"]}
-PARTS = 3
+PARTS = 2
 """Shares of the pages, so that several browsers can look at once."""
 NO_CONTRAST = {"rules": {"color-contrast": {"enabled": False}}}
 
@@ -57,16 +57,28 @@ def _scheme(page: Page, scheme: str) -> None:
 
 
 def _looks(page: Page) -> list[str]:
-    """Of each visible element of the article: its colors, and the size and weight of its words.
+    """Of each visible element of the article: its colors on what is behind it, and the size and weight of its words.
 
     Contrast follows from these alone, and what a screen reader finds from what is visible.
     """
     looks: list[str] = page.evaluate(
-        """() => Array.from(document.querySelectorAll("article, article *"), (each) => {
-            if (!each.checkVisibility({ visibilityProperty: true, opacityProperty: true })) return "";
-            const { color, backgroundColor, backgroundImage, fontSize, fontWeight, opacity, fill } = getComputedStyle(each);
-            return [each.tagName, color, backgroundColor, backgroundImage, fontSize, fontWeight, opacity, fill].join(" ");
-        })"""
+        """() => {
+            const grounds = new Map();
+            const ground = (each) => {
+                if (!each) return "";
+                if (!grounds.has(each)) {
+                    const { backgroundColor, backgroundImage } = getComputedStyle(each);
+                    const own = backgroundColor === "rgba(0, 0, 0, 0)" && backgroundImage === "none" ? "" : backgroundColor + backgroundImage;
+                    grounds.set(each, own || ground(each.parentElement));
+                }
+                return grounds.get(each);
+            };
+            return Array.from(document.querySelectorAll("article, article *"), (each) => {
+                if (!each.checkVisibility({ visibilityProperty: true, opacityProperty: true })) return "";
+                const { color, fontSize, fontWeight, opacity, fill } = getComputedStyle(each);
+                return [each.tagName, color, ground(each), fontSize, fontWeight, opacity, fill].join(" ");
+            });
+        }"""
     )
     return looks
 
@@ -81,27 +93,35 @@ def _unfold(page: Page) -> None:
     )
 
 
-def _faults(page: Page, *, is_first: bool) -> dict[str, list[str]]:
+def _faults(page: Page, seen: set[str]) -> dict[str, list[str]]:
     """Faults of a page at both widths and in both schemes.
 
-    The first page is looked at whole, with its menus, which list every page on every page. Of
-    the others, contrast is looked at on a phone; on a desk all is looked at again where any
-    element looks otherwise there, else the rules on which the width has a say.
+    The first page is looked at whole, with its menus, which list every page on every page.
+    Contrast is looked at wherever an element looks as none of an earlier page did; on a desk the
+    other rules again where other elements are visible than on a phone, else those on which the
+    width has a say.
+
+    Args:
+        page: The page, opened.
+        seen: Looks of the pages before it; those of this one are added.
     """
     _unfold(page)
-    around, parts = (WHOLE, WHOLE) if is_first else (NOT_THE_MENUS, ARTICLE)
-    found, looks = {}, {}
+    around, parts = (NOT_THE_MENUS, ARTICLE) if seen else (WHOLE, WHOLE)
+    found: dict[str, list[str]] = {}
+    on_a_phone: list[bool] = []
     for size in (PHONE, DESK):
         page.set_viewport_size(size)
         width = size["width"]
         for scheme in ("light", "dark"):
             _scheme(page, scheme)
-            looks[width, scheme] = _looks(page)
-            if size is PHONE or is_first or looks[PHONE["width"], scheme] != looks[width, scheme]:
+            looks = _looks(page)
+            if not seen.issuperset(looks):
                 found[f"{width} {scheme}"] = _violations(page, CONTRAST, parts)
-        as_on_a_phone = looks[width, "light"] == looks[PHONE["width"], "light"]
-        rules = OF_THE_WIDTH if size is DESK and as_on_a_phone and not is_first else NO_CONTRAST
+            seen.update(looks)
+        visible = [bool(look) for look in looks]
+        rules = OF_THE_WIDTH if size is DESK and visible == on_a_phone and parts is ARTICLE else NO_CONTRAST
         found[f"{width}"] = _violations(page, rules, around)
+        on_a_phone = visible
     return found
 
 
@@ -111,10 +131,10 @@ def test_no_page_has_a_fault_that_axe_finds(page: Page, unlike: list[str], part:
     wait_for_engine(page)
     _load_axe(page)
     faults = []
-    for count, address in enumerate(unlike[part::PARTS]):
+    seen: set[str] = set()
+    for address in unlike[part::PARTS]:
         go(page, address)
-        faulty = _faults(page, is_first=not count)
-        for where, found in faulty.items():
+        for where, found in _faults(page, seen).items():
             faults += [f"{address} {where} {fault}" for fault in found]
     assert not faults, "\n".join(faults)
 
