@@ -139,7 +139,7 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
         unit = field.units[0]
     if unit not in field.units and not _same_kind(unit, field.units[0]):
         offered = ", ".join(written(u) for u in field.units) or "no unit"
-        word = unit[:20]
+        word = written(unit[:20])
         raise InputError(
             name, f"{field.label}: “{word}” does not fit here; use {offered}, as in {example}."
         )
