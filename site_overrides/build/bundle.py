@@ -3,8 +3,9 @@
     python -m site_overrides.build.bundle [FOLDER]
 
 Wheels, checked against their lock, become one library of compiled files; a
-snapshot of Python's memory with that library imported makes it start fast. All
-is named by content, packed by us (a host may compress nothing) and listed in
+snapshot of Python's memory with that library imported makes it start fast, on a
+module cut down to what answers use. What neither foresees is answered by the
+whole module from the library. All is named by content, packed by us (a host may compress nothing) and listed in
 `manifest.json` for the release and in `files.js` for the engine.
 """
 
@@ -22,6 +23,7 @@ from pathlib import Path
 from typing import Any
 
 from site_overrides.build import bundle_wheels as wheels
+from site_overrides.build.bundle_requests import example_requests, usual_requests
 from site_overrides.build.node import RUNTIME, node, node_modules
 
 ROOT = Path(__file__).parents[2]
@@ -64,26 +66,6 @@ def _packed(content: bytes, how: dict[str, int]) -> bytes:
     return kept.read_bytes()
 
 
-def example_requests() -> list[str]:
-    """A request for every calculator on its example values."""
-    import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
-    from calc.declare import CALCULATORS, by_rules  # noqa: PLC0415
-
-    return [
-        json.dumps(
-            {
-                "calculator": calculator.id,
-                "texts": {
-                    name: by_rules(asked.example, "us")
-                    for name, asked in calculator.inputs.items()
-                    if asked.example is not None
-                },
-            }
-        )
-        for calculator in CALCULATORS.values()
-    ]
-
-
 def _unpacker() -> bytes:
     """The .xz unpacker, out of the script of the npm package that carries it."""
     script = node_modules() / "xz-decompress" / "dist" / "package" / "xz-decompress.js"
@@ -97,28 +79,39 @@ def _inside(what: str, *words: str | Path) -> None:
     subprocess.run(node(HERE / "bundle_inside.mjs", what, *words), check=True)
 
 
-def _pruned_runtime(stock: Path, folder: Path) -> Path:
-    """The runtime cut down to what we use, in the layout of the npm package."""
+def _pruned(script: Path, module: Path, folder: Path) -> Path:
+    """A script and its module, cut down to what they need of each other, in the layout of the npm package."""
     folder.mkdir()
-    for name in ("pyodide-lock.json",):
-        shutil.copy(stock / name, folder / name)
+    shutil.copy(script.with_name("pyodide-lock.json"), folder)
+    new_script, new_module = folder / script.name, folder / module.name
+    offers = folder / "fewer-exports.wasm"
     recipe = HERE / "bundle_prune.mjs"
-    script, wasm = folder / "pyodide.asm.mjs", folder / "pyodide.asm.wasm"
-    fewer_exports = folder / "fewer-exports.wasm"
-    # Run from where its one package is installed.
-    subprocess.run(
-        node("--input-type=module", "-", stock, script, fewer_exports),
-        cwd=RUNTIME, input=recipe.read_bytes(), check=True,
-    )  # fmt: skip
+    subprocess.run(node(recipe, node_modules(), script, module, new_script, offers), check=True)
+    _without_unreached(offers, new_module)
+    return folder
+
+
+def _without_unreached(module: Path, out: Path) -> None:
     optimizer = node_modules() / "binaryen" / "bin" / "wasm-opt"
     subprocess.run(
         node(
-            optimizer, fewer_exports, *(f"--enable-{feature}" for feature in _FEATURES), "--remove-unused-module-elements",
-            "--strip-debug", "--strip-producers", "-o", wasm,
+            optimizer, module, *(f"--enable-{feature}" for feature in _FEATURES), "--remove-unused-module-elements",
+            "--strip-debug", "--strip-producers", "-o", out,
         ),
         check=True,
     )  # fmt: skip
-    return folder
+
+
+def _used_part(stock: Path, whole: Path, snapshot: Path, work: Path) -> Path:
+    """The runtime cut down further, to what answers from this snapshot use."""
+    usual, marks, trapped, module = (
+        work / name for name in ("usual.json", "used.bin", "trapped.wasm", "pyodide.asm.wasm")
+    )
+    usual.write_text(json.dumps(usual_requests()), encoding="utf-8")
+    _inside("used", whole, snapshot, usual, marks)
+    subprocess.run(node(HERE / "bundle_used.mjs", whole / module.name, marks, trapped), check=True)
+    _without_unreached(trapped, module)
+    return _pruned(stock / "pyodide.asm.mjs", module, work / "used")
 
 
 def _checked_replies(replies: list[str]) -> None:
@@ -159,15 +152,18 @@ def _made(work: Path, packages: Path, asked: str, lock: Path) -> tuple[list[Made
     requests.write_text(asked, encoding="utf-8")
     library, held, snapshot = work / "library.zip", work / "held.json", work / "memory.bin"
     _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, held)
-    runtime = _pruned_runtime(stock, work / "runtime")
-    _inside("snapshot", runtime, library, requests, held, snapshot)
+    whole = _pruned(stock / "pyodide.asm.mjs", stock / "pyodide.asm.wasm", work / "whole")
+    _inside("snapshot", whole, library, requests, held, snapshot)
+    used = _used_part(stock, whole, snapshot, work)
     facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
     _checked_replies(facts.pop("replies"))
     return [
-        Made("script", "python.mjs", (runtime / "pyodide.asm.mjs").read_bytes()),
+        Made("script", "python.mjs", (used / "pyodide.asm.mjs").read_bytes()),
         Made("unpacker", "unxz.wasm", _unpacker()),
-        Made("wasm", "python.wasm", (runtime / "pyodide.asm.wasm").read_bytes(), _BYTES),
+        Made("wasm", "python.wasm", (used / "pyodide.asm.wasm").read_bytes(), _BYTES),
         Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
+        Made("whole_script", "whole.mjs", (whole / "pyodide.asm.mjs").read_bytes()),
+        Made("whole_wasm", "whole.wasm", (whole / "pyodide.asm.wasm").read_bytes(), _BYTES),
         Made("library", "library.zip", library.read_bytes(), _BYTES),
         Made("lock", "lock.json", lock.read_bytes()),
     ], facts

@@ -4,13 +4,17 @@
  *
  *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip HELD.json
  *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json HELD.json OUT.bin
+ *   node bundle_inside.mjs used     RUNTIME SNAPSHOT.bin REQUESTS.json OUT.bin
  */
 
 import crypto from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { PLACE, startPython } from "../theme/assets/engine/python.js";
+import { PLACE, ROOM, startPython } from "../theme/assets/engine/python.js";
+import { marking } from "./bundle_used.mjs";
+
+const HERE = { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false };
 
 /* Nothing of the day or of chance may get into what is built. */
 function freezeClockAndChance() {
@@ -116,7 +120,7 @@ async function makeSnapshot([runtime, library, requests, held, out]) {
     platform: platformOf(runtime),
     library: readFileSync(library),
     forSnapshot: true,
-    place: { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false },
+    place: HERE,
     onInstance: ({ exports }) => { laidDown = new Uint8Array(exports.memory.buffer).slice(); },
   });
   python.globals.set("_held", readFileSync(held, "utf8"));
@@ -151,9 +155,33 @@ _replies
   }));
 }
 
+/* For each function of the module, whether starting or any of these requests enters it. */
+async function findUsed([runtime, snapshot, requests, out]) {
+  const MOST = 65_536;
+  const marks = ROOM + 32 * 1024 * 1024; // far above what answers take
+  freezeClockAndChance();
+  const { default: createModule } = await import(pathToFileURL(join(runtime, "pyodide.asm.mjs")));
+  let memory;
+  const python = await startPython({
+    createModule,
+    wasm: WebAssembly.compile(marking(readFileSync(join(runtime, "pyodide.asm.wasm")), marks)),
+    platform: platformOf(runtime),
+    snapshot: new Uint8Array(readFileSync(snapshot)),
+    laid: JSON.parse(readFileSync(snapshot.replace(/\.bin$/, ".json"), "utf8")).laid,
+    place: HERE,
+    room: marks + MOST,
+    onInstance: ({ exports }) => { memory = exports.memory; },
+  });
+  const bridge = python.pyimport("calc.bridge");
+  for (const request of JSON.parse(readFileSync(requests, "utf8"))) bridge.run(request);
+  python.runPython("import gc; gc.collect()");
+  if (memory.buffer.byteLength !== marks + MOST) throw new Error("the memory grew over the marks");
+  writeFileSync(out, new Uint8Array(memory.buffer, marks, MOST));
+}
+
 const [what, ...given] = process.argv.slice(2);
 try {
-  await { library: makeLibrary, snapshot: makeSnapshot }[what](given);
+  await { library: makeLibrary, snapshot: makeSnapshot, used: findUsed }[what](given);
   process.exit(0);
 } catch (error) {
   console.error(String(error.message).slice(-2000)); // not the stack: the script is one long line

@@ -1,9 +1,7 @@
 /*
  * Cuts the runtime down to what one Python without extension modules uses.
  *
- *   node --input-type=module - RUNTIME OUT.mjs OUT.wasm <bundle_prune.mjs
- *
- * (read from standard input, so that terser is found in the working directory).
+ *   node bundle_prune.mjs PACKAGES SCRIPT.mjs MODULE.wasm OUT.mjs OUT.wasm
  *
  * As shipped, the module offers some 8,500 names to extension modules, and the
  * script carries them all twice; naming them takes longer than reading a snapshot.
@@ -11,19 +9,20 @@
  * the module loses the exports that the script no longer asks for, and then, by
  * binaryen, the functions that nothing reaches. Both files are changed copies under
  * MPL-2.0; this recipe is how to make them again.
+ *
+ * PACKAGES is the folder of npm's packages, for terser.
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
-import { minify } from "terser";
+import { createRequire } from "node:module";
+import { join, resolve } from "node:path";
+import { withExports } from "./bundle_wasm.mjs";
 
-const [runtime, scriptOut, wasmOut] = process.argv.slice(-3);
-const wasm = readFileSync(join(runtime, "pyodide.asm.wasm"));
+const [packages, scriptIn, wasmIn, scriptOut, wasmOut] = process.argv.slice(2);
+const { minify } = createRequire(join(resolve(packages), "any.js"))("terser");
+const wasm = readFileSync(wasmIn);
 const compiled = new WebAssembly.Module(wasm);
 const wanted = new Set(WebAssembly.Module.imports(compiled).map(({ name }) => name));
-const addressed = new Set(
-  WebAssembly.Module.imports(compiled).filter(({ module }) => module.startsWith("GOT.")).map(({ name }) => name),
-);
 const offered = WebAssembly.Module.exports(compiled);
 
 /* Names that our own loader and build read from the outside. */
@@ -64,6 +63,8 @@ function fewerNames(script) {
 
 async function pruned(script) {
   let text = fewerNames(fewerImports(script));
+  // Only extension modules ask for functions by address; naming them makes an object of every function.
+  text = once(text, "updateGOT(origExports);", "");
   text = once(text, "export default _createPyodideModule;", "function leftOut(){throw new Error(\"left out of this build\")}\nexport default _createPyodideModule;");
   const made = await minify(text, {
     module: true,
@@ -74,55 +75,10 @@ async function pruned(script) {
   return made.code;
 }
 
-function readNumber(bytes, at) {
-  let value = 0, shift = 0, byte;
-  do {
-    byte = bytes[at++];
-    value += (byte & 127) * 2 ** shift;
-    shift += 7;
-  } while (byte & 128);
-  return [value, at];
-}
-
-function number(value) {
-  const bytes = [];
-  do {
-    bytes.push((value & 127) | (value > 127 ? 128 : 0));
-    value = Math.floor(value / 128);
-  } while (value);
-  return bytes;
-}
-
-/* The export section holds only the entries to keep; all other sections stay as they are. */
-function withExports(bytes, keep) {
-  const EXPORTS = 7;
-  const parts = [bytes.subarray(0, 8)];
-  for (let at = 8; at < bytes.length;) {
-    const id = bytes[at];
-    const [size, start] = readNumber(bytes, at + 1);
-    if (id !== EXPORTS) {
-      parts.push(bytes.subarray(at, start + size));
-    } else {
-      const kept = [];
-      let [count, from] = readNumber(bytes, start);
-      for (; count; count--) {
-        const [length, name] = readNumber(bytes, from);
-        const [, end] = readNumber(bytes, name + length + 1);
-        if (keep.has(bytes.toString("utf8", name, name + length))) kept.push(bytes.subarray(from, end));
-        from = end;
-      }
-      const body = Buffer.concat([Buffer.from(number(kept.length)), ...kept]);
-      parts.push(Buffer.from([id, ...number(body.length)]), body);
-    }
-    at = start + size;
-  }
-  return Buffer.concat(parts);
-}
-
-const script = await pruned(readFileSync(join(runtime, "pyodide.asm.mjs"), "utf8"));
+const script = await pruned(readFileSync(scriptIn, "utf8"));
 const words = new Set(script.match(/[\w$]+/g));
 const keep = new Set(offered.map(({ name, kind }) => [name, kind])
-  .filter(([name, kind]) => kind === "memory" || kind === "table" || kind === "tag" || words.has(name) || addressed.has(name))
+  .filter(([name, kind]) => kind === "memory" || kind === "table" || kind === "tag" || words.has(name))
   .map(([name]) => name));
 writeFileSync(scriptOut, script);
-writeFileSync(wasmOut, withExports(wasm, keep));
+writeFileSync(wasmOut, withExports(wasm, (name) => keep.has(name)));

@@ -20,6 +20,8 @@ WORKER = "sw.js"
 ENGINE = "assets/engine/"
 PLACE = "<!-- content-security-policy -->"
 """Where the theme wants the policy: in the head, before any script."""
+SPARE = ("library", "lock", "whole_script", "whole_wasm")
+"""Files of the engine that a start without a fault does not need."""
 NEEDLESS = ("*.map", "sitemap.xml.gz", "assets/javascripts/lunr/**/*")
 """Files of the theme that no page asks for: source maps, other languages' search."""
 
@@ -137,7 +139,7 @@ def _engine_files(site: Path) -> dict[str, dict[str, str]]:
         raise ValueError(f"{listed} is missing: the engine was not copied into the site")
     files = {}
     for entry in json.loads(listed.read_text(encoding="utf-8"))["files"]:
-        kept = {"role": "spare" if entry["role"] in ("library", "lock") else "engine"}
+        kept = {"role": "spare" if entry["role"] in SPARE else "engine"}
         if "unpacked" in entry:
             kept["unpacked"] = ENGINE + entry["unpacked"]["name"]
         files[ENGINE + entry["name"]] = kept

@@ -34,7 +34,9 @@ def write(site: Path) -> None:
     changed = text
     for expression, waiting in WAITS.items():
         if changed.count(expression) != 1:
-            raise ValueError(f"{script.name} must hold {expression} once; look how it starts the search now")
+            raise ValueError(
+                f"{script.name} must hold {expression} once; look how it starts the search now"
+            )
         changed = changed.replace(expression, waiting)
     name = f"bundle.{hashlib.sha256(changed.encode()).hexdigest()[:8]}.min.js"
     script.unlink()

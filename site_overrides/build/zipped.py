@@ -70,7 +70,11 @@ def _flatten_links(folder: Path) -> None:
 
 def _flat(folder: Path, found: re.Match[str]) -> str:
     is_file = (folder / f"{found[1]}.html").is_file()
-    return f'href="../{found[1]}.html{found[2] or ""}"' if is_file else f'href="../{found[1]}/index.html{found[2] or ""}"'
+    return (
+        f'href="../{found[1]}.html{found[2] or ""}"'
+        if is_file
+        else f'href="../{found[1]}/index.html{found[2] or ""}"'
+    )
 
 
 def pack(folder: Path, file: Path) -> None:

@@ -17,6 +17,7 @@ from typing import Any
 import calc.bridge
 from site_overrides.build import bundle
 from site_overrides.build import bundle_wheels as wheels
+from site_overrides.build.bundle_requests import example_requests
 from site_overrides.build.node import node, node_modules
 from tests.bench.browsing import opened
 from tests.bench.server import Host, Line, served
@@ -172,7 +173,7 @@ def first_stock_visit(address: str, request: Any, times: float) -> float:
 
 def rows(engine: Path, rounds: int) -> tuple[list[Row], list[str]]:
     """Rows of start-up and later answers, and the table of each calculator's times."""
-    requests = bundle.example_requests()
+    requests = example_requests()
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder)
         write_site(site, engine)
@@ -206,7 +207,7 @@ def rows(engine: Path, rounds: int) -> tuple[list[Row], list[str]]:
 
 def stock_first_visits(engine: Path, line: Line, times: float, rounds: int) -> float:
     """Median milliseconds of the stock runtime's first visit over a line, from a host that compresses."""
-    request = json.loads(bundle.example_requests()[0])
+    request = json.loads(example_requests()[0])
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder)
         write_site(site, engine)

@@ -52,7 +52,9 @@ def test_gauge_taken_for_absolute_is_told_in_the_book_s_problem() -> None:
         used.append(made.key / 1000 * OXYGEN_KG)
         slipped = made.key * atm / (atm + 1)
         assert judged_number(made, f"{slipped:.2f} L").slip == "gauge-for-absolute"
-    assert used[0] - used[1] == pytest.approx(0.140, abs=0.0025)  # the real gas is a little denser than the book's
+    assert used[0] - used[1] == pytest.approx(
+        0.140, abs=0.0025
+    )  # the real gas is a little denser than the book's
 
 
 def test_half_used_and_cooled_is_asked_in_kelvins() -> None:
@@ -71,7 +73,13 @@ def test_fourteen_liters_at_138_bar_last_908_minutes() -> None:
     """[textbook; read] 14 L at 13,800 kPa gauge, drawn at 2.1 L/min: 908 min by the straight-line rule."""
     assert 14 * 13800 / 101.325 / 2.1 == pytest.approx(908, abs=1)
     made = asked(
-        "oxygen-left", "gas_left", "L", rules="iso", water_volume="14 L", gauge="138 bar", temperature="15 degC"
+        "oxygen-left",
+        "gas_left",
+        "L",
+        rules="iso",
+        water_volume="14 L",
+        gauge="138 bar",
+        temperature="15 degC",
     )
     assert not judged_number(made, f"{2.1 * 908:.0f} L").right  # the real gas holds a tenth more
     assert made.key / (2.1 * 908 + 14) == pytest.approx(1.09, abs=0.03)

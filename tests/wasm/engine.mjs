@@ -2,7 +2,8 @@
  * The engine of the site under Node: the same script, module, snapshot and library
  * as a browser gets.
  *
- *   node engine.mjs answer ENGINE snapshot|library   requests on stdin, replies on stdout
+ *   node engine.mjs answer ENGINE snapshot|library   requests on stdin, replies on stdout; from the library
+ *                                                    the module is whole, else it holds what answers use
  *   node engine.mjs heap ENGINE                      requests on stdin, on stdout the bytes of the heap
  *                                                    before and after, and how many answers differ
  *   node engine.mjs tables ENGINE                    names on stdin, rows of each table on stdout
@@ -33,11 +34,12 @@ async function unpacked({ name }) {
   return new Uint8Array(Buffer.concat(pieces));
 }
 
-async function started(image) {
-  const { default: createModule } = await import(pathToFileURL(join(engine, FILES.script.name)));
+async function started(image, isWhole = !image.snapshot) {
+  const [script, wasm] = isWhole ? [FILES.whole_script, FILES.whole_wasm] : [FILES.script, FILES.wasm];
+  const { default: createModule } = await import(pathToFileURL(join(engine, script.name)));
   return startPython({
     createModule,
-    wasm: WebAssembly.compile(await unpacked(FILES.wasm)),
+    wasm: WebAssembly.compile(await unpacked(wasm)),
     platform: FILES.platform,
     laid: FILES.snapshot.laid,
     place: { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false },
@@ -72,8 +74,9 @@ async function heap() {
   process.stdout.write(JSON.stringify({ before, after: size(), answers }));
 }
 
+/* Asked in other words than the bridge's, so of the whole module. */
 async function tables() {
-  const python = await started({ snapshot: await unpacked(FILES.snapshot) });
+  const python = await started({ snapshot: await unpacked(FILES.snapshot) }, true);
   python.globals.set("names", readFileSync(0, "utf8"));
   process.stdout.write(python.runPython(`
 import json

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from site_overrides.build import bundle
+from site_overrides.build.bundle_requests import example_requests
 from tests.bench.browsing import opened
 from tests.bench.engines import write_site
 from tests.bench.server import Host, served
@@ -57,7 +57,7 @@ def address(site: Path) -> Iterator[str]:
 
 def visited(address: str, profile: Path, *, first: str = "", **options: Any) -> dict[str, Any]:
     """What one visit saw: the last state, whether it was answered, how it failed."""
-    request = json.loads(bundle.example_requests()[0])
+    request = json.loads(example_requests()[0])
     with opened(address, str(profile)) as page:
         if first:
             page.evaluate(first)
@@ -86,6 +86,7 @@ def test_the_memory_is_restored_as_built_and_a_later_visit_downloads_nothing(
     assert later["answered"]
     assert later["memoryChecked"]
     assert later["loaded"] == 0
+    assert not later["whole"]
 
 
 def test_damaged_copies_on_the_device_are_noticed_and_made_again(address: str, tmp_path: Path) -> None:
@@ -114,9 +115,32 @@ def test_without_snapshot_and_library_it_says_that_it_failed(
     assert "library-" in seen["failed"]
 
 
-@pytest.mark.parametrize("file", ["python-*.mjs", "python-*.wasm.xz"])
-def test_a_changed_runtime_never_answers(file: str, site: Path, address: str, tmp_path: Path) -> None:
-    spoil(file_of(site, file))
+@pytest.mark.parametrize("kind", ["*.mjs", "*.wasm.xz"])
+def test_of_a_changed_runtime_only_the_whole_one_answers(
+    kind: str, site: Path, address: str, tmp_path: Path
+) -> None:
+    spoil(file_of(site, f"python-{kind}"))
     seen = visited(address, tmp_path / "profile")
+    assert seen["answered"]
+    assert seen["whole"]
+    spoil(file_of(site, f"whole-{kind}"))
+    seen = visited(address, tmp_path / "other")
     assert seen["step"] == "failed"
     assert "answered" not in seen
+
+
+def test_what_was_left_out_is_answered_by_the_whole_module(
+    site: Path, address: str, tmp_path: Path
+) -> None:
+    worker = site / "assets" / "engine" / "worker.js"
+    script = worker.read_text(encoding="utf-8")
+    asked = "run = (request) => bridge.run(request);"
+    assert script.count(asked) == 1
+    worker.write_text(
+        # The runtime's own way to run words needs much that no answer does.
+        script.replace(asked, f"{asked} if (!settings.fallback) run = () => python.runPython('1j ** 2');"),
+        encoding="utf-8",
+    )
+    seen = visited(address, tmp_path / "profile")
+    assert seen["answered"]
+    assert seen["whole"]

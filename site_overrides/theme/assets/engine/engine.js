@@ -3,9 +3,9 @@
  * once and instant navigation keeps it.
  *
  * When the worker says nothing for too long, or breaks, it is started once more
- * from what is already held: from the library instead of the snapshot if it never
- * came up, the same way if it hangs on a question. After that the engine has
- * failed and the page points to its table.
+ * from the whole module and the library, if it never came up or if a question needs
+ * what was left out of the start; the same way if it hangs on a question. After that
+ * the engine has failed and the page points to its table.
  */
 
 import { FILES } from "./files.js";
@@ -64,7 +64,7 @@ function recover(message, missing = false) {
 }
 
 function receive({ data }) {
-  if (data.broken) return recover(data.broken);
+  if (data.broken) return recover(data.broken, data.missing);
   if (data.news) {
     tell(data.news);
   } else if (data.step) {
@@ -81,7 +81,7 @@ function receive({ data }) {
 }
 
 function launch() {
-  tell({ step: "loading", loaded: 0 });
+  tell({ step: "loading", loaded: 0, whole: Boolean(settings.fallback) });
   worker = new Worker(new URL("./worker.js", import.meta.url), {
     type: "module",
     name: JSON.stringify(settings),
@@ -99,7 +99,7 @@ function launch() {
  * Start the engine, or do nothing when it is started.
  *
  * options.cache:    name of the release's cache, where the files are kept.
- * options.fallback: start from the library, without the snapshot.
+ * options.fallback: start from the whole module and the library, without the snapshot.
  * options.check:    compare the checksum of the restored memory (for tests).
  *
  * Resolves when it answers; rejects when it has failed. A failed engine is
@@ -146,9 +146,9 @@ export function ask(request) {
 }
 
 /**
- * Hear of the engine: { step, loaded, total, message, kept }, where step is idle,
- * loading, starting, ready or failed, the bytes are those of this visit, and kept
- * says that all that arrived is now on the device.
+ * Hear of the engine: { step, loaded, total, message, kept, whole }, where step is idle,
+ * loading, starting, ready or failed, the bytes are those of this visit, kept says
+ * that all that arrived is now on the device, and whole that nothing is left out.
  * The callback is called at once with the present state; gives a function that
  * stops it.
  */

@@ -13,7 +13,7 @@ export const PLACE = {
 };
 const HOME = "/home/pyodide";
 const MISSING = Symbol("error value of the wasm boundary");
-const ROOM = 40 * 1024 * 1024;
+export const ROOM = 40 * 1024 * 1024;
 const PAGE = 64 * 1024;
 
 /* What the module script asks of a loader, in its own words. */
@@ -67,8 +67,8 @@ function describeModule({ wasm, platform, library, snapshot, forSnapshot, place,
 }
 
 /* Takes room for the whole library before any of it is loaded: a snapshot fits only memory of its own size. */
-function takeRoom(memory) {
-  const lacking = ROOM - memory.buffer.byteLength;
+function takeRoom(memory, room) {
+  const lacking = room - memory.buffer.byteLength;
   if (lacking > 0) memory.grow(Math.ceil(lacking / PAGE));
 }
 
@@ -84,7 +84,7 @@ function readSnapshot(bytes) {
 function restoreMemory(module, bytes, laidDown) {
   const { head, table, data } = readSnapshot(bytes);
   const memory = module.HEAPU8;
-  if (memory.length !== head.memory) throw new Error("the memory has another size");
+  if (memory.length < head.memory) throw new Error("the memory has another size");
   const written = module.HEAPU32[module._emscripten_get_sbrk_ptr() >>> 2];
   memory.fill(0, laidDown.length, Math.max(written, laidDown.length));
   memory.set(laidDown);
@@ -107,19 +107,21 @@ function restoreMemory(module, bytes, laidDown) {
  * laid:         how many bytes the module itself lays down (snapshot only).
  * onInstance:   called with the module before any of its code has run.
  * forSnapshot:  whether a snapshot will be made of it (at build time).
+ * room:         bytes of memory taken before anything is loaded.
  * place:        where this runs, in the runtime's words; a browser's worker.
  * onMemory:     called with the memory as restored, for a check of its checksum.
  *
  * Gives the runtime's public interface; rejects when anything does not fit.
  */
 export async function startPython({
-  createModule, wasm, platform, library, snapshot, laid, onMemory, onInstance, forSnapshot = false, place = PLACE,
+  createModule, wasm, platform, library, snapshot, laid, onMemory, onInstance, forSnapshot = false,
+  place = PLACE, room = ROOM,
 }) {
   let laidDown;
   const settings = describeModule({
     wasm, platform, library, snapshot, forSnapshot, place,
     onInstance(instance) {
-      takeRoom(instance.exports.memory);
+      takeRoom(instance.exports.memory, room);
       onInstance?.(instance);
       if (snapshot) laidDown = new Uint8Array(instance.exports.memory.buffer).slice(0, laid);
     },

@@ -3,7 +3,8 @@
  *   {step, loaded, total}  loading (a block has arrived), starting, ready
  *   {news}                 kept: all is on the device; memoryChecked: as built
  *   {id, reply}            the bridge's reply to {id, request}
- *   {broken}               it cannot go on; the client decides what is next
+ *   {broken, missing}      it cannot go on, for lack of something left out where `missing` says so;
+ *                          the client decides what is next
  *
  * Its settings come in its name, since a service worker drops an address's query:
  *   {cache, files, fallback, check}
@@ -14,8 +15,10 @@ import { addressOf, openStore, sha256Of } from "./store.js";
 
 const settings = JSON.parse(self.name);
 const { files } = settings;
-const image = settings.fallback ? files.library : files.snapshot;
-const total = files.script.bytes + files.unpacker.bytes + files.wasm.bytes + image.bytes;
+const [script, wasm, image] = settings.fallback
+  ? [files.whole_script, files.whole_wasm, files.library]
+  : [files.script, files.wasm, files.snapshot];
+const total = [script, files.unpacker, wasm, image].reduce((sum, { bytes }) => sum + bytes, 0);
 const waiting = [];
 let loaded = 0;
 let store = null;
@@ -23,8 +26,13 @@ let run = null;
 
 self.onmessage = ({ data }) => (run ? reply(data) : waiting.push(data));
 
+/* What answers never used was left out of the module and stops it: only a start from the whole helps. */
 function reply({ id, request }) {
-  postMessage({ id, reply: run(request) });
+  try {
+    postMessage({ id, reply: run(request) });
+  } catch (error) {
+    giveUp(error, true);
+  }
 }
 
 function report(step) {
@@ -34,7 +42,7 @@ function report(step) {
 /* Compiles while it arrives, or at once when it is held. */
 async function compiledModule(store, unpacker) {
   let compiling;
-  const bytes = await store.unpacked(files.wasm, unpacker, (stream) => {
+  const bytes = await store.unpacked(wasm, unpacker, (stream) => {
     const response = new Response(stream, { headers: { "Content-Type": "application/wasm" } });
     compiling = WebAssembly.compileStreaming(response);
     compiling.catch(() => undefined); // the check of the bytes speaks first
@@ -57,15 +65,15 @@ async function start() {
   });
   let compiledUnpacker;
   const unpacker = () => compiledUnpacker ??= store.plain(files.unpacker).then((bytes) => WebAssembly.compile(bytes));
-  const wasm = compiledModule(store, unpacker);
+  const module = compiledModule(store, unpacker);
   const bytes = store.unpacked(image, unpacker);
   bytes.catch(() => undefined); // whoever waits for it hears of it
-  const script = store.plain(files.script).then(() => import(addressOf(files.script.name)));
-  const [{ default: createModule }] = await Promise.all([script, wasm]);
+  const imported = store.plain(script).then(() => import(addressOf(script.name)));
+  const [{ default: createModule }] = await Promise.all([imported, module]);
   report("starting");
   const python = await startPython({
     createModule,
-    wasm,
+    wasm: module,
     platform: files.platform,
     laid: files.snapshot.laid,
     ...(settings.fallback ? { library: await bytes } : { snapshot: bytes }),
@@ -75,14 +83,16 @@ async function start() {
   run = (request) => bridge.run(request);
   report("ready");
   for (const message of waiting.splice(0)) reply(message);
-  await store.settled([files.wasm, files.snapshot, files.library].map((file) => file.unpacked.name));
+  await store.settled(
+    [files.wasm, files.snapshot, files.whole_wasm, files.library].map((file) => file.unpacked.name),
+  );
   postMessage({ news: { kept: true } });
 }
 
 /* Whoever hears of it ends this worker: no file may be left half written. */
-async function giveUp(error) {
+async function giveUp(error, missing = false) {
   await store?.close();
-  postMessage({ broken: String(error?.message ?? error) });
+  postMessage({ broken: String(error?.message ?? error), missing });
 }
 
-start().catch(giveUp);
+start().catch((error) => giveUp(error));

@@ -1,0 +1,207 @@
+"""What readers ask, for making the browser's Python: examples, and all that a page may send.
+
+`example_requests` must be answered by whatever is built. `usual_requests` go
+further: every choice, unit and rule set, mistakes of typing, files, practice.
+What these never reach is left out of the module that a page starts with.
+"""
+
+import json
+from collections.abc import Iterator
+from itertools import islice
+from typing import Any
+
+from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Field, by_rules
+
+MISTAKES = (
+    "",
+    "0",
+    "-3",
+    "1e400",
+    "1e-300",
+    "abc",
+    "<b>9 parsecs",
+    "½",
+    "3 1/2 in",
+    "١٢",
+    "1,5",
+    "1.234,5",
+    "x" * 300,
+)
+"""Texts that a reader may type into any box."""
+FACTORS = (0.5, 0.9, 2, 10)
+SITE = "https://host.example/benchbook/"
+
+
+def _request(calculator: Calculator, rules: str, **texts: str) -> dict[str, Any]:
+    examples = {
+        name: by_rules(asked.example, rules)
+        for name, asked in calculator.inputs.items()
+        if asked.example is not None
+    }
+    return {"calculator": calculator.id, "texts": examples | {"rules": rules} | texts}
+
+
+def _calculators() -> list[Calculator]:
+    import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
+
+    return list(CALCULATORS.values())
+
+
+def example_requests() -> list[str]:
+    """A request for every calculator on its example values."""
+    return [
+        json.dumps(
+            {
+                "calculator": calculator.id,
+                "texts": {
+                    name: by_rules(asked.example, "us")
+                    for name, asked in calculator.inputs.items()
+                    if asked.example is not None
+                },
+            }
+        )
+        for calculator in _calculators()
+    ]
+
+
+def _near(field: Field, rules: str) -> Iterator[str]:
+    """Limits, the example made larger and smaller, and a number in every unit."""
+    yield from (by_rules(text, rules) for text in (field.low, field.high) if text)
+    yield from (f"7 {unit}" for unit in field.units)
+    number, _, unit = by_rules(field.example or field.assumed or "1", rules).partition(" ")
+    if number.replace(".", "", 1).isdigit():
+        yield from (f"{float(number) * factor:g} {unit}" for factor in FACTORS)
+
+
+def _varied(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
+    """One input at a time is another."""
+    plain = _request(calculator, rules)
+    yield from (
+        {**plain, "texts": {**plain["texts"], "shown_in": shown}} for shown in ("us", "metric", "both?")
+    )
+    for name, asked in calculator.inputs.items():
+        texts = (
+            asked.options
+            if isinstance(asked, Choice)
+            else _near(asked, rules)
+            if isinstance(asked, Field)
+            else ()
+        )
+        yield from (_request(calculator, rules, **{name: text}) for text in texts)
+
+
+def _around(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
+    """What a page asks beside an answer: units, files, the outfit, a square code."""
+    texts = _request(calculator, rules)["texts"]
+    for name, asked in calculator.inputs.items():
+        if isinstance(asked, Field):
+            yield from (
+                {
+                    "convert": {
+                        "calculator": calculator.id,
+                        "field": name,
+                        "text": texts.get(name, "7"),
+                        "unit": unit,
+                    }
+                }
+                for unit in asked.units
+            )
+    for name in ("plan.csv", "plan.ics", "no-such"):
+        yield {"file": {"calculator": calculator.id, "texts": texts, "name": name}}
+    yield {"fill": {"calculator": calculator.id, "texts": texts, "outfit": "no outfit"}}
+
+
+def _others(rules: str) -> Iterator[dict[str, Any]]:
+    """What is asked without a calculator."""
+    yield from ({"square": f"{SITE}?v=1&note={'a' * n}"} for n in (1, 60, 200, 5000))
+    yield {"calendar": {"start": 1.7e9, "watch": 3600.0, "monitoring": 7200.0, "check_every": 900.0}}
+    yield {"log": {"lines": [{"day": "2026-11-25", "fuel": "acetylene"}, {}], "rules": rules, "file": True}}
+    yield {"pack": {"texts": {"rules": rules}, "site": SITE, "parts": ["plan", "cards", "scores"]}}
+    for kind in ("problems", "licence", "flame", "no-such"):
+        practice: dict[str, Any] = {"set": kind, "texts": {"rules": rules}}
+        yield {"practice": practice}
+        yield from ({"practice": practice | {"number": number}} for number in (1, 2, 99))
+        yield from (
+            {"practice": practice | {"number": 1, "answer": said}}
+            for said in ("1", "12 psi", "neutral", "?")
+        )
+    yield {"practice": {"set": "flame", "texts": {"rules": rules, "flames": "99"}}}
+    yield {"calculator": "no-such", "texts": {}}
+
+
+def _malformed() -> Iterator[Any]:
+    """What no page sends; a reply must come all the same."""
+    bodies: tuple[Any, ...] = ([], None, -5, 2.5e300, "x", {}, {"": [1, True]}, [[None], "é", {"a": {}}])
+    yield from bodies
+    for what in (
+        "convert",
+        "square",
+        "calendar",
+        "outfit",
+        "fill",
+        "log",
+        "pack",
+        "file",
+        "practice",
+        "calculator",
+    ):
+        yield from ({what: body} for body in bodies)
+    for calculator in ("oxygen-left", "my-outfit"):
+        yield from ({"calculator": calculator, "texts": body} for body in bodies)
+        yield from ({"calculator": calculator, "texts": {"gauge": body, "rules": body}} for body in bodies)
+        yield from ({"calculator": calculator, "texts": {}, "units": body} for body in bodies)
+
+
+def _of_outfit(rules: str) -> Iterator[dict[str, Any]]:
+    import calc.bridge  # noqa: PLC0415 - only the build asks for it
+
+    outfit = _request(CALCULATORS["my-outfit"], rules)["texts"]
+    yield {"outfit": {"keep": outfit}}
+    kept = json.loads(calc.bridge.run(json.dumps({"outfit": {"keep": outfit}})))["text"]
+    yield {"outfit": {"open": kept, "rules": rules}}
+    yield {"outfit": {"open": "x", "rules": rules}}
+    for calculator in CALCULATORS.values():
+        texts = _request(calculator, rules)["texts"]
+        yield {"fill": {"calculator": calculator.id, "texts": texts, "outfit": kept}}
+
+
+def _of_class(rules: str) -> Iterator[dict[str, Any]]:
+    """Files that an answer offers, lessons kept and the sheets of an evening, as their pages ask for them."""
+    from calc.answering import answer  # noqa: PLC0415 - only the build asks for it
+
+    for calculator in CALCULATORS.values():
+        texts = _request(calculator, rules)["texts"]
+        for offered in answer(calculator.id, drawings=False, **texts).get("files", ()):
+            yield {"file": {"calculator": calculator.id, "texts": texts, "name": offered["name"]}}
+    lesson = _request(CALCULATORS["gas-log"], rules)["texts"]
+    yield {"log": {"lines": [lesson, lesson], "rules": rules, "file": True}}
+    plan = _request(CALCULATORS["class-plan"], rules)["texts"]
+    exercises = {
+        name: text for name, text in plan.items() if name.startswith(("exercise_", "learners", "benches"))
+    }
+    yield {
+        "pack": {"texts": exercises | {"rules": rules}, "site": SITE, "parts": ["plan", "cards", "scores"]}
+    }
+
+
+def usual_requests() -> list[str]:
+    """What readers may ask: each request as the page sends it, the examples first.
+
+    Examples:
+        >>> len(usual_requests()) > 50 * len(example_requests())
+        True
+    """
+    asked: list[dict[str, Any]] = []
+    for calculator in _calculators():
+        for turn, rules in enumerate(RULE_SETS):
+            # There are many: each rule set takes every third of them, in turn.
+            some = islice(_varied(calculator, rules), turn, None, len(RULE_SETS))
+            asked += [_request(calculator, rules), *some]
+        asked += [
+            _request(calculator, "us", **{name: text}) for name in calculator.inputs for text in MISTAKES
+        ]
+        asked += _around(calculator, "us")
+    for rules in RULE_SETS:
+        asked += [*_others(rules), *_of_outfit(rules), *_of_class(rules)]
+    malformed = ["", "{", *(json.dumps(request) for request in _malformed())]
+    return [*example_requests(), *(json.dumps(request) for request in asked), *malformed]
