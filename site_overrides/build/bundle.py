@@ -43,6 +43,9 @@ _FEATURES = (
     "nontrapping-float-to-int", "reference-types", "sign-ext",
 )  # fmt: skip
 
+_IMPORTED = re.compile(r'^import \{[^}]*\} from "\./([\w.]+)";\n', re.M)
+_IN_WORKER = ("python.js", "store.js", "unxz.js")
+
 
 @dataclass(frozen=True)
 class Made:
@@ -221,14 +224,46 @@ def build(calc: Path = ROOT / "calc", requests: list[str] | None = None, folder:
     return folder
 
 
+def joined(scripts: dict[str, str], name: str) -> str:
+    """One script module and all that it imports from its own folder, as one: a worker starts sooner.
+
+    Args:
+        scripts: Text of each script of the folder by its name.
+        name: The one that is wanted.
+
+    Returns:
+        The text, in which nothing is imported by name and nothing exported.
+
+    Examples:
+        >>> print(joined({"b.js": "export const two = 2;\\n", "a.js": 'import { two } from "./b.js";\\nuse(two);\\n'}, "a.js"))
+        const two = 2;
+        use(two);
+        <BLANKLINE>
+    """
+    order: list[str] = []
+
+    def take(script: str) -> None:
+        for imported in _IMPORTED.findall(scripts[script]):
+            take(imported)
+        if script not in order:
+            order.append(script)
+
+    take(name)
+    return "".join(re.sub(r"^export ", "", _IMPORTED.sub("", scripts[script]), flags=re.M) for script in order)
+
+
 def copy(engine: Path, folder: Path) -> None:
-    """Copy the engine's files into a site.
+    """Copy the engine's files into a site, and make one script of its worker.
 
     Args:
         engine: What `build` made.
-        folder: The site's folder for them, such as `site/assets/engine`.
+        folder: The site's folder for them, such as `site/assets/engine`, which holds the scripts.
     """
     shutil.copytree(engine, folder, dirs_exist_ok=True)
+    scripts = {path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.js")}
+    (folder / "worker.js").write_text(joined(scripts, "worker.js"), encoding="utf-8")
+    for name in _IN_WORKER:
+        (folder / name).unlink()
 
 
 if __name__ == "__main__":

@@ -31,7 +31,7 @@ STOCK = (
     "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json",
 )  # fmt: skip
 SETTLED = 1.5  # s between a first answer and closing, for what is kept and cached
-ENGINE_SCRIPTS = ("engine.js", "files.js", "worker.js", "python.js", "store.js", "unxz.js")
+ENGINE_SCRIPTS = ("engine.js", "files.js", "worker.js")
 QUICK, LONG = 50, 300
 """Goals in ms for a later answer of a calculator, and of a sheet, a plan, a curve or a map."""
 

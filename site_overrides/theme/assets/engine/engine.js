@@ -55,8 +55,12 @@ function fail(message) {
   waiting.clear();
 }
 
-function recover(message, missing = false) {
+function recover(message, { missing, damaged } = {}) {
   worker?.terminate();
+  if (damaged && !settings.fresh) {
+    settings = { ...settings, fresh: true };
+    return launch();
+  }
   if (restarted) return fail(message);
   restarted = true;
   if (missing || state.step !== "ready") settings = { ...settings, fallback: true };
@@ -64,7 +68,7 @@ function recover(message, missing = false) {
 }
 
 function receive({ data }) {
-  if (data.broken) return recover(data.broken, data.missing);
+  if (data.broken) return recover(data.broken, data);
   if (data.news) {
     tell(data.news);
   } else if (data.step) {
@@ -72,7 +76,7 @@ function receive({ data }) {
     if (data.step === "ready") starting.resolve();
   } else {
     const reply = JSON.parse(data.reply);
-    if (NOT_HELD.has(reply.fault) && !settings.fallback) return recover(reply.fault, true);
+    if (NOT_HELD.has(reply.fault) && !settings.fallback) return recover(reply.fault, { missing: true });
     restarted = false;
     waiting.get(data.id)?.resolve(reply);
     waiting.delete(data.id);

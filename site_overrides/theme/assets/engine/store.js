@@ -1,6 +1,8 @@
 /*
  * The engine's files: from the release's cache, else from the network; checked each
- * time, and kept at once. Unpacking takes ten times as long as reading, so unpacked
+ * time, and kept at once. What lies unpacked on the device is checked while it is
+ * already in use, as that takes a third of a start; nothing is answered before the
+ * check is through. Unpacking takes ten times as long as reading, so unpacked
  * copies lie ready in the origin's private files, which are read three times as fast
  * as a cache; a browser without private files keeps the unpacked in the cache, in
  * place of the packed. An address that is neither https nor localhost has no such
@@ -113,16 +115,26 @@ async function* piecesOf(stream) {
  *
  * cacheName: name of the release's cache.
  * onPiece:   called with the number of bytes of each piece that arrives.
+ * fresh:     whether unpacked copies on the device are left alone, as one was damaged.
  */
-export async function openStore(cacheName, onPiece) {
+export async function openStore(cacheName, onPiece, fresh) {
   const [files, cache] = await Promise.all([openFiles().catch(() => undefined), openCache(cacheName)]);
   const shelf = files ?? cache;
   const writes = [];
+  const checks = [];
   let isClosed = false;
 
   async function held(place, name, file) {
     const bytes = await place?.get(name).catch(() => undefined);
     return bytes && await isWhole(bytes, file) ? bytes : undefined;
+  }
+
+  /* Bytes of an unpacked copy, whose check is still under way. */
+  async function unchecked({ name, ...file }) {
+    const bytes = fresh ? undefined : await shelf?.get(name).catch(() => undefined);
+    if (bytes?.length !== file.bytes) return undefined;
+    checks.push(isWhole(bytes, file));
+    return bytes;
   }
 
   // A full disk must not stop an answer.
@@ -151,12 +163,12 @@ export async function openStore(cacheName, onPiece) {
     },
 
     /*
-     * A file that is sent packed, unpacked. `unpacker` gives the unpacker when one is
+     * A file that is sent packed, unpacked; if it was held, `isSound` tells of its check. `unpacker` gives the unpacker when one is
      * needed. `alongside` gets the unpacked bytes as a stream while they arrive;
      * nothing may run on them before this is through.
      */
     async unpacked(file, unpacker, alongside) {
-      const kept = await held(shelf, file.unpacked.name, file.unpacked);
+      const kept = await unchecked(file.unpacked);
       if (kept) return kept;
       const packed = [];
       const stream = (await download(file))
@@ -172,6 +184,11 @@ export async function openStore(cacheName, onPiece) {
       if (files) keep(cache, file.name, sent);
       keep(shelf, file.unpacked.name, bytes);
       return bytes;
+    },
+
+    /* Whether all unpacked copies that were taken are what they should be. */
+    async isSound() {
+      return (await Promise.all(checks)).every(Boolean);
     },
 
     /* Keep nothing from now on; done when what is being kept is whole. */

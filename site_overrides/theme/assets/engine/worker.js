@@ -3,11 +3,12 @@
  *   {step, loaded, total}  loading (a block has arrived), starting, ready
  *   {news}                 kept: all is on the device; memoryChecked: as built
  *   {id, reply}            the bridge's reply to {id, request}
- *   {broken, missing}      it cannot go on, for lack of something left out where `missing` says so;
- *                          the client decides what is next
+ *   {broken, missing, damaged}  it cannot go on, for lack of something left out where `missing` says
+ *                          so, for a damaged copy on this device where `damaged` does; the client
+ *                          decides what is next
  *
  * Its settings come in its name, since a service worker drops an address's query:
- *   {cache, files, fallback, check}
+ *   {cache, files, fallback, fresh, check}
  */
 
 import { startPython } from "./python.js";
@@ -62,7 +63,7 @@ async function start() {
   store = await openStore(settings.cache, (bytes) => {
     loaded += bytes;
     report("loading");
-  });
+  }, settings.fresh);
   let compiledUnpacker;
   const unpacker = () => compiledUnpacker ??= store.plain(files.unpacker).then((bytes) => WebAssembly.compile(bytes));
   const module = compiledModule(store, unpacker);
@@ -80,6 +81,7 @@ async function start() {
     onMemory: settings.check ? checkMemory : undefined,
   });
   const bridge = python.pyimport("calc.bridge");
+  if (!await store.isSound()) throw new Error("a copy on this device is damaged");
   run = (request) => bridge.run(request);
   report("ready");
   for (const message of waiting.splice(0)) reply(message);
@@ -92,7 +94,8 @@ async function start() {
 /* Whoever hears of it ends this worker: no file may be left half written. */
 async function giveUp(error, missing = false) {
   await store?.close();
-  postMessage({ broken: String(error?.message ?? error), missing });
+  const damaged = Boolean(store) && !await store.isSound();
+  postMessage({ broken: String(error?.message ?? error), missing, damaged });
 }
 
 start().catch((error) => giveUp(error));
