@@ -225,7 +225,7 @@ def build(calc: Path = ROOT / "calc", requests: list[str] | None = None, folder:
 
 
 def joined(scripts: dict[str, str], name: str) -> str:
-    """One script module and all that it imports from its own folder, as one: a worker starts sooner.
+    r"""One script module and all that it imports from its own folder, as one: a worker starts sooner.
 
     Args:
         scripts: Text of each script of the folder by its name.
@@ -235,7 +235,7 @@ def joined(scripts: dict[str, str], name: str) -> str:
         The text, in which nothing is imported by name and nothing exported.
 
     Examples:
-        >>> print(joined({"b.js": "export const two = 2;\\n", "a.js": 'import { two } from "./b.js";\\nuse(two);\\n'}, "a.js"))
+        >>> print(joined({"b.js": "export const two = 2;\n", "a.js": 'import { two } from "./b.js";\nuse(two);\n'}, "a.js"))
         const two = 2;
         use(two);
         <BLANKLINE>

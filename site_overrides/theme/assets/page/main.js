@@ -10,7 +10,7 @@ import { mountPractice } from "./practice.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
-import { startWhenIdle } from "./starter.js";
+import { startNone, startWhenIdle } from "./starter.js";
 import { isOfOtherRelease } from "./store.js";
 import { mountTimer } from "./timer.js";
 import { mountUpdate, watchReleases } from "./update.js";
@@ -43,6 +43,7 @@ function mountPage() {
     }
   }
   if (document.querySelector("[data-calculator], [data-practice]")) startWhenIdle();
+  else startNone();
 }
 
 /* The theme follows a link to the page that is already open without a new page. */

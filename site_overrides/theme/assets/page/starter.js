@@ -4,6 +4,7 @@ import { megabytes } from "./page.js";
 import { releaseCache } from "./store.js";
 
 const PATIENCE = 20_000; // ms
+const READING = 3_000; // ms
 const LINE_PACE = 1_000; // ms between two sentences about progress
 const STEPS = { loading: "loading", starting: "starting Python" };
 
@@ -11,6 +12,15 @@ let stopTelling = null;
 let engine = null; // promise of the engine, once it is wanted
 let now = { state: "asleep", words: "" };
 const listeners = new Set();
+
+/* Resolves when the line is free for what can wait: the engine is there, has failed, or is not wanted now. */
+let freeLine;
+export const lineIsFree = new Promise((done) => { freeLine = done; });
+
+/* No engine for this page: what can wait goes on, unless one was wanted meanwhile. */
+export function startNone() {
+  if (!engine) freeLine();
+}
 
 /* Hear of the engine; a listener that returns false is heard no more. */
 export function onEngine(listener) {
@@ -39,6 +49,7 @@ const load = () => import("../engine/engine.js");
 
 function tellFailure() {
   engine = null;
+  freeLine();
   tell("failed", "The calculator could not start here. Use the table on this page, or press Calculate to try again.");
 }
 
@@ -54,6 +65,7 @@ async function begin() {
     stopTelling = made.onProgress(tellProgress());
     await made.startEngine(releaseCache ? { cache: releaseCache } : {});
     tell("ready", "The calculator is ready.");
+    freeLine();
     return made;
   } catch (error) {
     tellFailure();
@@ -101,6 +113,7 @@ export async function startWhenIdle() {
   if (engine) return;
   if (bytes) {
     tell("asleep", `The calculator starts when you touch a field: ${megabytes(bytes)}.`);
+    setTimeout(startNone, READING);
     return;
   }
   await idle();

@@ -1,6 +1,7 @@
 /* A newer release: found, offered, and taken only when the reader says so. */
 
 import { button, element } from "./page.js";
+import { lineIsFree } from "./starter.js";
 import { canKeep, keepText, registerWorker, releaseCache } from "./store.js";
 
 const HOUR = 3_600_000; // ms
@@ -60,13 +61,13 @@ async function register() {
   setInterval(ask, HOUR);
 }
 
-/* Saving the text waits until the page itself has come. */
+/* Saving the text waits until the page itself has come, and its engine. */
 export function watchReleases() {
   if (!canKeep() || !releaseCache) return;
   wasControlled = Boolean(navigator.serviceWorker.controller);
   navigator.serviceWorker.addEventListener("controllerchange", follow);
   const tell = () => document.dispatchEvent(new Event("kept"));
-  const begin = () => register().then(() => keepText()).then(tell).catch(() => {});
+  const begin = () => lineIsFree.then(register).then(() => keepText()).then(tell).catch(() => {});
   if (document.readyState === "complete") begin();
   else addEventListener("load", begin, { once: true });
 }
