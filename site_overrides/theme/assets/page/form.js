@@ -8,7 +8,7 @@ import { readLink, showAddress, writeLink } from "./link.js";
 import { createLinkNote } from "./linked.js";
 import { mountOutfit } from "./outfit.js";
 import { reflectRules, storedRules } from "./rules.js";
-import { ask, engineState, onEngine, start } from "./starter.js";
+import { ask, engineState, idle, onEngine, start } from "./starter.js";
 import { createStatus } from "./status.js";
 import { mountTools } from "./tools.js";
 
@@ -91,6 +91,11 @@ export function mountCalculator(block) {
       answer.show(whole);
       tools.drawSquare();
     }
+  }
+
+  /* What is asked a first time takes longest: the reader's own question is the second. */
+  function warmUp() {
+    idle().then(() => (waiting ? null : ask({ ...request(), drawings: false }))).catch(() => {});
   }
 
   function markChanged() {
@@ -228,7 +233,9 @@ export function mountCalculator(block) {
   onEngine(({ state, words }) => {
     if (!block.isConnected) return mounted.delete(entry) && false;
     if (words) status.sayNow(words);
-    if (state === "ready" && !isTyping && !waiting) calculate();
+    if (state !== "ready" || isTyping || waiting) return true;
+    if (JSON.stringify(request()) === answered) warmUp();
+    else calculate();
     return true;
   });
 }
