@@ -221,8 +221,10 @@ def answer(
             }
             for s in got.steps
         ],
-        "tables": [dataclasses.asdict(t) for t in tables],
-        "pictures": [dataclasses.asdict(p) for p in pictures],
+        "tables": [
+            {"title": t.title, "columns": t.columns, "rows": t.rows, "note": t.note} for t in tables
+        ],
+        "pictures": [{"svg": p.svg, "title": p.title, "sentence": p.sentence} for p in pictures],
         "more": got.drawn is not None and not drawings,
         "files": [{"name": f.name, "words": f.words} for f in got.files],
         "sources": [

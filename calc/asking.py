@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
@@ -68,14 +69,15 @@ def as_printed(text: str) -> str:
     return f"{number} {WRITTEN[unit]}" if unit in WRITTEN else text
 
 
-def _bound(text: str) -> Typed:
-    return typed(text)
+@cache
+def _declared_si(text: str, free_gas: bool) -> float:
+    got = typed(text)
+    return to_si(got.number, got.unit, free_gas=free_gas)
 
 
 def bound_si(field: Field, text: str) -> float:
     """A limit or an assumed text of a declaration in SI."""
-    got = _bound(text)
-    return to_si(got.number, got.unit, free_gas=field.free_gas)
+    return _declared_si(text, field.free_gas)
 
 
 def _in_unit(si: float, unit: str, field: Field) -> str:

@@ -11,6 +11,7 @@ import inspect
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from typing import Any, Literal
 
 from calc.figures import Figure
@@ -264,7 +265,7 @@ def worked(steps: list[Step], says: str, formula: Callable[..., float], **given:
     Returns:
         What the formula returns, SI.
     """
-    units = {name: _unit_of(hint) for name, hint in _hints(formula).items()}
+    units = _units_of(formula)
     value = formula(**given)
     numbers = tuple((name, number, units.get(name, "")) for name, number in given.items())
     steps.append(Step(says, formula.__name__, numbers, value, units["return"]))
@@ -273,6 +274,12 @@ def worked(steps: list[Step], says: str, formula: Callable[..., float], **given:
 
 def _hints(function: Callable[..., Any]) -> dict[str, Any]:
     return typing.get_type_hints(function, include_extras=True)
+
+
+@cache
+def _units_of(formula: Callable[..., Any]) -> dict[str, str]:
+    """Unit of each argument of a formula, and of what it returns."""
+    return {name: _unit_of(hint) for name, hint in _hints(formula).items()}
 
 
 def _unit_of(hint: Any) -> str:

@@ -21,7 +21,7 @@ from calc.declare import (
 )
 from calc.errors import InputError
 from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
-from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
+from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_line
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -64,23 +64,21 @@ def inlet_gauge(gas: str, wanted: float, bore: float, length: float, flow: float
     """
     low, high = wanted, wanted
     air = absolute_pressure(0.0)
+    line = hose_line(gas, flow, bore, length)
 
-    def left(gauge: float) -> float:
-        try:
-            return hose_flow(gas, flow, absolute_pressure(gauge), bore, length).outlet - air
-        except ValueError:
-            return -math.inf
+    def enough(gauge: float) -> bool:
+        return line.leaves(absolute_pressure(gauge), absolute_pressure(wanted))
 
-    while left(high) < wanted:
+    while not enough(high):
         high = (high + air) * 1.2 - air
         if high > 24e5:
             raise ValueError("the hose cannot pass that flow")
     for _ in range(60):
         middle = (low + high) / 2
-        low, high = (low, middle) if left(middle) >= wanted else (middle, high)
+        low, high = (low, middle) if enough(middle) else (middle, high)
         if high - low < 0.5:
             break
-    return high, hose_flow(gas, flow, absolute_pressure(high), bore, length).uncertain
+    return high, line.uncertain
 
 
 def marked(gauge: float, rules: str) -> float:
