@@ -177,7 +177,7 @@ def answer(
     wanted = _wanted_units(calculator, units or {})
     got, taken, assumed, rules = computed(calculator, texts)
     system = units_of(texts, rules)
-    tables, pictures = got.tables, got.pictures
+    tables, pictures = got.shown_beside()
     if drawings and got.drawn is not None:
         more_tables, more_pictures = got.drawn()
         tables, pictures = tables + more_tables, pictures + more_pictures

@@ -20,7 +20,7 @@ from calc.own_words import ByRules, Day, Words
 
 __all__ = [
     "CALCULATORS", "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "POWER", "RULE_SETS",
-    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "ByRules", "Calculator", "Caution",
+    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "Beside", "ByRules", "Calculator", "Caution",
     "Choice", "Day", "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
     "calculator", "worked",
 ]  # fmt: skip
@@ -207,6 +207,10 @@ class Picture:
     sentence: str
 
 
+Beside = tuple[tuple[Table, ...], tuple[Picture, ...]]
+"""Tables and pictures that stand beside an answer."""
+
+
 @dataclass(frozen=True)
 class Answer[T]:
     """What a calculator returns.
@@ -217,6 +221,8 @@ class Answer[T]:
         steps: The working.
         tables: Rows beside it.
         pictures: Drawings.
+        beside: More of both, made only where they are shown: a sheet or a problem that asks
+            this calculator wants its figures alone.
         drawn: Further tables and pictures that take long, such as a map or a
             curve: a page asks for them after it has shown the answer.
         files: Files that a reader may save.
@@ -227,8 +233,14 @@ class Answer[T]:
     steps: tuple[Step, ...] = ()
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
-    drawn: Callable[[], tuple[tuple[Table, ...], tuple[Picture, ...]]] | None = None
+    beside: Callable[[], Beside] | None = None
+    drawn: Callable[[], Beside] | None = None
     files: tuple[Offered, ...] = ()
+
+    def shown_beside(self) -> Beside:
+        """Tables and pictures, those made on demand among them; not those that take long."""
+        tables, pictures = self.beside() if self.beside else ((), ())
+        return self.tables + tables, self.pictures + pictures
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -89,7 +90,7 @@ def marked(gauge: float, rules: str) -> float:
 
 def _other_lengths(
     gas: str, wanted: float, bore: float, flow: float, length: float, setting: float, rules: str
-) -> tuple[Table, tuple[Picture, ...]]:
+) -> Beside:
     shown, feet = scale("gauge", rules), scale("length", rules)
     rows, points = [], []
     for number in (12.5, 25, 50, 75, 100) if rules == "us" else (5, 10, 20, 30, 40):
@@ -110,14 +111,14 @@ def _other_lengths(
         tuple(rows),
     )
     if len(points) < 2:
-        return beside, ()
+        return (beside,), ()
     title = "Regulator pressure by hose length"
     sentence = "The longer the hose, the higher the regulator must stand while the gas flows."
     chart = line_chart(
         title, sentence, f"Hose, {feet.name}", f"At the regulator, {shown.name}", [Line("this bore", tuple(points))],
         [Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
     )  # fmt: skip
-    return beside, (Picture(chart, title, sentence),)
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("regulator-mark", "Where to set the regulator")
@@ -195,7 +196,6 @@ def regulator_mark(
     share = UNCERTAIN_BAND if uncertain else 0.05
     drop = inlet - wanted
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
-    beside, pictures = _other_lengths(gas, wanted, bore, flow, length, setting, rules)
     return Answer(
         RegulatorMark(
             mark=Figure(
@@ -207,6 +207,5 @@ def regulator_mark(
             torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
         ),
         cautions=tuple(cautions),
-        tables=(beside,),
-        pictures=pictures,
+        beside=lambda: _other_lengths(gas, wanted, bore, flow, length, setting, rules),
     )
