@@ -5,7 +5,7 @@ away. The patch is described by its spread: 39 % of the heat falls inside one sp
 of the middle, 86 % inside two.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import cos, exp, inf, isinf, log, pi, sqrt
 
 from calc.quantities import (
@@ -122,7 +122,25 @@ def moving_flame_rise(
     Source:
         [carslaw-1959] 10.3 and 10.7, a moving source on a slab.
     """
-    _refuse(power, thickness, spread, conductivity, both_faces)
+    return moving_flame_rises(
+        (power,), speed, ahead, aside, depth, thickness, spread, conductivity, diffusivity, both_faces
+    )[0]
+
+
+def moving_flame_rises(
+    powers: Sequence[Power],
+    speed: Speed,
+    ahead: Length,
+    aside: Length,
+    depth: Length,
+    thickness: Length,
+    spread: Length,
+    conductivity: Conductivity,
+    diffusivity: Diffusivity,
+    both_faces: HeatTransfer = 0.0,
+) -> tuple[TemperatureRise, ...]:
+    """`moving_flame_rise` for several flames that go the same way; the sum is made once."""
+    _refuse(max(map(abs, powers)), thickness, spread, conductivity, both_faces)
     volume_heat = conductivity / diffusivity
     decay = 0.0 if isinf(thickness) else both_faces / (volume_heat * thickness)
     if speed == 0.0 and decay == 0.0 and not isinf(thickness):
@@ -150,7 +168,7 @@ def moving_flame_rise(
     total += laid(first) * tail
     if speed == 0.0 and decay == 0.0:
         total += laid(time) * (tail + 1.0)
-    return power * step * total / (2.0 * pi * volume_heat)
+    return tuple(power * step * total / (2.0 * pi * volume_heat) for power in powers)
 
 
 def rise_along(
