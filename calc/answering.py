@@ -173,14 +173,37 @@ def answer(
         >>> answer("sheet-thickness", gauge="16 ga")["results"]["thickness"]["text"]
         '0.0598 in'
     """
+    told, got = told_alone(calculator_id, texts, units)
+    tables, pictures = got.shown_beside()
+    if drawings and got.drawn is not None:
+        more_tables, more_pictures = got.drawn()
+        tables, pictures = tables + more_tables, pictures + more_pictures
+    return told | {
+        "tables": [
+            {"title": t.title, "columns": t.columns, "rows": t.rows, "note": t.note} for t in tables
+        ],
+        "pictures": [{"svg": p.svg, "title": p.title, "sentence": p.sentence} for p in pictures],
+        "more": got.drawn is not None and not drawings,
+    }
+
+
+def told_alone(
+    calculator_id: str, texts: Mapping[str, str], units: Mapping[str, str] | None = None
+) -> tuple[dict[str, Any], Answer[Any]]:
+    """The object of `answer` with nothing beside it, and the calculator's answer that it tells.
+
+    Args:
+        calculator_id: As of `answer`.
+        texts: Text of each input.
+        units: As of `answer`.
+
+    Raises:
+        InputError: As `answer`.
+    """
     calculator = found(calculator_id)
     wanted = _wanted_units(calculator, units or {})
     got, taken, assumed, rules = computed(calculator, texts)
     system = units_of(texts, rules)
-    tables, pictures = got.tables, got.pictures
-    if drawings and got.drawn is not None:
-        more_tables, more_pictures = got.drawn()
-        tables, pictures = tables + more_tables, pictures + more_pictures
     given = {name: getattr(got.results, name) for name in calculator.results}
     figures = {name: figure for name, figure in given.items() if figure is not None}
     used = [f.source for f in figures.values()] + [c.source for c in got.cautions]
@@ -221,14 +244,14 @@ def answer(
             }
             for s in got.steps
         ],
-        "tables": [dataclasses.asdict(t) for t in tables],
-        "pictures": [dataclasses.asdict(p) for p in pictures],
-        "more": got.drawn is not None and not drawings,
+        "tables": [],
+        "pictures": [],
+        "more": False,
         "files": [{"name": f.name, "words": f.words} for f in got.files],
         "sources": [
             {"key": key, "short": sources()[key]["short"], "title": sources()[key]["title"]} for key in keys
         ],
-    }
+    }, got
 
 
 def file_of(calculator_id: str, name: str, texts: Mapping[str, str]) -> dict[str, str]:

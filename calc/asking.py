@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
@@ -68,14 +69,15 @@ def as_printed(text: str) -> str:
     return f"{number} {WRITTEN[unit]}" if unit in WRITTEN else text
 
 
-def _bound(text: str) -> Typed:
-    return typed(text)
+@cache
+def _declared_si(text: str, free_gas: bool) -> float:
+    got = typed(text)
+    return to_si(got.number, got.unit, free_gas=free_gas)
 
 
 def bound_si(field: Field, text: str) -> float:
     """A limit or an assumed text of a declaration in SI."""
-    got = _bound(text)
-    return to_si(got.number, got.unit, free_gas=field.free_gas)
+    return _declared_si(text, field.free_gas)
 
 
 def _in_unit(si: float, unit: str, field: Field) -> str:
@@ -119,13 +121,12 @@ def _from_series(
 
 
 def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken:
-    example = _example_of(field, rules)
     try:
         got = typed(text)
     except UnreadableError as error:
         message = f"{field.label}: {error}; {_range_words(field, rules, field.units[0])}"
         if str(error).startswith("nothing"):
-            message = f"{field.label}: nothing is written here; write for example {example}"
+            message = f"{field.label}: nothing is written here; write for example {_example_of(field, rules)}"
         raise InputError(name, _sentence(message)) from None
     series = _from_series(name, field, got, rules, metal)
     if series is not None:
@@ -135,11 +136,12 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     unit = got.unit
     if not unit and field.units != ("",):
         if len(field.units) > 1 or field.units[0] != "%":
-            raise InputError(name, f"{field.label}: write the unit too, for example {example}.")
+            raise InputError(name, f"{field.label}: write the unit too, for example {_example_of(field, rules)}.")
         unit = field.units[0]
     if unit not in field.units and not _same_kind(unit, field.units[0]):
         offered = ", ".join(written(u) for u in field.units) or "no unit"
         word = written(unit[:20])
+        example = _example_of(field, rules)
         raise InputError(
             name, f"{field.label}: “{word}” does not fit here; use {offered}, as in {example}."
         )

@@ -11,6 +11,7 @@ import inspect
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from typing import Any, Literal
 
 from calc.figures import Figure
@@ -19,7 +20,7 @@ from calc.own_words import ByRules, Day, Words
 
 __all__ = [
     "CALCULATORS", "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "POWER", "RULE_SETS",
-    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "ByRules", "Calculator", "Caution",
+    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "Beside", "ByRules", "Calculator", "Caution",
     "Choice", "Day", "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
     "calculator", "worked",
 ]  # fmt: skip
@@ -206,6 +207,10 @@ class Picture:
     sentence: str
 
 
+Beside = tuple[tuple[Table, ...], tuple[Picture, ...]]
+"""Tables and pictures that stand beside an answer."""
+
+
 @dataclass(frozen=True)
 class Answer[T]:
     """What a calculator returns.
@@ -216,6 +221,8 @@ class Answer[T]:
         steps: The working.
         tables: Rows beside it.
         pictures: Drawings.
+        beside: More of both, made only where they are shown: a sheet or a problem that asks
+            this calculator wants its figures alone.
         drawn: Further tables and pictures that take long, such as a map or a
             curve: a page asks for them after it has shown the answer.
         files: Files that a reader may save.
@@ -226,8 +233,14 @@ class Answer[T]:
     steps: tuple[Step, ...] = ()
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
-    drawn: Callable[[], tuple[tuple[Table, ...], tuple[Picture, ...]]] | None = None
+    beside: Callable[[], Beside] | None = None
+    drawn: Callable[[], Beside] | None = None
     files: tuple[Offered, ...] = ()
+
+    def shown_beside(self) -> Beside:
+        """Tables and pictures, those made on demand among them; not those that take long."""
+        tables, pictures = self.beside() if self.beside else ((), ())
+        return self.tables + tables, self.pictures + pictures
 
 
 @dataclass(frozen=True)
@@ -264,7 +277,7 @@ def worked(steps: list[Step], says: str, formula: Callable[..., float], **given:
     Returns:
         What the formula returns, SI.
     """
-    units = {name: _unit_of(hint) for name, hint in _hints(formula).items()}
+    units = _units_of(formula)
     value = formula(**given)
     numbers = tuple((name, number, units.get(name, "")) for name, number in given.items())
     steps.append(Step(says, formula.__name__, numbers, value, units["return"]))
@@ -273,6 +286,12 @@ def worked(steps: list[Step], says: str, formula: Callable[..., float], **given:
 
 def _hints(function: Callable[..., Any]) -> dict[str, Any]:
     return typing.get_type_hints(function, include_extras=True)
+
+
+@cache
+def _units_of(formula: Callable[..., Any]) -> dict[str, str]:
+    """Unit of each argument of a formula, and of what it returns."""
+    return {name: _unit_of(hint) for name, hint in _hints(formula).items()}
 
 
 def _unit_of(hint: Any) -> str:

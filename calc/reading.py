@@ -74,6 +74,8 @@ class Typed:
 
 def _plain(text: str) -> str:
     """Text with vulgar fractions, minus signs and odd spaces in their plain form."""
+    if text.isascii():
+        return " ".join(text.split())
     out = []
     for sign in text:
         if unicodedata.category(sign) == "No" and "FRACTION" in unicodedata.name(sign, ""):
@@ -138,7 +140,7 @@ def typed(text: str) -> Typed:
     plain = _plain(text)
     if not plain:
         raise UnreadableError("nothing is written here")
-    if any(unicodedata.category(sign)[0] == "C" for sign in plain):
+    if not plain.isprintable():
         raise UnreadableError("a sign in it cannot be shown; type it anew")
     if both := _FEET_INCHES.fullmatch(plain):
         inches = typed(both["inches"] + " in").number

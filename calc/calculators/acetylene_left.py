@@ -8,6 +8,7 @@ from calc.declare import (
     GAUGE,
     MASS,
     Answer,
+    Beside,
     Caution,
     Field,
     Figure,
@@ -45,7 +46,7 @@ class AcetyleneLeft:
     ]
 
 
-def _why_weigh(rules: str, gauge: float | None, temperature: float) -> tuple[Table, Picture]:
+def _why_weigh(rules: str, gauge: float | None, temperature: float) -> Beside:
     units = ("degF", "psi") if rules == "us" else ("degC", "bar")
     degrees = "°F" if rules == "us" else "°C"
     marks = (
@@ -94,7 +95,7 @@ def _why_weigh(rules: str, gauge: float | None, temperature: float) -> tuple[Tab
     chart = line_chart(
         title, sentence, f"Cylinder temperature, {degrees}", f"Gauge, {units[1]}", lines, drawn
     )
-    return table, Picture(chart, title, sentence)
+    return (table,), (Picture(chart, title, sentence),)
 
 
 def _by_gauge(gauge: float | None, temperature: float) -> Figure:
@@ -192,7 +193,6 @@ def acetylene_left(
             max(volume - error, 0.0) / full_contents, (volume + error) / full_contents,
             "Gas by weight over what a full one holds.",
         )  # fmt: skip
-    table, picture = _why_weigh(rules, gauge, temperature)
     return Answer(
         AcetyleneLeft(gas_left=gas_left, share_of_full=left, share_by_gauge=by_gauge),
         cautions=(
@@ -204,6 +204,5 @@ def acetylene_left(
             ),
         ),
         steps=tuple(steps),
-        tables=(table,),
-        pictures=(picture,),
+        beside=lambda: _why_weigh(rules, gauge, temperature),
     )

@@ -9,6 +9,7 @@ from calc.declare import (
     GAUGE,
     VOLUME,
     Answer,
+    Beside,
     Caution,
     Field,
     Figure,
@@ -93,7 +94,7 @@ def _time(seconds: float) -> Figure:
 
 def _beside(
     fuel: str, falls: dict[str, list[tuple[float, float]]], trapped: dict[str, float], rules: str
-) -> tuple[Table, Picture]:
+) -> Beside:
     gauge = scale("gauge", rules)
     words = {"oxygen": "Oxygen", "fuel": FUELS[fuel]}
     rows = [
@@ -118,7 +119,7 @@ def _beside(
         title, sentence, "Time, s", f"Gauge, {gauge.name}",
         [Line(words[g], tuple((t, gauge.number(p)) for t, p in falls[g])) for g in ("fuel", "oxygen")],
     )  # fmt: skip
-    return shown, Picture(chart, title, sentence)
+    return (shown,), (Picture(chart, title, sentence),)
 
 
 @calculator("bleed-down", "Let the hoses down")
@@ -182,7 +183,6 @@ def bleed_down(
     share = worked(
         steps, "Share of the room, spread evenly", share_of_full, free_gas=in_room, full_gas=room_volume
     )
-    beside, picture = _beside(fuel, falls, trapped, rules)
     behind = "What stays in the hose at the air's pressure, about its own volume, still burns."
     return Answer(
         BleedDown(
@@ -207,6 +207,5 @@ def bleed_down(
             ),
         ),
         steps=tuple(steps),
-        tables=(beside,),
-        pictures=(picture,),
+        beside=lambda: _beside(fuel, falls, trapped, rules),
     )  # fmt: skip

@@ -171,10 +171,12 @@ def braze_joint(
             match, metals, service, fit, gap, cold_clearance, make.value or 0.0, lies_on, thickness, rules
         ),
         steps=tuple(steps),
-        tables=(braze_said.what_else(match, metals, service),),
-        pictures=(
-            drawing.drawing(
-                form, METALS[metal_one].lower(), METALS[metal_two].lower(), cold, filled, gap.least, gap.most, rules
+        beside=lambda: (
+            (braze_said.what_else(match, metals, service),),
+            (
+                drawing.drawing(
+                    form, METALS[metal_one].lower(), METALS[metal_two].lower(), cold, filled, gap.least, gap.most, rules
+                ),
             ),
         ),
     )  # fmt: skip

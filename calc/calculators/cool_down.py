@@ -8,6 +8,7 @@ from calc.declare import (
     LENGTH,
     TEMPERATURE,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -167,7 +168,11 @@ def cool_down(
         raise InputError(
             "part_temperature", "Whole part when the flame goes out: it is cool already; give more."
         )
-    chart, picture = _course(thickness, part_temperature, rules)
+
+    def beside() -> Beside:
+        chart, picture = _course(thickness, part_temperature, rules)
+        return (_both(energy, plate_temperature, thickness, rules), chart), (picture,)
+
     return Answer(
         CoolDown(
             hardening=Figure(
@@ -190,8 +195,7 @@ def cool_down(
         ),
         cautions=_CAUTIONS,
         steps=tuple(steps),
-        tables=(_both(energy, plate_temperature, thickness, rules), chart),
-        pictures=(picture,),
+        beside=beside,
     )  # fmt: skip
 
 

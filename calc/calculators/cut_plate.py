@@ -214,13 +214,11 @@ def cut_plate(
         ),
         cautions=cuts_said.cautions(metal, shape, fuel, rules),
         steps=tuple(steps),
-        tables=(
-            cuts_said.in_print_table(through, rules),
-            cuts_said.edges_table(),
-            cuts_said.purity_table(),
-        ),
-        pictures=(
-            drawing.drawing(through, speed.value or 0.0, cuts.drag_of(through).value or 0.0, rules),
-            drawing.faults(),
+        beside=lambda: (
+            (cuts_said.in_print_table(through, rules), cuts_said.edges_table(), cuts_said.purity_table()),
+            (
+                drawing.drawing(through, speed.value or 0.0, cuts.drag_of(through).value or 0.0, rules),
+                drawing.faults(),
+            ),
         ),
     )

@@ -211,6 +211,8 @@ def draw_limit(
         ),
         cautions=(*draw_cautions(flow, acetylene_contents, duty), *((COUPLING,) if coupled > 1 else ())),
         steps=tuple(steps),
-        tables=(_table(acetylene_contents, full_contents, rules),),
-        pictures=(_picture(flow, acetylene_contents, full_contents, rules),),
+        beside=lambda: (
+            (_table(acetylene_contents, full_contents, rules),),
+            (_picture(flow, acetylene_contents, full_contents, rules),),
+        ),
     )  # fmt: skip

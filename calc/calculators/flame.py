@@ -239,7 +239,7 @@ def flame(
         ),
         cautions=flame_cautions(fuel, iron.effect, soot > 0, oxygen_atoms),
         steps=tuple(steps),
-        tables=(printed_temperatures(fuel, rules),),
+        beside=lambda: ((printed_temperatures(fuel, rules),), ()),
         drawn=lambda: (
             (),
             pictures(

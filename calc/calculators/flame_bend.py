@@ -170,8 +170,7 @@ def flame_bend(
         ),
         cautions=_CAUTIONS,
         steps=tuple(steps),
-        tables=(_limits(rules), _effects()),
-        pictures=(_picture(row.highest, light, rules),),
+        beside=lambda: ((_limits(rules), _effects()), (_picture(row.highest, light, rules),)),
     )  # fmt: skip
 
 

@@ -250,6 +250,5 @@ def fuel_compare(
             ),
         ),
         steps=tuple(steps),
-        tables=_tables(sums, rules),
-        pictures=(_picture(sums, rules),),
+        beside=lambda: (_tables(sums, rules), (_picture(sums, rules),)),
     )  # fmt: skip

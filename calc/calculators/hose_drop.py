@@ -8,6 +8,7 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
+    Beside,
     Choice,
     Field,
     Figure,
@@ -72,7 +73,7 @@ def _lost(
 
 def _beside(
     gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float, rules: str
-) -> tuple[Table, tuple[Picture, ...]]:
+) -> Beside:
     shown, rate, feet = scale("gauge", rules), scale("flow", rules), scale("length", rules)
     lengths = [
         to_si(number, feet.unit) for number in ((12.5, 25, 50, 100) if rules == "us" else (5, 10, 20, 40))
@@ -96,12 +97,12 @@ def _beside(
     title = "What this hose takes at other flows"
     sentence = "Twice the flow costs nearly four times the pressure, where it is turbulent."
     if len(points) < 2:
-        return beside, ()
+        return (beside,), ()
     chart = line_chart(
         title, sentence, f"Flow, {rate.name}", f"Drop, {shown.name}", [Line("this hose", tuple(points))],
         [Mark("yours", rate.number(flow), None)],
     )  # fmt: skip
-    return beside, (Picture(chart, title, sentence),)
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("hose-drop", "Pressure that a hose takes")
@@ -156,7 +157,6 @@ def hose_drop(
         )
     drop = drop_figure(found.drop, uncertain=found.uncertain)
     low = max(gauge - (drop.high or 0.0), 0.0)
-    beside, pictures = _beside(gas, flow, gauge, bore, length, temperature, rules)
     return Answer(
         HoseDrop(
             drop=drop,
@@ -169,6 +169,5 @@ def hose_drop(
                 drop.basis,
             ),
         ),
-        tables=(beside,),
-        pictures=pictures,
+        beside=lambda: _beside(gas, flow, gauge, bore, length, temperature, rules),
     )

@@ -128,6 +128,7 @@ def hot_work_zone(
     flight = farthest_flight(drop.largest, height, drop.speed)
     reach = _reach(steps, process, height, flight, floor, rules)
     assert reach.value is not None
+    near, far = clear.value, reach.value
     row = reach_row(process)
     named = (
         ""
@@ -153,12 +154,11 @@ def hot_work_zone(
         ),
         cautions=_cautions(stuff),
         steps=tuple(steps),
-        tables=(
-            _measures(openings, floor, wall, pipes, rules),
-            _drops(height, drop.speed, rules),
-            _print(rules),
+        beside=lambda: (
+            (_measures(openings, floor, wall, pipes, rules), _print(rules)),
+            (zone.drawing(near, far, height, flight.path, nearest, rules),),
         ),
-        pictures=(zone.drawing(clear.value, reach.value, height, flight.path, nearest, rules),),
+        drawn=lambda: ((_drops(height, drop.speed, rules),), ()),
     )  # fmt: skip
 
 

@@ -309,16 +309,18 @@ def hours_left(
         ),
         cautions=tuple(cautions),
         steps=tuple(steps),
-        tables=(_oxygen_table(fuel, ratio, fuel_contents, full_oxygen, rules),),
-        pictures=(
-            _picture(
-                {
-                    "fuel gas": (ends["fuel gas"], min(kept / fuel_contents, 1.0)),
-                    "oxygen": (ends["oxygen"], min(oxygen_kept / oxygen, 1.0)),
-                },
-                stop,
-            ),
-        ) if ends["fuel gas"] > 0 or ends["oxygen"] > 0 else (),
+        beside=lambda: (
+            (_oxygen_table(fuel, ratio, fuel_contents, full_oxygen, rules),),
+            (
+                _picture(
+                    {
+                        "fuel gas": (ends["fuel gas"], min(kept / fuel_contents, 1.0)),
+                        "oxygen": (ends["oxygen"], min(oxygen_kept / oxygen, 1.0)),
+                    },
+                    stop,
+                ),
+            ) if ends["fuel gas"] > 0 or ends["oxygen"] > 0 else (),
+        ),
     )  # fmt: skip
 
 

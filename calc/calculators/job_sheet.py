@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 from calc.calculators.eye_shade import eye_shade
 from calc.calculators.purge_time import purge_time
-from calc.declare import Answer, Caution, calculator
+from calc.declare import Answer, Beside, Caution, calculator
 from calc.figures import Figure
 from calc.sheets.asked import (
     CYLINDER_TEMPERATURE,
@@ -123,6 +123,12 @@ def job_sheet(
         rules,
     ).results  # fmt: skip
     kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty)
+
+    def beside() -> Beside:
+        tables, pictures = work.beside()
+        mark = marks["oxygen"].value or 0.0
+        return tables, (*pictures, gauges.drawing(oxygen_cylinder_gauge, mark, rules, "oxygen"))
+
     return Answer(
         JobSheet(
             first=first,
@@ -145,11 +151,7 @@ def job_sheet(
             **kind,
         ),
         cautions=_cautions(work, fuel, held, flow, duty, rules),
-        tables=work.tables,
-        pictures=(
-            *work.pictures,
-            gauges.drawing(oxygen_cylinder_gauge, marks["oxygen"].value or 0.0, rules, "oxygen"),
-        ),
+        beside=beside,
     )  # fmt: skip
 
 

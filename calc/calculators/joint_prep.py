@@ -133,8 +133,7 @@ def joint_prep(
         ),
         cautions=_cautions(metal),
         steps=tuple(steps),
-        tables=(edges_in_print(thickness, rules),),
-        pictures=(weld_metal.picture(made, rules),),
+        beside=lambda: ((edges_in_print(thickness, rules),), (weld_metal.picture(made, rules),)),
     )
 
 

@@ -247,9 +247,9 @@ def leak_test(
         ),
         cautions=_cautions(leaks=leaks, hidden=hidden),
         steps=tuple(steps),
-        tables=(_sizes(volume, gauge_division, first_temperature),),
-        pictures=(
-            _picture(first, first_temperature - last_temperature, drop, first_temperature, rules),
+        beside=lambda: (
+            (_sizes(volume, gauge_division, first_temperature),),
+            (_picture(first, first_temperature - last_temperature, drop, first_temperature, rules),),
         ),
     )  # fmt: skip
 

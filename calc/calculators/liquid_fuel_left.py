@@ -11,6 +11,7 @@ from calc.declare import (
     MASS,
     TEMPERATURE,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -148,7 +149,7 @@ def _held(rest: Figure, draw: Figure, flow: float | None, least: float, rules: s
 
 def _beside(
     temperature: float, rest: Figure, least: float, fuel: str, rules: str
-) -> tuple[Table, tuple[Picture, ...]]:
+) -> Beside:
     gauge, degree = scale("gauge", rules), scale("temperature", rules)
     if fuel == MPS:
         printed = tuple(
@@ -156,11 +157,12 @@ def _beside(
             for row in table("mps-facts")
             if row.topic == "full-gauge"
         )
-        return Table(
+        kept = Table(
             "Gauge of methylacetylene-propadiene, as printed",
             ("Temperature", f"Gauge, {gauge.name}", "Source"),
             printed,
-        ), ()
+        )
+        return (kept,), ()
     limit = to_si(125, "degF") if rules == "us" else to_si(50, "degC")
     marks = range(-40, 141, 20) if rules == "us" else range(-40, 61, 10)
 
@@ -195,10 +197,11 @@ def _beside(
             Mark("yours", degree.number(temperature), gauge.number(rest.value or 0.0)),
         ],
     )  # fmt: skip
-    return Table(
+    beside = Table(
         f"Gauge at rest, {gauge.name}", (f"Temperature, {degree.name}", "Propane", "Propylene", ""), rows,
         "Pure gas, computed. A cylinder at a temperature marked so is not for use.",
-    ), (Picture(chart, title, sentence),)  # fmt: skip
+    )  # fmt: skip
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 def _cautions(fuel: str) -> tuple[Caution, ...]:
@@ -343,7 +346,6 @@ def liquid_fuel_left(
     rest = _gauge_at_rest(fuel, temperature)
     air = temperature if air_temperature is None else air_temperature
     draw = _draw(steps, fuel, left, diameter, air, least_gauge)
-    shown, pictures = _beside(temperature, rest, least_gauge, fuel, rules)
     return Answer(
         LiquidFuelLeft(
             weight_left=Figure(left, "definition", "computed", low, high, band),
@@ -360,6 +362,5 @@ def liquid_fuel_left(
         ),
         cautions=_cautions(fuel),
         steps=tuple(steps),
-        tables=(shown,),
-        pictures=pictures,
+        beside=lambda: _beside(temperature, rest, least_gauge, fuel, rules),
     )  # fmt: skip

@@ -9,6 +9,7 @@ from calc.declare import (
     TEMPERATURE,
     WATER_VOLUME,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -44,7 +45,7 @@ class OxygenLeft:
 
 def _constant_contents(
     gas: str, water_volume: float, gas_held: float, rules: str, gauge: float, temperature: float
-) -> tuple[Table, Picture]:
+) -> Beside:
     units = ("degF", "psi") if rules == "us" else ("degC", "bar")
     limit = to_si(125, "degF") if rules == "us" else to_si(50, "degC")
     rows, points = [], []
@@ -87,7 +88,7 @@ def _constant_contents(
         title, (f"Temperature {degrees}", f"Gauge {units[1]}", ""), tuple(rows),
         "Computed for constant contents. A cylinder at a temperature marked so is not for use.",
     )  # fmt: skip
-    return table, picture
+    return (table,), (picture,)
 
 
 @calculator("oxygen-left", "Gas left in an oxygen cylinder")
@@ -183,7 +184,6 @@ def oxygen_left(
                 "cfr1910-253 (b)(5)(i)",
             )
         )
-    table, picture = _constant_contents(gas, water_volume, gas_left, rules, gauge, temperature)
     share = gas_left / full
     return Answer(
         OxygenLeft(
@@ -210,6 +210,5 @@ def oxygen_left(
         ),
         cautions=tuple(cautions),
         steps=tuple(steps),
-        tables=(table,),
-        pictures=(picture,),
+        beside=lambda: _constant_contents(gas, water_volume, gas_left, rules, gauge, temperature),
     )  # fmt: skip

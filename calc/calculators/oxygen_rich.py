@@ -192,8 +192,10 @@ def oxygen_rich(
         ),
         cautions=CAUTIONS,
         steps=tuple(steps),
-        tables=(_by_air(room, leak, oxygen_now, (shipyard, general), rules),),
-        pictures=(_course(room, leak, fresh_air, oxygen_now, steady, (shipyard, general), to_general),),
+        beside=lambda: (
+            (_by_air(room, leak, oxygen_now, (shipyard, general), rules),),
+            (_course(room, leak, fresh_air, oxygen_now, steady, (shipyard, general), to_general),),
+        ),
     )  # fmt: skip
 
 

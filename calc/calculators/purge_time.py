@@ -9,6 +9,7 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
+    Beside,
     Caution,
     Field,
     Figure,
@@ -48,7 +49,7 @@ class PurgeTime:
     oxygen_vented: Annotated[Figure, Shown("Oxygen let out", ("ft^3", "L"), free_gas=True, toward="up")]
 
 
-def _other_flows(held: float, flow: float, rules: str) -> tuple[Table, Picture]:
+def _other_flows(held: float, flow: float, rules: str) -> Beside:
     rate = scale("flow", rules)
     times = [
         (flow * share, time_of_purge(held, flow * share)) for share in (0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4)
@@ -61,7 +62,8 @@ def _other_flows(held: float, flow: float, rules: str) -> tuple[Table, Picture]:
         [Mark("your fuel flow", rate.number(flow), time_of_purge(held, flow))],
     )  # fmt: skip
     rows = tuple((rate.text(q), f"{rounded(t, 2, 'up')} s") for q, t in times)
-    return Table(title, (f"Flow, {rate.name}", "At least"), rows, OURS), Picture(chart, title, sentence)
+    beside = Table(title, (f"Flow, {rate.name}", "At least"), rows, OURS)
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("purge-time", "Purge each hose")
@@ -128,7 +130,6 @@ def purge_time(
     fuel_time = timed("Fuel gas", fuel_flow)
     vented = worked(steps, "Fuel gas let out", vented_gas, flow=fuel_flow, time=fuel_time)
     oxygen_out = worked(steps, "Oxygen let out", vented_gas, flow=oxygen_flow, time=oxygen)
-    beside, picture = _other_flows(held, fuel_flow, rules)
     return Answer(
         PurgeTime(
             purge_oxygen_time=Figure(oxygen, PRINT, "read", basis=OURS),
@@ -147,6 +148,5 @@ def purge_time(
             ),
         ),
         steps=tuple(steps),
-        tables=(beside,),
-        pictures=(picture,),
+        beside=lambda: _other_flows(held, fuel_flow, rules),
     )

@@ -10,6 +10,7 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -21,7 +22,7 @@ from calc.declare import (
 )
 from calc.errors import InputError
 from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
-from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
+from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_line
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -64,23 +65,21 @@ def inlet_gauge(gas: str, wanted: float, bore: float, length: float, flow: float
     """
     low, high = wanted, wanted
     air = absolute_pressure(0.0)
+    line = hose_line(gas, flow, bore, length)
 
-    def left(gauge: float) -> float:
-        try:
-            return hose_flow(gas, flow, absolute_pressure(gauge), bore, length).outlet - air
-        except ValueError:
-            return -math.inf
+    def enough(gauge: float) -> bool:
+        return line.leaves(absolute_pressure(gauge), absolute_pressure(wanted))
 
-    while left(high) < wanted:
+    while not enough(high):
         high = (high + air) * 1.2 - air
         if high > 24e5:
             raise ValueError("the hose cannot pass that flow")
     for _ in range(60):
         middle = (low + high) / 2
-        low, high = (low, middle) if left(middle) >= wanted else (middle, high)
+        low, high = (low, middle) if enough(middle) else (middle, high)
         if high - low < 0.5:
             break
-    return high, hose_flow(gas, flow, absolute_pressure(high), bore, length).uncertain
+    return high, line.uncertain
 
 
 def marked(gauge: float, rules: str) -> float:
@@ -91,7 +90,7 @@ def marked(gauge: float, rules: str) -> float:
 
 def _other_lengths(
     gas: str, wanted: float, bore: float, flow: float, length: float, setting: float, rules: str
-) -> tuple[Table, tuple[Picture, ...]]:
+) -> Beside:
     shown, feet = scale("gauge", rules), scale("length", rules)
     rows, points = [], []
     for number in (12.5, 25, 50, 75, 100) if rules == "us" else (5, 10, 20, 30, 40):
@@ -112,14 +111,14 @@ def _other_lengths(
         tuple(rows),
     )
     if len(points) < 2:
-        return beside, ()
+        return (beside,), ()
     title = "Regulator pressure by hose length"
     sentence = "The longer the hose, the higher the regulator must stand while the gas flows."
     chart = line_chart(
         title, sentence, f"Hose, {feet.name}", f"At the regulator, {shown.name}", [Line("this bore", tuple(points))],
         [Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
     )  # fmt: skip
-    return beside, (Picture(chart, title, sentence),)
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("regulator-mark", "Where to set the regulator")
@@ -197,7 +196,6 @@ def regulator_mark(
     share = UNCERTAIN_BAND if uncertain else 0.05
     drop = inlet - wanted
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
-    beside, pictures = _other_lengths(gas, wanted, bore, flow, length, setting, rules)
     return Answer(
         RegulatorMark(
             mark=Figure(
@@ -209,6 +207,5 @@ def regulator_mark(
             torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
         ),
         cautions=tuple(cautions),
-        tables=(beside,),
-        pictures=pictures,
+        beside=lambda: _other_lengths(gas, wanted, bore, flow, length, setting, rules),
     )

@@ -150,8 +150,7 @@ def rod_need(
         ),
         cautions=(*fillers.filler_cautions(process, metal), *_fits(rod.value, usual)),
         steps=tuple(steps),
-        tables=_tables(process, metal, rod_length, rules),
-        pictures=(weld_metal.picture(made, rules),),
+        beside=lambda: (_tables(process, metal, rod_length, rules), (weld_metal.picture(made, rules),)),
     )
 
 

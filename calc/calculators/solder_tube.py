@@ -263,8 +263,10 @@ def solder_tube(
         ),
         cautions=tube_beside.cautions(filler, flux.id, fitting, service),
         steps=tuple(steps),
-        tables=_tables(method, piece, wire, joints, mass, clearance, volume, rules),
-        pictures=(tube_drawing.drawing(outside, _value(piece.wall), depth, clearance, share.filled, rules),),
+        beside=lambda: (
+            _tables(method, piece, wire, joints, mass, clearance, volume, rules),
+            (tube_drawing.drawing(outside, _value(piece.wall), depth, clearance, share.filled, rules),),
+        ),
     )  # fmt: skip
 
 

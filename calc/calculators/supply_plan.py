@@ -12,6 +12,7 @@ from calc.declare import (
     GAUGE,
     WATER_VOLUME,
     Answer,
+    Beside,
     Caution,
     Choice,
     Field,
@@ -295,7 +296,11 @@ def supply_plan(
     liquid = costs.liquid_cost(week["oxygen"], liquid_price, liquid_rent, liquid_contents, boil_off)
     none = Figure(None, "", "practice", words="no such rule for this gas: see liquid-fuel-left")
     sure = "Benches, flow, share of the time and hours as given or assumed, and what is let out."
-    rows, pictures = course(lesson, banks, rules)
+
+    def beside() -> Beside:
+        rows, pictures = course(lesson, banks, rules)
+        return (by_kind(lesson, rules), rows, stored.limits_table(compared, rules)), pictures
+
     return Answer(
         SupplyPlan(
             fuel_week=_guess(week["fuel"], sure),
@@ -350,8 +355,7 @@ def supply_plan(
             ),
         ),
         steps=tuple(steps),
-        tables=(by_kind(lesson, rules), rows, stored.limits_table(compared, rules)),
-        pictures=pictures,
+        beside=beside,
     )  # fmt: skip
 
 

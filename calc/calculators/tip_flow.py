@@ -7,6 +7,7 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
+    Beside,
     Caution,
     Field,
     Figure,
@@ -87,7 +88,7 @@ def _margin(fuel: str, speed: float, rules: str) -> Figure:
 
 def _other_gauges(
     fuel: str, ratio: float, area: float, gauge: float, temperature: float, rules: str
-) -> tuple[Table, Picture]:
+) -> Beside:
     shown, flow = scale("gauge", rules), scale("flow", rules)
     unit = "ft/s" if rules == "us" else "m/s"
     marks = (1, 2, 3, 5, 8, 12, 15, 20, 30) if rules == "us" else (0.1, 0.2, 0.35, 0.5, 0.8, 1, 1.5, 2)
@@ -118,10 +119,11 @@ def _other_gauges(
         ],
         [Mark("yours", shown.number(gauge), None)],
     )  # fmt: skip
-    return Table(
+    beside = Table(
         title, (f"Gauge, {shown.name}", f"Fuel gas, {flow.name}", f"Oxygen, {flow.name}", f"Speed, {unit}"), tuple(rows),
         "Middle figures; the band is as wide as above. It is no list of settings: follow the maker's.",
-    ), Picture(chart, title, sentence)  # fmt: skip
+    )  # fmt: skip
+    return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("tip-flow", "Gas that a tip passes")
@@ -175,7 +177,6 @@ def tip_flow(
                 "tips and hose made for this gas.",
             )
         )
-    beside, picture = _other_gauges(fuel, ratio, area, gauge, temperature, rules)
     return Answer(
         TipFlow(
             fuel_flow=figure(flow.flows[fuel]),
@@ -188,6 +189,5 @@ def tip_flow(
         ),
         cautions=tuple(cautions),
         steps=tuple(steps),
-        tables=(beside,),
-        pictures=(picture,),
+        beside=lambda: _other_gauges(fuel, ratio, area, gauge, temperature, rules),
     )  # fmt: skip

@@ -251,7 +251,7 @@ def warm_up(
         ),
         cautions=_cautions(fuel, part, thickness, kind.conductivity, metal),
         steps=tuple(steps),
-        tables=(_on_the_way(part, power, rules),),
+        beside=lambda: ((_on_the_way(part, power, rules),), ()),
     )  # fmt: skip
 
 

@@ -22,7 +22,7 @@ from calc.errors import InputError
 from calc.formulas.heat.cooling import line_energy
 from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
-from calc.formulas.heat.moving_source import moving_flame_rise
+from calc.formulas.heat.moving_source import moving_flame_rises
 from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
 from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
@@ -72,18 +72,14 @@ class WeldHeat:
 
 
 def _there(plate: Plate, power: float, aside: float, behind: float) -> Figure:
-    def reached(heat: float) -> float:
-        rise = moving_flame_rise(
-            heat, plate.speed, -behind, aside, 0.0, plate.thickness, 0.0,
-            plate.conductivity, plate.diffusivity,
-        )  # fmt: skip
-        return plate.start + rise
-
-    value = reached(power)
+    rises = moving_flame_rises(
+        (power * WEAK, power, power * STRONG), plate.speed, -behind, aside, 0.0, plate.thickness, 0.0,
+        plate.conductivity, plate.diffusivity,
+    )  # fmt: skip
+    low, value, high = (plate.start + rise for rise in rises)
     flagged = "inside the pool: above melting the sum no longer describes the metal"
     return Figure(
-        value, "carslaw-1959 moving source on a plate", "computed", reached(power * WEAK),
-        reached(power * STRONG), f"On the face, the flame taken as a point. {BAND_SAID}",
+        value, "carslaw-1959 moving source on a plate", "computed", low, high, f"On the face, the flame taken as a point. {BAND_SAID}",
         flagged if value > plate.melting else "",
     )  # fmt: skip
 

@@ -40,6 +40,8 @@ class Problem:
         key: The right answer in that unit.
         shown: The right answer as the calculator shows it.
         tolerance: By how much an answer may differ, in that unit.
+        si_given: What the calculator's function was given, by name, in SI.
+        steps: The calculator's own working.
     """
 
     calculator: str
@@ -54,6 +56,8 @@ class Problem:
     key: float
     shown: str
     tolerance: float
+    si_given: Mapping[str, Any]
+    steps: tuple[Step, ...]
 
     @property
     def declared(self) -> Shown:
@@ -247,6 +251,7 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
             calculator_id, calculator.title, rules, texts, tuple(given),
             _assumed_words(calculator, taken, assumed), name, shown.label, unit, key,
             shown_text(shown, value, unit, rules, shown.toward), near,
+            si_given(calculator, taken, rules), got.steps,
         )  # fmt: skip
     raise InputError(
         "calculator",
@@ -254,15 +259,13 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
     )
 
 
-def steps_of(made: Problem) -> tuple[Step, ...]:
-    """The calculator's own working of a problem."""
-    got, *_ = computed(found(made.calculator), made.texts)
-    return got.steps
+def si_given(calculator: Calculator, taken: Mapping[str, Taken | None], rules: str) -> dict[str, Any]:
+    """What a calculator's function is given, by name, in SI.
 
-
-def si_given(made: Problem) -> dict[str, Any]:
-    """What the calculator's function is given in a problem, by name, in SI."""
-    calculator = found(made.calculator)
-    _, taken, _, rules = computed(calculator, made.texts)
+    Args:
+        calculator: The calculator.
+        taken: Its inputs as taken.
+        rules: Rule set.
+    """
     given: dict[str, Any] = {name: None if got is None else got.si for name, got in taken.items()}
     return given | ({"rules": rules} if calculator.takes_rules else {})

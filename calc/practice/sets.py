@@ -8,7 +8,7 @@ from calc.declare import Step
 from calc.errors import InputError
 from calc.practice.dice import dice
 from calc.practice.offered import of_topic
-from calc.practice.problems import Problem, problem, steps_of
+from calc.practice.problems import Problem, problem
 
 HELP = {
     "ladder": "A ladder: worked at first, bare at the end",
@@ -129,8 +129,3 @@ def blanks(steps: tuple[Step, ...]) -> frozenset[int]:
     """Which steps are left open: every second one, and always the last."""
     last = len(steps) - 1
     return frozenset(place for place in range(len(steps)) if (last - place) % 2 == 0)
-
-
-def working(made: Problem) -> tuple[Step, ...]:
-    """Steps of a problem; none where its calculator shows none."""
-    return steps_of(made)

@@ -5,7 +5,7 @@ from urllib.parse import urlencode
 
 from calc.declare import Step, Table
 from calc.practice.choices import ChoiceQuestion
-from calc.practice.sets import NAMED, Numbered, blanks, worked_example, working
+from calc.practice.sets import NAMED, Numbered, blanks, worked_example
 from calc.practice.slips import wrong_answers
 from calc.show.numbers import plain_number
 from calc.units import WRITTEN, written
@@ -85,9 +85,9 @@ def help_table(made: tuple[Numbered, ...]) -> Table | None:
         if one.level == "worked":
             like = worked_example(one)
             rows.append((f"{one.number}", "Worked example", f"{like.question} {like.shown}."))
-            rows += [(f"{one.number}", "", step_text(step)) for step in working(like)]
+            rows += [(f"{one.number}", "", step_text(step)) for step in like.steps]
         elif one.level == "steps":
-            steps = working(one.problem)
+            steps = one.problem.steps
             left_open = blanks(steps)
             rows.append(
                 (f"{one.number}", "Steps to complete", "" if steps else "Its calculator shows no steps.")
@@ -146,7 +146,7 @@ def key_steps(made: Iterable[Numbered]) -> tuple[Step, ...]:
     return tuple(
         Step(f"Problem {one.number}. {step.says}", step.formula, step.numbers, step.value, step.unit)
         for one in made
-        for step in working(one.problem)
+        for step in one.problem.steps
     )
 
 

@@ -8,7 +8,6 @@ givens, past the limits of the form: a gauge taken for absolute may be below not
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Any
 
 from calc.answering import found
@@ -16,7 +15,7 @@ from calc.asking import METALS
 from calc.declare import Field
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
-from calc.practice.problems import Problem, fits, si_given
+from calc.practice.problems import Problem, fits
 from calc.quantities import ATMOSPHERE
 from calc.reading import typed
 from calc.tables import table
@@ -32,16 +31,12 @@ BY_NET_WEIGHT = frozenset({"gas_left", "weight_left", "share_of_full"})
 
 
 class Case:
-    """A problem as a slip sees it: the givens in SI, and the calculator to run again."""
+    """A problem as a slip sees it: the givens in SI, by name, and the calculator to run again."""
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.calculator = found(problem.calculator)
-
-    @cached_property
-    def given(self) -> dict[str, Any]:
-        """The givens in SI, by name."""
-        return si_given(self.problem)
+        self.given = dict(problem.si_given)
 
     def fields(self, *words: str, unit: str = "") -> list[str]:
         """Inputs that hold a number here, with one of some words in their name, and of the kind of a unit."""

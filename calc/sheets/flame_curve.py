@@ -3,6 +3,7 @@
 from functools import cache
 
 from calc.formulas.gas.properties import oxygen_ratio
+from calc.formulas.heat.equilibrium import start_between
 from calc.formulas.heat.flame import AIR, ROOM, BurntGas, burnt_gas, ratio_at_peak_temperature
 from calc.formulas.heat.fuels import EXAMPLE_PROPYNE_SHARE, atoms_in, fuel_shares
 from calc.quantities import Ratio, Temperature
@@ -42,8 +43,10 @@ def flame_points(
     """
     whole = oxygen_ratio(fuel, "complete")
 
-    def at(ratio: Ratio, near: Point | None) -> Point:
+    def at(ratio: Ratio, near: Point | None, far: Point | None = None) -> Point:
         start = near[1].end if near else None
+        if near and far:
+            start = start_between(near[1].end, far[1].end, (ratio - near[0]) / (far[0] - near[0]))
         return ratio, burnt_gas(
             fuel, ratio, air, oxygen_purity, gas_temperature, propyne_share=propyne_share, start=start
         )
@@ -74,7 +77,8 @@ def flame_points(
         for i, point in enumerate(points):
             finer.append(point)
             if i in bent:
-                finer.append(at(0.5 * (point[0] + points[i + 1][0]), point))
+                beyond = points[i + 1]
+                finer.append(at(0.5 * (point[0] + beyond[0]), point, beyond))
         points = finer
     before = [point for point in points if point[0] < own]
     after = [point for point in points if point[0] > own]

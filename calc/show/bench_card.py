@@ -5,7 +5,7 @@ from html import escape
 from typing import Any
 from urllib.parse import urlencode
 
-from calc.answering import answer
+from calc.answering import told_alone
 from calc.filling import filled_text
 from calc.outfit import fill
 from calc.release import RELEASE
@@ -74,7 +74,7 @@ def card_html(exercise: str, rules: str, site: str = "", outfit: Mapping[str, st
     """
     one = exercises(rules)[exercise]
     texts, said = card_texts(exercise, rules, outfit)
-    got = answer(SHEET, units=None, drawings=False, **texts)
+    got, _ = told_alone(SHEET, texts)
     return (
         f'<section class="bb-pack-page bb-card" data-sheet-page="card" data-card="{exercise}" data-card-rules="{rules}">'
         f"<h2>Bench card: {escape(one.title)}</h2>"

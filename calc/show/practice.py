@@ -5,7 +5,7 @@ from html import escape
 from calc.declare import Step
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.problems import Problem
-from calc.practice.sets import Numbered, blanks, worked_example, working
+from calc.practice.sets import Numbered, blanks, worked_example
 from calc.practice.sheets import OPEN, unit_text
 from calc.show.notation import formula_html, symbol_html
 from calc.show.numbers import plain_number
@@ -47,7 +47,7 @@ def _given_html(made: Problem) -> str:
 def example_html(like: Problem) -> str:
     """A problem with its whole working and its answer."""
     return (
-        f"{_given_html(like)}{_steps_html(working(like))}"
+        f"{_given_html(like)}{_steps_html(like.steps)}"
         f"<p>Answer: <strong>{escape(like.shown)}</strong></p>"
     )
 
@@ -56,7 +56,7 @@ def _help_html(one: Numbered, level: str) -> str:
     if level == "bare":
         return ""
     if level == "steps":
-        steps = working(one.problem)
+        steps = one.problem.steps
         body, words = _steps_html(steps, blanks(steps)), "Steps to complete"
     else:
         body, words = example_html(worked_example(one)), "A worked example with other figures"

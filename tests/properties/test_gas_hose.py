@@ -13,6 +13,7 @@ from calc.formulas.gas.hose import (
     HoseFlow,
     friction_factor,
     hose_flow,
+    hose_line,
     hose_volume,
 )
 from calc.formulas.gas.properties import gas_molar_mass
@@ -48,6 +49,20 @@ def test_an_answer_solves_the_equation(
     drag = flux**2 * GAS_CONSTANT * 293.15 / mass * (loss + 2 * log(inlet / end.outlet))
     assert push == pytest.approx(drag, rel=1e-6, abs=1e-11 * inlet**2)
     assert end.uncertain is (SMOOTH_BELOW <= end.reynolds <= UNCERTAIN_BELOW)
+
+
+@given(gases, flows, inlets, bores, lengths)
+def test_a_hose_leaves_what_comes_out_of_it_and_no_more(
+    gas: str, flow: float, inlet: float, bore: float, length: float
+) -> None:
+    end = passed(gas, flow, inlet, bore, length)
+    line = hose_line(gas, flow, bore, length)
+    if end is None:
+        assert not line.leaves(inlet, 1.0)
+        return
+    assert line.leaves(inlet, 1.0)
+    assert line.leaves(inlet, end.outlet)
+    assert not line.leaves(inlet, end.outlet + 1e-6 * inlet)
 
 
 @given(gases, flows, st.floats(1.05, 3), inlets, bores, lengths)

@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from calc.formulas.heat import carbon_equivalent, cooling, lumped, pool, shrinkage, slab
 from calc.formulas.heat.crossing import crossing
-from calc.formulas.heat.moving_source import depth_spread, moving_flame_rise, spot_heat_rise
+from calc.formulas.heat.flame_patch import hottest_rise
+from calc.formulas.heat.moving_source import depth_spread, moving_flame_rise, rise_along, spot_heat_rise
 from calc.formulas.heat.rosenthal import rise_in_thick_plate, rise_in_thin_plate
 from calc.formulas.heat.steel_properties import steel_conductivity, steel_heat_capacity
+from calc.formulas.heat.weld_pool import weld_pool_speed, weld_pool_width
 
 speeds = st.floats(2e-4, 0.02)
 thicknesses = st.floats(0.0005, 0.02)
@@ -99,6 +101,36 @@ def test_a_moving_flame_is_finite_and_its_back_is_never_the_hotter_face(
     assert isfinite(face)
     assert 0.0 <= back <= inside * (1 + 1e-6) + 1e-9
     assert inside <= face * (1 + 1e-6) + 1e-9
+
+
+@FEW
+@given(speeds, st.floats(0.0, 1.0), st.floats(0.0, 1.0), thicknesses, spreads)
+def test_the_line_of_travel_is_as_hot_as_one_place_after_the_other(
+    speed: float, part: float, deep: float, thick: float, spread: float
+) -> None:
+    farthest, depth = -0.05, deep * thick
+    along = rise_along(800.0, speed, farthest, depth, thick, spread, K, ALPHA)
+    there = moving_flame_rise(800.0, speed, part * farthest, 0.0, depth, thick, spread, K, ALPHA)
+    assert along(part * farthest) == pytest.approx(there, rel=1e-4, abs=1e-6)
+
+
+@FEW
+@given(speeds, st.floats(0.0, 1.0), st.floats(-0.05, 0.02), thicknesses, spreads)
+def test_no_place_on_the_line_is_hotter_than_the_hottest(
+    speed: float, deep: float, ahead: float, thick: float, spread: float
+) -> None:
+    depth = deep * thick
+    hottest = hottest_rise(800.0, speed, depth, thick, spread, K, ALPHA)
+    there = moving_flame_rise(800.0, speed, ahead, 0.0, depth, thick, spread, K, ALPHA)
+    assert there <= hottest * (1 + 1e-3) + 1e-6
+
+
+@FEW
+@given(st.floats(100.0, 20_000.0), speeds, st.floats(0.0005, 0.1))
+def test_the_travel_for_a_pool_gives_that_pool(power: float, speed: float, thickness: float) -> None:
+    plate = (thickness, pool.MELTING_RISE, K, ALPHA)
+    width = weld_pool_width(power, speed, *plate)
+    assert weld_pool_speed(width, power, *plate) == pytest.approx(speed, rel=1e-6)
 
 
 @FEW

@@ -3,12 +3,12 @@
 import pytest
 
 import calc.calculators  # noqa: F401 - declares them
-from calc.answering import answer
+from calc.answering import answer, computed, found
 from calc.calculators.oxygen_left import oxygen_left
 from calc.formulas.gas.contents import free_gas_volume
 from calc.practice.dice import dice
 from calc.practice.judged import judged_number
-from calc.practice.problems import Problem, problem, tolerance_of
+from calc.practice.problems import Problem, problem, si_given, tolerance_of
 from calc.practice.slips import complete_ratio
 from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
 
@@ -17,13 +17,13 @@ OXYGEN_KG = 0.031998 * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS)  # a cubic 
 
 def asked(calculator: str, result: str, unit: str, **texts: str) -> Problem:
     """A problem with the figures of a book."""
-    from calc.answering import found  # noqa: PLC0415
-
-    shown = found(calculator).results[result]
+    declared = found(calculator)
+    shown = declared.results[result]
+    got, taken, _, rules = computed(declared, texts)
     key = answer(calculator, units={result: unit}, **texts)["results"][result]["value"]
     return Problem(
-        calculator, found(calculator).title, texts["rules"], texts, (), (), result, shown.label, unit, key, f"{key} {unit}",
-        tolerance_of(shown, key, unit, texts["rules"]),
+        calculator, declared.title, texts["rules"], texts, (), (), result, shown.label, unit, key, f"{key} {unit}",
+        tolerance_of(shown, key, unit, texts["rules"]), si_given(declared, taken, rules), got.steps,
     )  # fmt: skip
 
 

@@ -90,7 +90,7 @@ def test_without_a_ground_a_watch_is_still_advised_and_never_ruled_out() -> None
     ],
 )
 def test_other_distances_in_print_stand_beside(figure: str, source: str) -> None:
-    table = answer("hot-work-zone", **CUT | {"rules": "iso"})["tables"][2]
+    table = answer("hot-work-zone", **CUT | {"rules": "iso"})["tables"][1]
     assert any(row[1] == figure and source in row[3] for row in table["rows"])
 
 

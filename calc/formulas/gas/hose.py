@@ -119,6 +119,68 @@ class HoseFlow:
     uncertain: bool
 
 
+@dataclass(frozen=True, slots=True)
+class HoseLine:
+    """A hose and the flow in it, at whatever pressure.
+
+    Attributes:
+        sonic: Pressure at which the gas would reach its speed of sound at constant
+            temperature, Pa; 0 where nothing flows.
+        loss: Friction and fittings, in speed heads.
+        reynolds: Reynolds number.
+    """
+
+    sonic: Pressure
+    loss: Ratio
+    reynolds: Ratio
+
+    @property
+    def uncertain(self) -> bool:
+        """Whether the flow may be smooth or swirling."""
+        return SMOOTH_BELOW <= self.reynolds <= UNCERTAIN_BELOW
+
+    def leaves(self, inlet: Pressure, outlet: Pressure) -> bool:
+        """Whether an inlet pressure leaves at least an outlet pressure, both absolute, Pa."""
+        if self.sonic == 0.0:
+            return outlet <= inlet
+        return self.sonic < inlet and self.drives(inlet, max(outlet, self.sonic))
+
+    def drives(self, inlet: Pressure, outlet: Pressure) -> bool:
+        """Whether the drop between two pressures, not below the sonic one, drives at least the flow."""
+        push = (inlet - outlet) * (inlet + outlet)
+        return push >= self.sonic * self.sonic * (self.loss + 2 * log(inlet / outlet))
+
+
+def hose_line(
+    gas: str,
+    flow: FreeGasFlow,
+    bore: Length,
+    length: Length,
+    fittings: Ratio = 0.0,
+    temperature: Temperature = TWENTY_CELSIUS,
+    roughness: Length = ROUGHNESS,
+) -> HoseLine:
+    """What `hose_flow` knows of a hose before it knows the pressure; its arguments and refusals."""
+    if not (bore > 0 and length > 0 and fittings >= 0 and roughness >= 0):
+        raise ValueError("A hose needs a bore and a length, and losses of nothing or more.")
+    if not (isfinite(length + fittings) and roughness < bore / 10 and bore < 1):
+        raise ValueError("A hose is no wider than a metre, of some length, and smooth inside.")
+    if not 243.149 <= temperature <= 338.151:
+        raise ValueError("Flow along a hose is reckoned from −30 °C to 65 °C only.")
+    if not 0 <= flow < inf:
+        raise ValueError("A flow is nothing or more.")
+    molar_mass = gas_molar_mass(gas)
+    mass_flow = flow * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS) * molar_mass
+    if mass_flow == 0:
+        return HoseLine(0.0, 0.0, 0.0)
+    reynolds = reynolds_number(mass_flow, bore, gas_viscosity(gas))
+    return HoseLine(
+        sonic=mass_flow / (pi * bore**2 / 4) * sqrt(GAS_CONSTANT * temperature / molar_mass),
+        loss=friction_factor(reynolds, roughness / bore) * length / bore + fittings,
+        reynolds=reynolds,
+    )
+
+
 def hose_flow(
     gas: str,
     flow: FreeGasFlow,
@@ -164,46 +226,27 @@ def hose_flow(
         >>> round(end.drop / 6894.757, 1)  # psi
         1.2
     """
-    if not (bore > 0 and length > 0 and fittings >= 0 and roughness >= 0):
-        raise ValueError("A hose needs a bore and a length, and losses of nothing or more.")
-    if not (isfinite(length + fittings) and roughness < bore / 10 and bore < 1):
-        raise ValueError("A hose is no wider than a metre, of some length, and smooth inside.")
-    if not 243.149 <= temperature <= 338.151:
-        raise ValueError("Flow along a hose is reckoned from −30 °C to 65 °C only.")
+    line = hose_line(gas, flow, bore, length, fittings, temperature, roughness)
     if not 0 < inlet <= HIGHEST:
         raise ValueError("Flow along a hose is reckoned up to 26 bar only.")
-    if not 0 <= flow < inf:
-        raise ValueError("A flow is nothing or more.")
-    molar_mass = gas_molar_mass(gas)
-    mass_flow = flow * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS) * molar_mass
-    if mass_flow == 0:
+    if line.sonic == 0:
         return HoseFlow(outlet=inlet, drop=0.0, reynolds=0.0, uncertain=False)
-    reynolds = reynolds_number(mass_flow, bore, gas_viscosity(gas))
-    loss = friction_factor(reynolds, roughness / bore) * length / bore + fittings
-    # pressure at which the gas would reach its speed of sound at constant temperature
-    sonic = mass_flow / (pi * bore**2 / 4) * sqrt(GAS_CONSTANT * temperature / molar_mass)
-
-    def passes(outlet: Pressure) -> bool:
-        """Whether the drop to this outlet drives at least the flow."""
-        push = (inlet - outlet) * (inlet + outlet)
-        return push >= sonic * sonic * (loss + 2 * log(inlet / outlet))
-
-    if not (sonic < inlet and passes(sonic)):
+    if not line.leaves(inlet, line.sonic):
         raise ValueError("The hose cannot pass that flow: a wider or shorter one, or less gas.")
-    low, high = sonic, inlet
+    low, high = line.sonic, inlet
     while high - low > 1e-14 * inlet:
         middle = (low + high) / 2
         if not low < middle < high:
             break
-        if passes(middle):
+        if line.drives(inlet, middle):
             low = middle
         else:
             high = middle
     return HoseFlow(
         outlet=low,
         drop=inlet - low,
-        reynolds=reynolds,
-        uncertain=SMOOTH_BELOW <= reynolds <= UNCERTAIN_BELOW,
+        reynolds=line.reynolds,
+        uncertain=line.uncertain,
     )
 
 

@@ -2,7 +2,15 @@
 
 from collections.abc import Mapping
 
-from calc.formulas.gas.nozzle import DISCHARGE, TWENTY_CELSIUS, orifice_flow
+from calc.formulas.gas.nozzle import (
+    DISCHARGE,
+    TWENTY_CELSIUS,
+    free_gas_flow,
+    orifice_flow,
+    orifice_mass_flow,
+    throat_ratio,
+    throat_speed,
+)
 from calc.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
@@ -159,11 +167,17 @@ def bleed_time(
     low, high = (until - outside) ** 0.5, (pressure - outside) ** 0.5
     amount = volume / ATMOSPHERE * FIFTEEN_CELSIUS / temperature  # free gas to a pascal
     width = (high - low) / STEPS
+    gas = orifice_flow(gases, area, pressure, outside, temperature, discharge)
     total = 0.0
     for step in range(STEPS):
         root = low + (step + 0.5) * width  # the middle of each step, so never at no flow
-        flow = orifice_flow(gases, area, outside + root**2, outside, temperature, discharge).free_gas
-        total += 2 * root * width / flow
+        now = outside + root**2
+        ratio = throat_ratio(now, outside, gas.gamma)
+        speed = throat_speed(temperature, gas.molar_mass, gas.gamma, ratio)
+        mass_flow = orifice_mass_flow(
+            area, discharge, now, temperature, gas.molar_mass, gas.gamma, ratio, speed
+        )
+        total += 2 * root * width / free_gas_flow(mass_flow, gas.molar_mass)
     return amount * total
 
 

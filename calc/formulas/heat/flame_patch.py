@@ -2,7 +2,7 @@
 
 from math import log, sqrt
 
-from calc.formulas.heat.moving_source import moving_flame_rise
+from calc.formulas.heat.moving_source import rise_along
 from calc.quantities import (
     Conductivity,
     Diffusivity,
@@ -95,19 +95,14 @@ def hottest_rise(
         K above the plate far away.
 
     Raises:
-        ValueError: As `moving_flame_rise`.
+        ValueError: As `rise_along`.
 
     Source:
         [carslaw-1959] 10.3 and 10.7
     """
     lag = speed * (depth * depth + spread * spread) / diffusivity
     back, front = -(4.0 * spread + 2.0 * depth + lag), spread
-
-    def rise(ahead: Length) -> TemperatureRise:
-        return moving_flame_rise(
-            power, speed, ahead, 0.0, depth, thickness, spread, conductivity, diffusivity
-        )
-
+    rise = rise_along(power, speed, back, depth, thickness, spread, conductivity, diffusivity)
     left, right = front - _GOLDEN * (front - back), back + _GOLDEN * (front - back)
     at_left, at_right = rise(left), rise(right)
     for _ in range(_LOOKS):

@@ -5,7 +5,7 @@ away. The patch is described by its spread: 39 % of the heat falls inside one sp
 of the middle, 86 % inside two.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import cos, exp, inf, isinf, log, pi, sqrt
 
 from calc.quantities import (
@@ -29,6 +29,8 @@ _NODES = (
 _STEP = 0.2
 _LEAST_STEP = 0.01
 _PANEL = 0.8
+_NOTHING = 1e-17
+"""A term this small beside 1 is lost in rounding."""
 
 
 def depth_spread(depth: Length, time: Time, thickness: Length, diffusivity: Diffusivity) -> float:
@@ -54,13 +56,19 @@ def depth_spread(depth: Length, time: Time, thickness: Length, diffusivity: Diff
     if spread < 0.35 * thickness * thickness:
         total = exp(-depth * depth / (4.0 * spread))
         for n in (1, 2, 3):
+            before = total
             for image in (2.0 * n * thickness - depth, 2.0 * n * thickness + depth):
                 total += exp(-image * image / (4.0 * spread))
+            if total == before:  # the images farther off are fainter still
+                break
         return total / sqrt(pi * spread)
     total = 1.0
     decay = pi * pi * spread / (thickness * thickness)
     for n in (1, 2, 3):
-        total += 2.0 * cos(n * pi * depth / thickness) * exp(-n * n * decay)
+        fades = exp(-n * n * decay)
+        if fades < _NOTHING:
+            break
+        total += 2.0 * cos(n * pi * depth / thickness) * fades
     return total / thickness
 
 
@@ -114,7 +122,25 @@ def moving_flame_rise(
     Source:
         [carslaw-1959] 10.3 and 10.7, a moving source on a slab.
     """
-    _refuse(power, thickness, spread, conductivity, both_faces)
+    return moving_flame_rises(
+        (power,), speed, ahead, aside, depth, thickness, spread, conductivity, diffusivity, both_faces
+    )[0]
+
+
+def moving_flame_rises(
+    powers: Sequence[Power],
+    speed: Speed,
+    ahead: Length,
+    aside: Length,
+    depth: Length,
+    thickness: Length,
+    spread: Length,
+    conductivity: Conductivity,
+    diffusivity: Diffusivity,
+    both_faces: HeatTransfer = 0.0,
+) -> tuple[TemperatureRise, ...]:
+    """`moving_flame_rise` for several flames that go the same way; the sum is made once."""
+    _refuse(max(map(abs, powers)), thickness, spread, conductivity, both_faces)
     volume_heat = conductivity / diffusivity
     decay = 0.0 if isinf(thickness) else both_faces / (volume_heat * thickness)
     if speed == 0.0 and decay == 0.0 and not isinf(thickness):
@@ -122,6 +148,105 @@ def moving_flame_rise(
     reach = sqrt(ahead * ahead + aside * aside + depth * depth)
     if spread == 0.0 and reach == 0.0:
         raise ValueError("A point source has no temperature at the point itself.")
+    first, step, count = _moments(reach, speed, ahead, aside, thickness, spread, diffusivity, decay)
+    growth = exp(step)
+
+    def laid(time: Time) -> float:
+        width = spread * spread + 2.0 * diffusivity * time
+        off = ahead + speed * time
+        arrived = exp(-(off * off + aside * aside) / (2.0 * width) - decay * time)
+        if arrived == 0.0:
+            return 0.0
+        return time * depth_spread(depth, time, thickness, diffusivity) * arrived / width
+
+    time = first
+    total = 0.0
+    for _ in range(count):
+        total += laid(time)
+        time *= growth
+    tail = _tail(step)
+    total += laid(first) * tail
+    if speed == 0.0 and decay == 0.0:
+        total += laid(time) * (tail + 1.0)
+    return tuple(power * step * total / (2.0 * pi * volume_heat) for power in powers)
+
+
+def rise_along(
+    power: Power,
+    speed: Speed,
+    farthest: Length,
+    depth: Length,
+    thickness: Length,
+    spread: Length,
+    conductivity: Conductivity,
+    diffusivity: Diffusivity,
+) -> Callable[[Length], TemperatureRise]:
+    """The sum of `moving_flame_rise` for many places on the line of travel, what they share made once.
+
+    Args:
+        power: Heat that goes into the work, W.
+        speed: Travel speed, m/s, above 0.
+        farthest: Place farthest behind the flame that will be asked for, m ahead of it, below 0.
+        depth: Below the heated face, m.
+        thickness: Thickness of the plate, m; may be infinite.
+        spread: Standard deviation of the flame's patch, m, above 0.
+        conductivity: W/(m·K).
+        diffusivity: m²/s.
+
+    Returns:
+        K above the plate far away, by the distance ahead of the flame in m.
+
+    Raises:
+        ValueError: An input is impossible.
+    """
+    _refuse(power, thickness, spread, conductivity, 0.0)
+    if not (spread > 0.0 and speed > 0.0 and farthest < 0.0):
+        raise ValueError("The flame needs a width and a travel, and places behind it.")
+    first, step, count = _moments(depth, speed, farthest, 0.0, thickness, spread, diffusivity, 0.0)
+    times = [first * exp(step * number) for number in range(count)]
+    widths = [spread * spread + 2.0 * diffusivity * time for time in times]
+    shares = [
+        time * depth_spread(depth, time, thickness, diffusivity) / width
+        for time, width in zip(times, widths, strict=True)
+    ]
+    shares[0] *= 1.0 + _tail(step)
+    laid = [
+        (speed * time, -0.5 / width, share)
+        for time, width, share in zip(times, widths, shares, strict=True)
+        if share > 0.0
+    ]
+    scale = power * step * diffusivity / (2.0 * pi * conductivity)
+
+    def rise(ahead: Length) -> TemperatureRise:
+        total = 0.0
+        for way, narrow, share in laid:
+            off = ahead + way
+            total += share * exp(off * off * narrow)
+        return scale * total
+
+    return rise
+
+
+def _tail(step: float) -> float:
+    """What the terms outside the sum come to, each as many times the last one inside.
+
+    Before the first moment the terms fall as the root of time; after the last, where
+    neither travel nor loss ends the sum, as its inverse. Both tails are geometric.
+    """
+    return 1.0 / (exp(step / 2.0) - 1.0)
+
+
+def _moments(
+    reach: Length,
+    speed: Speed,
+    ahead: Length,
+    aside: Length,
+    thickness: Length,
+    spread: Length,
+    diffusivity: Diffusivity,
+    decay: float,
+) -> tuple[Time, float, int]:
+    """First moment of the sum over the logarithm of time, its step and how many there are."""
     shortest = max(spread * spread, reach * reach * 1e-3) / (2.0 * diffusivity)
     if not isinf(thickness):
         shortest = min(shortest, thickness * thickness / diffusivity)
@@ -138,31 +263,7 @@ def moving_flame_rise(
         then = -ahead / speed
         moment = sqrt(spread * spread + 2.0 * diffusivity * then) / -ahead
         step = max(_LEAST_STEP, min(step, moment))
-    count = int(log(last / first) / step) + 2
-    growth = exp(step)
-
-    def laid(time: Time) -> float:
-        width = spread * spread + 2.0 * diffusivity * time
-        off = ahead + speed * time
-        return (
-            time
-            * depth_spread(depth, time, thickness, diffusivity)
-            * exp(-(off * off + aside * aside) / (2.0 * width) - decay * time)
-            / width
-        )
-
-    time = first
-    total = 0.0
-    for _ in range(count):
-        total += laid(time)
-        time *= growth
-    # Before the first moment the terms fall as the root of time; after the last, where
-    # neither travel nor loss ends the sum, as its inverse. Both tails are geometric.
-    tail = 1.0 / (exp(step / 2.0) - 1.0)
-    total += laid(first) * tail
-    if speed == 0.0 and decay == 0.0:
-        total += laid(time) * (tail + 1.0)
-    return power * step * total / (2.0 * pi * volume_heat)
+    return first, step, int(log(last / first) / step) + 2
 
 
 def _gauss(function: Callable[[float], float], low: float, high: float) -> float:

@@ -45,10 +45,13 @@ def _strength(radius: float) -> float:
     return exp(radius * (1.0 - _pull(radius))) / scaled_k0(radius)
 
 
+_WEAKEST, _STRONGEST = _strength(_LEAST), _strength(_MOST)
+
+
 def _radius(strength: float) -> float:
-    if strength <= _strength(_LEAST):
+    if strength <= _WEAKEST:
         raise ValueError("With so little heat no pool forms on metal this thick.")
-    if strength >= _strength(_MOST):
+    if strength >= _STRONGEST:
         raise ValueError("So much heat is outside what this sum can say.")
     return exp(crossing(lambda u: log(_strength(exp(u))), log(strength), log(_LEAST), log(_MOST)))
 

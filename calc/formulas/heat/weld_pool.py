@@ -5,7 +5,7 @@ either sum alone, so the wider pool is the nearer one, as the longer of two cool
 times is in EN 1011-2.
 """
 
-from math import exp, inf, log, pi, sqrt
+from math import exp, inf, log, log1p, pi, sqrt
 
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.pool import pool_width, power_for_width, speed_for_width
@@ -31,6 +31,11 @@ def _need_positive(**given: float) -> None:
 def _half_width(reach: Ratio) -> Ratio:
     """Half the pool against the distance its widest point has from the torch, both scaled."""
     return reach * sqrt(1.0 + 2.0 * reach) / (1.0 + reach)
+
+
+def _narrowing(reach: Ratio) -> float:
+    """Logarithm of how much wider the pool is at a stand than where its widest point has this scaled reach."""
+    return reach / (1.0 + reach) + log1p(reach) - 0.5 * log1p(2.0 * reach)
 
 
 def thick_pool_width(
@@ -215,18 +220,11 @@ def weld_pool_speed(
     found = []
     if power > 0.5 * conductivity * thickness * rise:
         found.append(speed_for_width(width, power, thickness, rise, conductivity, diffusivity))
-    if thick_pool_width(power, slowest, rise, conductivity, diffusivity) > width:
-        # Wide pools on thick plate narrow as the root of the speed: this is beyond it.
-        still = power / (pi * conductivity * rise)
-        fastest = 8.0 * diffusivity / width * max(1.0, still / width)
-        found.append(
-            crossing(
-                lambda speed: thick_pool_width(power, speed, rise, conductivity, diffusivity),
-                width,
-                slowest,
-                max(fastest, 2.0 * slowest),
-            )
-        )
+    # On thick plate the pool is widest at a stand; how much wider than wanted tells the widest point's reach.
+    wider = power / (pi * conductivity * rise) / width
+    if wider > 1.0:
+        reach = crossing(_narrowing, log(wider), 0.0, 2.0 * wider * wider)
+        found.append(4.0 * diffusivity / width * _half_width(reach))
     fast = max(found, default=0.0)
     return fast if fast > slowest else None
 

@@ -48,6 +48,9 @@ FASTEST: Speed = 30.0
 STEP: Time = 0.03
 STEEPEST: Angle = radians(75.0)
 
+_STRAIGHT: Length = 1e-9
+"""What a drop still goes across while it falls, for its fall to count as straight down."""
+
 _State = tuple[float, float, float, float, float]
 
 
@@ -151,8 +154,10 @@ def _temperature(heat: SpecificEnergy) -> Temperature:
     return MELTING + max(heat - LATENT_HEAT, 0.0) / HEAT_CAPACITY
 
 
-def _rates(state: _State, diameter: Length, cooled: bool) -> _State:
-    _, _, across, up, heat = state
+def _rates(
+    across: Speed, up: Speed, heat: SpecificEnergy, diameter: Length, cooled: bool
+) -> tuple[float, float, float]:
+    """How fast the speed across, the speed up and the heat change."""
     speed = hypot(across, up)
     reynolds = AIR_DENSITY * speed * diameter / AIR_VISCOSITY
     slowing = 0.0
@@ -165,29 +170,61 @@ def _rates(state: _State, diameter: Length, cooled: bool) -> _State:
         passed = nusselt_number(reynolds, PRANDTL) * AIR_CONDUCTIVITY / diameter * (hot - ROOM)
         radiated = EMISSIVITY * STEFAN_BOLTZMANN * (hot**4 - ROOM**4)
         cooling = -6 / (DROPLET_DENSITY * diameter) * (passed + radiated)
-    return across, up, -slowing * across, -slowing * up - GRAVITY, cooling
+    return -slowing * across, -slowing * up - GRAVITY, cooling
 
 
 def _step(state: _State, size: Time, diameter: Length, cooled: bool) -> _State:
     """One step of the classical fourth-order Runge-Kutta rule."""
+    far, high, u1, v1, heat = state
+    half = size * 0.5
+    a1, b1, c1 = _rates(u1, v1, heat, diameter, cooled)
+    u2, v2 = u1 + half * a1, v1 + half * b1
+    a2, b2, c2 = _rates(u2, v2, heat + half * c1, diameter, cooled)
+    u3, v3 = u1 + half * a2, v1 + half * b2
+    a3, b3, c3 = _rates(u3, v3, heat + half * c2, diameter, cooled)
+    u4, v4 = u1 + size * a3, v1 + size * b3
+    a4, b4, c4 = _rates(u4, v4, heat + size * c3, diameter, cooled)
+    return (
+        far + size * ((u1 + 2 * u2 + 2 * u3 + u4) / 6),
+        high + size * ((v1 + 2 * v2 + 2 * v3 + v4) / 6),
+        u1 + size * ((a1 + 2 * a2 + 2 * a3 + a4) / 6),
+        v1 + size * ((b1 + 2 * b2 + 2 * b3 + b4) / 6),
+        heat + size * ((c1 + 2 * c2 + 2 * c3 + c4) / 6),
+    )
 
-    def moved(rates: _State, share: float) -> _State:
-        a, b, c, d, e = state
-        f, g, h, i, j = rates
-        t = size * share
-        return a + t * f, b + t * g, c + t * h, d + t * i, e + t * j
 
-    k1 = _rates(state, diameter, cooled)
-    k2 = _rates(moved(k1, 0.5), diameter, cooled)
-    k3 = _rates(moved(k2, 0.5), diameter, cooled)
-    k4 = _rates(moved(k3, 1.0), diameter, cooled)
-    mean = tuple((w + 2 * x + 2 * y + z) / 6 for w, x, y, z in zip(k1, k2, k3, k4, strict=True))
-    return moved(mean, 1.0)  # type: ignore[arg-type]
+def _last_step(state: _State, diameter: Length) -> Time:
+    """Newton's search for the moment when the height is nothing."""
+    last = STEP / 2
+    for _ in range(6):
+        _, above, _, up, _ = _step(state, last, diameter, False)
+        last = min(max(last - above / up, 0.0), STEP) if up < 0 else STEP
+    return last
 
 
-def spark_flight(
-    diameter: Length, height: Length, speed: Speed, angle: Angle, *, cooled: bool = True
-) -> Flight:
+def _refuse(diameter: Length, height: Length, speed: Speed, angle: Angle) -> None:
+    hair = 1e-9
+    if not SMALLEST * (1 - hair) <= diameter <= LARGEST * (1 + hair):
+        raise ValueError("a spark is reckoned from 0.2 mm to 3 mm across")
+    if not 0 <= height <= HIGHEST * (1 + hair):
+        raise ValueError("a spark is reckoned from the ground to 30 m up")
+    if not 0 <= speed <= FASTEST * (1 + hair) or not isfinite(angle):
+        raise ValueError("a spark is reckoned up to 30 m/s")
+
+
+def _reach(diameter: Length, height: Length, speed: Speed, angle: Angle) -> Length:
+    """Reach of `spark_flight` alone: neither path nor heat, and no more of the fall once it is straight down."""
+    state: _State = (0.0, height, speed * cos(angle), speed * sin(angle), 0.0)
+    while True:
+        after = _step(state, STEP, diameter, False)
+        if after[1] <= 0:
+            return _step(state, _last_step(state, diameter), diameter, False)[0]
+        state = after
+        if state[2] * state[1] < -_STRAIGHT * state[3]:
+            return state[0]
+
+
+def spark_flight(diameter: Length, height: Length, speed: Speed, angle: Angle) -> Flight:
     """Flight of one molten droplet to the ground.
 
     A solver: fourth-order Runge-Kutta in steps of 30 ms, the last one cut to the ground.
@@ -197,11 +234,9 @@ def spark_flight(
         height: It starts at, m above the ground.
         speed: It starts with, m/s.
         angle: It starts at, above level, rad; below level is negative.
-        cooled: Whether its temperature is followed too.
 
     Returns:
-        Reach, time, speed, temperature and path. Without cooling the temperature is
-        that of the start.
+        Reach, time, speed, temperature and path.
 
     Raises:
         ValueError: An input outside the range.
@@ -218,28 +253,19 @@ def spark_flight(
         >>> round(spark_flight(0.001, 2.0, 12.0, radians(45)).reach, 2)
         9.52
     """
-    hair = 1e-9
-    if not SMALLEST * (1 - hair) <= diameter <= LARGEST * (1 + hair):
-        raise ValueError("a spark is reckoned from 0.2 mm to 3 mm across")
-    if not 0 <= height <= HIGHEST * (1 + hair):
-        raise ValueError("a spark is reckoned from the ground to 30 m up")
-    if not 0 <= speed <= FASTEST * (1 + hair) or not isfinite(angle):
-        raise ValueError("a spark is reckoned up to 30 m/s")
+    _refuse(diameter, height, speed, angle)
     heat = LATENT_HEAT + HEAT_CAPACITY * (START - MELTING)
     state: _State = (0.0, height, speed * cos(angle), speed * sin(angle), heat)
     path = [(0.0, height)]
     time = 0.0
     while True:
-        after = _step(state, STEP, diameter, cooled)
+        after = _step(state, STEP, diameter, True)
         if after[1] <= 0:
             break
         state, time = after, time + STEP
         path.append((state[0], state[1]))
-    last = STEP / 2
-    for _ in range(6):  # Newton's search for the moment when the height is nothing
-        _, above, _, up, _ = _step(state, last, diameter, False)
-        last = min(max(last - above / up, 0.0), STEP) if up < 0 else STEP
-    state = _step(state, last, diameter, cooled)
+    last = _last_step(state, diameter)
+    state = _step(state, last, diameter, True)
     path.append((state[0], 0.0))
     return Flight(
         state[0], time + last, hypot(state[2], state[3]), _temperature(state[4]), angle, tuple(path)
@@ -276,9 +302,10 @@ def farthest_flight(diameter: Length, height: Length, speed: Speed) -> Flight:
     """
     golden = (5**0.5 - 1) / 2
     low, high = 0.0, STEEPEST
+    _refuse(diameter, height, speed, low)
 
     def reach(angle: Angle) -> Length:
-        return spark_flight(diameter, height, speed, angle, cooled=False).reach
+        return _reach(diameter, height, speed, angle)
 
     left, right = high - golden * (high - low), low + golden * (high - low)
     at_left, at_right = reach(left), reach(right)

@@ -47,8 +47,7 @@ def cutting(job: Job) -> Work:
         {"travel_speed": made.cutting_speed, "kerf": made.kerf, "drag": made.drag},
         thickness,
         got.cautions,
-        got.tables,
-        got.pictures,
+        got.shown_beside,
         _both(made.cutting_oxygen_flow, made.preheat_oxygen_flow),
     )  # fmt: skip
 

@@ -11,7 +11,7 @@ from calc.formulas.heat.flame_power import FLAME_EFFICIENCY
 from calc.quantities import Length, Temperature
 from calc.sheets import hot_metal
 from calc.sheets.jobs.asked import METALS
-from calc.sheets.jobs.work import Work
+from calc.sheets.jobs.work import Work, nothing_beside
 from calc.sheets.said import degrees
 from calc.sheets.torch import Setting
 from calc.tables import table
@@ -77,7 +77,7 @@ def heating(
             "aim_temperature": target,
             "colour": bent.results.colour,
         }
-        cautions, tables, pictures = bent.cautions, bent.tables, bent.pictures
+        cautions, beside = bent.cautions, bent.shown_beside
     else:
         row = preheat_row(metal)
         if row is None:
@@ -91,7 +91,7 @@ def heating(
             "aim_temperature": target,
             "preheat": Figure(None, row.source, row.how_sure, words=row.words or "cool slowly, out of drafts"),
         }
-        cautions, tables, pictures = (), (), ()
+        cautions, beside = (), nothing_beside
 
     def told(caution: Caution) -> bool:
         """Whether bending has warned of the same already: both begin with what is shut."""
@@ -122,8 +122,7 @@ def heating(
         shown,
         thickness,
         (*cautions, *_cautions(), *(each for each in warmed.cautions if not told(each))),
-        tables,
-        pictures,
+        beside,
     )  # fmt: skip
 
 

@@ -81,8 +81,7 @@ def brazing(job: Job, setting: Setting) -> Work:
         },
         thickness,
         got.cautions,
-        got.tables,
-        got.pictures,
+        got.shown_beside,
     )
 
 
@@ -142,6 +141,5 @@ def soldering(job: Job, setting: Setting) -> Work:
         },
         made.wall.value,
         got.cautions,
-        got.tables,
-        got.pictures,
+        got.shown_beside,
     )  # fmt: skip

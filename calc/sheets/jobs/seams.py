@@ -86,8 +86,7 @@ def seam(job: Job, setting: Setting) -> Work:
         },
         thickness,
         (SHUT, *prepared.cautions),
-        _tables(job),
-        (*prepared.pictures, *_drawn(job)),
+        lambda: (_tables(job), (*prepared.shown_beside()[1], *_drawn(job))),
     )  # fmt: skip
 
 

@@ -1,11 +1,17 @@
 """One kind of work as the job sheet takes it."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from calc.declare import Caution, Picture, Table
+from calc.declare import Beside, Caution
 from calc.figures import Figure
 from calc.quantities import Length
 from calc.sheets.torch import Setting
+
+
+def nothing_beside() -> Beside:
+    """No tables, no pictures."""
+    return (), ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,8 +24,7 @@ class Work:
         time: Torch burns on the work, s.
         shown: Results by their names on the job sheet.
         cautions: Hazards of this work, the gravest first.
-        tables: Beside the answer.
-        pictures: Drawings.
+        beside: Makes the tables and drawings beside the answer.
         thickness: What the eye shade goes by, m.
         oxygen_flow: Where the cut takes more than the flame, m³/s with the flame's; else None.
     """
@@ -30,6 +35,5 @@ class Work:
     shown: dict[str, Figure | None]
     thickness: Length
     cautions: tuple[Caution, ...] = ()
-    tables: tuple[Table, ...] = ()
-    pictures: tuple[Picture, ...] = ()
+    beside: Callable[[], Beside] = nothing_beside
     oxygen_flow: Figure | None = field(default=None)

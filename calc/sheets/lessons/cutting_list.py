@@ -259,12 +259,13 @@ def _strip(box: tuple[int, int], across: bool, count: int) -> tuple[int, int]:
 
 
 def _most(sheet: Any, box: tuple[int, int], across: bool, most: int) -> int:
-    """Most pieces of a strip that still goes into the sheet, by halving."""
-    low, high = 0, most
-    while low < high:
-        middle = (low + high + 1) // 2
-        if sheet.fitness(*_strip(box, across, middle)) is None:
-            high = middle - 1
-        else:
-            low = middle
-    return low
+    """Most pieces of a strip that still goes into one of the free parts of the sheet."""
+    wide, high = box
+    return max(
+        (
+            min(most, part.width // wide if across else part.height // high)
+            for part in sheet._sections  # its own question, fitness, would have to be asked by halving
+            if (part.height >= high if across else part.width >= wide)
+        ),
+        default=0,
+    )

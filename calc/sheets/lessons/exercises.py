@@ -1,6 +1,7 @@
 """The ladder of exercises: what each is, as a job and as pieces to cut."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from calc.declare import RULE_SETS
 from calc.quantities import Length, Time
@@ -48,6 +49,7 @@ class Exercise:
     how_sure: str
 
 
+@cache
 def exercises(rules: str) -> dict[str, Exercise]:
     """Every exercise by id, the easiest first.
 

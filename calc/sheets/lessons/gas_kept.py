@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from math import fsum, sqrt
 from typing import Any
 
-from calc.answering import answer
+from calc.answering import computed, found
 from calc.asking import rules_of
 from calc.errors import InputError
+from calc.figures import Figure
 from calc.sheets.scales import Scale, scale
 from calc.show.numbers import plain_number, rounded
-from calc.units import to_si
 
 LOG = "gas-log"
 MOST_LINES = 400
@@ -68,26 +68,27 @@ def kept_one(texts: Mapping[str, str]) -> Kept:
     from calc.calculators.gas_log import WEIGHED  # noqa: PLC0415 - it imports the room this file is in
 
     given = {str(name): str(text) for name, text in texts.items() if str(name) not in _OURS}
-    got = answer(LOG, units=None, drawings=False, **given)
-    results, inputs = got["results"], got["inputs"]
-    used = (results["fuel_used"]["si"], results["oxygen_used"]["si"])
-    factors = (_band(results.get("fuel_factor")), _band(results.get("oxygen_factor")))
-    fuel = str(inputs["fuel"]["text"])
+    got, taken, *_ = computed(found(LOG), given)
+    day, fuel = taken["day"], taken["fuel"]
+    assert fuel is not None
+    used, factor = got.results, got.results.next_factor
+    planned_fuel, planned_oxygen = (
+        None if one is None else one.si for one in (taken["planned_fuel"], taken["planned_oxygen"])
+    )
     return Kept(
-        inputs["day"]["text"] if "day" in inputs else "", WEIGHED.get(fuel, fuel), used,
-        (_planned(inputs, "planned_fuel"), _planned(inputs, "planned_oxygen")), factors,
-        results["next_factor"]["si"] if "next_factor" in results else None,
+        "" if day is None else day.text, WEIGHED.get(fuel.text, fuel.text),
+        (used.fuel_used.value, used.oxygen_used.value), (planned_fuel, planned_oxygen),
+        (_band(used.fuel_factor), _band(used.oxygen_factor)), None if factor is None else factor.value,
     )  # fmt: skip
 
 
-def _band(result: Mapping[str, Any] | None) -> tuple[float, float, float] | None:
-    return None if result is None else (result["si"], result["low"], result["high"])
-
-
-def _planned(inputs: Mapping[str, Any], name: str) -> float | None:
-    if name not in inputs:
+def _band(factor: Figure | None) -> tuple[float, float, float] | None:
+    if factor is None:
         return None
-    return to_si(inputs[name]["value"], inputs[name]["unit"], free_gas=True)
+    assert factor.value is not None
+    assert factor.low is not None
+    assert factor.high is not None
+    return factor.value, factor.low, factor.high
 
 
 @dataclass(frozen=True, slots=True)
