@@ -249,7 +249,9 @@ def joined(scripts: dict[str, str], name: str) -> str:
             order.append(script)
 
     take(name)
-    return "".join(re.sub(r"^export ", "", _IMPORTED.sub("", scripts[script]), flags=re.M) for script in order)
+    return "".join(
+        re.sub(r"^export ", "", _IMPORTED.sub("", scripts[script]), flags=re.M) for script in order
+    )
 
 
 def copy(engine: Path, folder: Path) -> None:

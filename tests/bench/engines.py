@@ -34,6 +34,10 @@ SETTLED = 1.5  # s between a first answer and closing, for what is kept and cach
 ENGINE_SCRIPTS = ("engine.js", "files.js", "worker.js")
 QUICK, LONG = 50, 300
 """Goals in ms for a later answer of a calculator, and of a sheet, a plan, a curve or a map."""
+NATIVE, NATIVE_LONG = 3, 60
+"""The same without a browser, on this machine."""
+LATER_VISIT, SOONER, SLOW_LATER = 800, 15, "later visit, 4x"
+"""Goals for what it names: ms to the first answer, and stock over ours."""
 
 
 def write_site(site: Path, engine: Path) -> None:
@@ -85,17 +89,6 @@ def native_times(requests: list[str]) -> list[float]:
     return times
 
 
-def browser_times(address: str, requests: list[str]) -> list[float]:
-    """Milliseconds that each request takes in the browser, asked a second time."""
-    with (
-        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile,
-        opened(address, profile) as page,
-    ):
-        page.evaluate("import('./ours.js').then((made) => (window.bench = made))")
-        asked = [json.loads(request) for request in requests]
-        return list(page.evaluate("(asked) => bench.timeEach(asked)", asked))
-
-
 def under_node(engine: Path, requests: list[str]) -> list[float]:
     """Milliseconds that each request takes in the shipped Python, the first time asked."""
     said = subprocess.run(
@@ -116,21 +109,18 @@ def bytes_sent(site: Path) -> dict[str, int]:
 
 
 def _is_long(calculator: str) -> bool:
-    return calculator.endswith(("-sheet", "-plan"))
+    return calculator.endswith(("-sheet", "-plan", "-set", "-key"))
 
 
-def later_answers(address: str, requests: list[str], times: float) -> list[Row]:
-    """The slowest later answer of the calculators, and of what takes longer, on a phone so slow.
+def has_drawings(request: str) -> bool:
+    """Whether an answer has maps or curves that follow it."""
+    alone = json.dumps({**json.loads(request), "drawings": False})
+    return bool(json.loads(calc.bridge.run(alone))["answer"]["more"])
 
-    Maps and curves follow an answer and are asked for after it, as the page does.
-    """
+
+def later_times(address: str, requests: list[str], times: float) -> list[float]:
+    """Milliseconds that each request takes in a browser so slow, asked a second time."""
     asked = [json.loads(request) for request in requests]
-    plain = [{**request, "drawings": False} for request in asked]
-    drawn = [
-        request
-        for request in asked
-        if json.loads(calc.bridge.run(json.dumps({**request, "drawings": False})))["answer"]["more"]
-    ]
     with (
         tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile,
         opened(address, profile) as page,
@@ -138,21 +128,7 @@ def later_answers(address: str, requests: list[str], times: float) -> list[Row]:
         page.evaluate("import('./ours.js').then((made) => (window.bench = made))")
         page.evaluate("(asked) => bench.timeEach(asked)", asked[:1])
         with throttled(times):
-            spent = page.evaluate("(asked) => bench.timeEach(asked)", plain + drawn)
-    named = [(each["calculator"], ms) for each, ms in zip(plain, spent, strict=False)]
-    long = [each for each in named if _is_long(each[0])]
-    long += [
-        (f"{each['calculator']} with its drawings", ms)
-        for each, ms in zip(drawn, spent[len(plain) :], strict=True)
-    ]
-    rows = []
-    for what, found, goal in (
-        ("calculator", [each for each in named if not _is_long(each[0])], QUICK),
-        ("sheet, plan, curve or map", long, LONG),
-    ):
-        name, ms = max(found, key=lambda each: each[1])
-        rows.append(Row(f"later answer of a {what}, {times:.0f}x: the slowest, {name}, ms", None, ms, goal))
-    return rows
+            return list(page.evaluate("(asked) => bench.timeEach(asked)", asked))
 
 
 def first_stock_visit(address: str, request: Any, times: float) -> float:
@@ -171,8 +147,8 @@ def first_stock_visit(address: str, request: Any, times: float) -> float:
         )
 
 
-def rows(engine: Path, rounds: int) -> tuple[list[Row], list[str]]:
-    """Rows of start-up and later answers, and the table of each calculator's times."""
+def start_rows(engine: Path, rounds: int) -> list[Row]:
+    """Rows of start-up, medians of so many rounds, and bytes."""
     requests = example_requests()
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder)
@@ -180,29 +156,68 @@ def rows(engine: Path, rounds: int) -> tuple[list[Row], list[str]]:
         sent = bytes_sent(site)
         with served(Host(site)) as address:
             times = start_up(address, json.loads(requests[0]), rounds)
-            in_browser = browser_times(address, requests)
-            later = later_answers(address, requests, 4)
     found = [
         Row(
             f"worker start to first answer, {when}, ms",
             median(times["stock", when]),
             median(times["ours", when]),
+            LATER_VISIT if when == SLOW_LATER else None,
         )
         for kind, when in times
         if kind == "stock"
     ]
+    sooner = median(times["stock", SLOW_LATER]) / median(times["ours", SLOW_LATER])
+    found.append(Row(f"stock over ours, {SLOW_LATER}", None, sooner, SOONER, at_least=True))
     found.append(
         Row("bytes to first answer, from a host that compresses nothing", sent["stock"], sent["ours"])
     )
-    lines = [
-        "| answer, ms | native | in the browser | first time asked, under Node |",
-        "|---|---|---|---|",
+    return found
+
+
+def answer_rows(engine: Path, rounds: int) -> list[Row]:
+    """Rows of answers: the slowest natively, the slowest first one, each later one in a slow browser.
+
+    Maps and curves follow an answer and are asked for after it, as the page does.
+    """
+    whole = example_requests()
+    alone = [json.dumps({**json.loads(request), "drawings": False}) for request in whole]
+    drawn = [request for request in whole if has_drawings(request)]
+    asked = {request: json.loads(request)["calculator"] for request in alone}
+    asked |= {request: f"{json.loads(request)['calculator']} with its drawings" for request in drawn}
+    with tempfile.TemporaryDirectory() as folder:
+        site = Path(folder)
+        write_site(site, engine)
+        with served(Host(site)) as address:
+            browsers = [later_times(address, list(asked), 4) for _ in range(rounds)]
+    natives = [native_times(list(asked)) for _ in range(rounds)]
+    first = dict(zip(alone, under_node(engine, alone), strict=True))
+    in_browser, native = (
+        {request: median(each[place] for each in times) for place, request in enumerate(asked)}
+        for times in (browsers, natives)
+    )
+    long = {request for request, name in asked.items() if request in drawn or _is_long(name)}
+    found = []
+    for what, some, goal in (
+        ("calculator", asked.keys() - long, NATIVE),
+        ("sheet, plan, curve or map", long, NATIVE_LONG),
+    ):
+        slowest = max(some, key=native.__getitem__)
+        found.append(
+            Row(
+                f"answer of a {what}, natively: the slowest, {asked[slowest]}, ms",
+                None,
+                native[slowest],
+                goal,
+            )
+        )
+    slowest = max(first, key=first.__getitem__)
+    found.append(
+        Row(f"first answer asked, under Node: the slowest, {asked[slowest]}, ms", None, first[slowest])
+    )
+    return found + [
+        Row(f"later answer, 4x: {name}, ms", None, in_browser[request], LONG if request in long else QUICK)
+        for request, name in asked.items()
     ]
-    each = zip(requests, native_times(requests), in_browser, under_node(engine, requests), strict=True)
-    for request, native, browser, first in each:
-        name = json.loads(request)["calculator"]
-        lines.append(f"| {name} | {native:.1f} | {browser:.1f} | {first:.1f} |")
-    return found + later, lines
 
 
 def stock_first_visits(engine: Path, line: Line, times: float, rounds: int) -> float:

@@ -1,12 +1,15 @@
 """The one table: what was measured, beside stock, with its goal."""
 
-from dataclasses import dataclass
+import json
+from dataclasses import asdict, dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-PAGE = Path(__file__).parents[2] / "docs" / "tables" / "checked.md"
-BEGIN, END = "<!-- measured{} -->", "<!-- end of measured{} -->"
-FRAME = '<div class="bb-table" tabindex="0" role="region" aria-label="Measured: {}" markdown>'
+ROOT = Path(__file__).parents[2]
+PAGE = ROOT / "docs" / "tables" / "checked.md"
+KEPT = ROOT / ".build" / "bench"
+BEGIN, END = "<!-- measured -->", "<!-- end of measured -->"
+FRAME = '<div class="bb-table" tabindex="0" role="region" aria-label="What was measured" markdown>'
 """Scrolls by itself on a narrow screen."""
 
 
@@ -54,18 +57,28 @@ def table(rows: list[Row]) -> list[str]:
     return lines
 
 
-def keep(part: str, lines: list[str]) -> None:
-    """Write the lines of a part between its marks on the page that shows them.
+def keep_rows(part: str, rows: list[Row]) -> None:
+    """Keep the figures of a part of the bench for the table."""
+    KEPT.mkdir(parents=True, exist_ok=True)
+    (KEPT / f"{part}.json").write_text(json.dumps([asdict(row) for row in rows]), encoding="utf-8")
+
+
+def kept_rows(part: str) -> list[Row]:
+    """The last figures of a part of the bench, none where it never ran."""
+    path = KEPT / f"{part}.json"
+    return [Row(**row) for row in json.loads(path.read_text(encoding="utf-8"))] if path.is_file() else []
+
+
+def keep(lines: list[str]) -> None:
+    """Write the table between its marks on the page that shows it.
 
     Args:
-        part: Name of the part, as in the marks.
         lines: What stands there from now on.
     """
-    begin, end = BEGIN.format(f" {part}"), END.format(f" {part}")
-    before, mark, rest = PAGE.read_text(encoding="utf-8").partition(begin + "\n")
-    _, last, after = rest.partition(end)
+    before, mark, rest = PAGE.read_text(encoding="utf-8").partition(BEGIN + "\n")
+    _, last, after = rest.partition(END)
     if not mark or not last:
-        raise ValueError(f"{PAGE.name} must hold {begin} and {end}")
+        raise ValueError(f"{PAGE.name} must hold {BEGIN} and {END}")
     told = f"Measured {datetime.now(UTC).date()} on two cores, Chromium without a window."
-    framed = [FRAME.format(part), "", *lines, "", "</div>"]
-    PAGE.write_text(before + mark + "\n".join(["", told, "", *framed, "", end]) + after, encoding="utf-8")
+    framed = [FRAME, "", *lines, "", "</div>"]
+    PAGE.write_text(before + mark + "\n".join(["", told, "", *framed, "", END]) + after, encoding="utf-8")
