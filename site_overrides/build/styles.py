@@ -48,6 +48,7 @@ class Words(HTMLParser):
         super().__init__()
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Take the names in a tag."""
         self.tags.add(tag)
         for name, value in attrs:
             text = value or ""
