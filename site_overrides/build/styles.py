@@ -30,7 +30,7 @@ ONLY_IN_PAGES = ("dir", "data-md-color-primary", "data-md-color-accent", "data-m
 
 _LINK = re.compile(r'\s*<link rel="stylesheet" href="([^"]+)">')
 _WORD = re.compile(r"[A-Za-z_][\w-]*")
-_USED = re.compile(r"var\(\s*(--[\w-]+)|[\"'`](--[\w-]+)")
+_READ = re.compile(r"var\(\s*(--[\w-]+)|[\"'`](--[\w-]+)")
 
 
 @dataclass
@@ -133,60 +133,79 @@ def can_match(selector: list[Any], words: Words) -> bool:
     return True
 
 
-def cut(rules: Iterable[Any], words: Words) -> str:
-    """Text of the rules that can match; groups of rules left empty go too."""
+def cut(css: str, words: Words, others: str = "") -> str:
+    """A sheet cut down to the rules that can match and the custom properties that are read.
+
+    Args:
+        css: A sheet of the theme's.
+        words: What there is.
+        others: All other text in which custom properties may be read.
+
+    Raises:
+        ValueError: Something in it is no rule and no declaration.
+    """
+    rules = tinycss2.parse_stylesheet(css, skip_comments=True, skip_whitespace=True)
+    read: set[str] | None = None
+    while True:
+        kept = _rules(rules, words, read)
+        now = {name for pair in _READ.findall(kept + others) for name in pair}
+        if now == read:  # what only a dropped property read is dropped too
+            return kept
+        read = now
+
+
+def _rules(rules: Iterable[Any], words: Words, read: set[str] | None) -> str:
     kept = []
     for rule in rules:
         if rule.type == "qualified-rule":
-            able = [each for each in _split(rule.prelude) if can_match(each, words)]
-            if able:
-                kept.append(f"{','.join(map(_text, able))}{{{_text(rule.content)}}}")
+            able = [
+                tinycss2.serialize(each).strip() for each in _split(rule.prelude) if can_match(each, words)
+            ]
+            told = _declarations(rule.content, read) if able else ""
+            if told:
+                kept.append(f"{','.join(able)}{{{told}}}")
         elif rule.type == "at-rule" and rule.lower_at_keyword in ("media", "supports"):
-            inside = cut(tinycss2.parse_rule_list(rule.content, skip_comments=True, skip_whitespace=True), words)
+            group = tinycss2.parse_rule_list(rule.content, skip_comments=True, skip_whitespace=True)
+            inside = _rules(group, words, read)
             if inside:
-                kept.append(f"@{rule.at_keyword}{_text(rule.prelude, ends=False)}{{{inside}}}")
-        elif rule.type == "at-rule" and rule.lower_at_keyword != "charset":
-            kept.append(rule.serialize())
-        elif rule.type == "error":
+                kept.append(f"@{rule.at_keyword}{tinycss2.serialize(rule.prelude)}{{{inside}}}")
+        elif rule.type != "at-rule":
             raise ValueError(f"line {rule.source_line} of the theme's style sheet: {rule.message}")
+        elif rule.lower_at_keyword != "charset":  # it may only stand first
+            kept.append(rule.serialize())
     return "".join(kept)
 
 
-def _text(tokens: list[Any], *, ends: bool = True) -> str:
-    """Tokens as text; `ends` also without the space around them."""
-    text: str = tinycss2.serialize(tokens)
-    return text.strip() if ends else text.rstrip()
+def _declarations(content: list[Any], read: set[str] | None) -> str:
+    kept = []
+    for each in tinycss2.parse_declaration_list(content, skip_comments=True, skip_whitespace=True):
+        if each.type != "declaration":
+            raise ValueError(f"line {each.source_line} of the theme's style sheet: it is no declaration")
+        if read is None or not each.name.startswith("--") or each.name in read:
+            kept.append(each.serialize().removesuffix(";"))
+    return ";".join(kept)
 
 
 def small(css: str) -> str:
     """A sheet without comments, and with one space where there were many."""
-    return re.sub(r"\s+", " ", _text(_without_comments(tinycss2.parse_component_value_list(css))))
+    text: str = tinycss2.serialize(_small(tinycss2.parse_component_value_list(css, skip_comments=True)))
+    return text.strip()
 
 
-def _without_comments(tokens: list[Any]) -> list[Any]:
+def _small(tokens: list[Any]) -> list[Any]:
     kept = [token for token in tokens if token.type != "comment"]
     for token in kept:
-        for content in ("content", "arguments"):
-            if hasattr(token, content):
-                setattr(token, content, _without_comments(getattr(token, content)))
+        if token.type == "whitespace":
+            token.value = " "
+        for inside in ("content", "arguments"):
+            if hasattr(token, inside):
+                setattr(token, inside, _small(getattr(token, inside)))
     return kept
 
 
-def _drop_unused(css: str, others: str) -> str:
-    """Drop custom properties of the theme that nothing reads, until none is left."""
-    while True:
-        used = {name for pair in _USED.findall(css + others) for name in pair}
-        told = set(re.findall(r"[{;](--[\w-]+):", css))
-        unused = told - used
-        if not unused:
-            return css
-        names = "|".join(map(re.escape, unused))
-        css = re.sub(rf'(?<=[{{;])(?:{names}):(?:[^;}}("]|"[^"]*"|\((?:[^()"]|"[^"]*"|\([^()]*\))*\))*;?', "", css)
-        css = re.sub(r"[^{};]+\{\}", "", css)
-
-
 def _sheets(page: str) -> list[str]:
-    return _LINK.findall(page)
+    """Addresses of a page's sheets from the folder of the site."""
+    return [address[address.index("assets/") :] for address in _LINK.findall(page)]
 
 
 def write(site: Path) -> None:
@@ -199,33 +218,27 @@ def write(site: Path) -> None:
         ValueError: Pages have different sheets, or the theme's cannot be read.
     """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
+    scripts = [
+        path.read_text(encoding="utf-8") for pattern in SCRIPTS for path in sorted(site.glob(pattern))
+    ]
     words = Words()
     for page in pages.values():
         words.feed(page)
-    scripts = [path.read_text(encoding="utf-8") for pattern in SCRIPTS for path in sorted(site.glob(pattern))]
     for script in [*scripts, *(path.read_text(encoding="utf-8") for path in sorted(WRITERS.rglob("*.py")))]:
         words.read_script(script)
     words.settle()
-    names = [name[name.index("assets/") :] for name in _sheets(pages[site / "index.html"])]
+    names = _sheets(pages[site / "index.html"])
     texts = {name: (site / name).read_text(encoding="utf-8") for name in names}
-    theirs = "".join(
-        cut(tinycss2.parse_stylesheet(text, skip_comments=True, skip_whitespace=True), words)
-        for name, text in texts.items() if name.startswith(THEME)
-    )  # fmt: skip
     ours = "".join(small(text) for name, text in texts.items() if not name.startswith(THEME))
-    css = _drop_unused(theirs, ours + "".join(scripts) + "".join(pages.values())) + ours
+    theirs = "".join(text for name, text in texts.items() if name.startswith(THEME))
+    css = '@charset "utf-8";' + cut(theirs, words, "".join([ours, *scripts, *pages.values()])) + ours
     joined = f"{THEME}site.{hashlib.sha256(css.encode()).hexdigest()[:8]}.css"
     for path, page in pages.items():
-        found = _sheets(page)
-        if [name[name.index("assets/") :] for name in found] != names:
+        if _sheets(page) != names:
             raise ValueError(f"{path} has other style sheets than the first page")
-        path.write_text(_joined(page, found[0].replace(names[0], joined)), encoding="utf-8")
+        before, first, *between = _LINK.split(page)
+        html = [before, f'<link rel="stylesheet" href="{first.replace(names[0], joined)}">', *between[::2]]
+        path.write_text("".join(html), encoding="utf-8")
     for name in names:
         (site / name).unlink()
-    (site / joined).write_text('@charset "utf-8";' + css, encoding="utf-8")
-
-
-def _joined(page: str, address: str) -> str:
-    first = _LINK.search(page)
-    rest = _LINK.sub("", page)
-    return f'{rest[: first.start()]}<link rel="stylesheet" href="{address}">{rest[first.start() :]}' if first else page
+    (site / joined).write_text(css, encoding="utf-8")
