@@ -17,7 +17,7 @@ from typing import Any
 import tinycss2
 
 THEME = "assets/stylesheets/"
-SCRIPTS = ("assets/javascripts/**/*.js", "assets/page/*.js")
+SCRIPTS = ("assets/javascripts/**/*.js", "assets/page/*.js", "assets/*.js")
 WRITERS = Path(__file__).parents[2] / "calc" / "show"
 """Answers are put into pages as this writes them, also those that no built page has."""
 FAMILIES = (

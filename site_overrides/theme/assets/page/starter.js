@@ -81,7 +81,7 @@ function isThrifty() {
   return line?.type === "cellular" || /^(slow-)?[23]g$/.test(line?.effectiveType ?? "");
 }
 
-const idle = () =>
+export const idle = () =>
   new Promise((done) => {
     if (window.requestIdleCallback) requestIdleCallback(done, { timeout: 3000 });
     else setTimeout(done, 1000);
