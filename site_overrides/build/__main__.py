@@ -4,7 +4,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from site_overrides.build import bundle, descriptions, formulas, offline, theme
+from site_overrides.build import bundle, descriptions, formulas, offline, styles, theme
 
 ROOT = Path(__file__).parents[2]
 
@@ -21,6 +21,7 @@ def main() -> None:
     bundle.copy(engine, ROOT / "site" / "assets" / "engine")
     descriptions.write(ROOT / "site")
     theme.write(ROOT / "site")
+    styles.write(ROOT / "site")
     offline.write(ROOT / "site")
     print("The site is in site/")
 

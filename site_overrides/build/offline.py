@@ -107,13 +107,13 @@ def write_policy(site: Path, more: Callable[[Path], str] = lambda _: "") -> None
 
 
 def _early_modules(site: Path, page: Path) -> str:
-    """Tags that fetch all modules of the page at once, not one after the other."""
+    """Tags that fetch all modules of the page at once, not one after the other, behind what the page looks like."""
     if page.name != "index.html":
         return ""
     names = [f"assets/page/{module.name}" for module in sorted((site / "assets/page").glob("*.js"))]
     names += ["sw/how.js", "sw/what.js", f"{ENGINE}engine.js", f"{ENGINE}files.js"]
     up = "../" * (len(page.relative_to(site).parts) - 1) or "./"
-    return "".join(f'<link rel="modulepreload" href="{up}{name}">' for name in names)
+    return "".join(f'<link rel="modulepreload" fetchpriority="low" href="{up}{name}">' for name in names)
 
 
 def drop_needless(site: Path, more: tuple[str, ...] = ()) -> None:

@@ -3,25 +3,45 @@
 The theme fetches and reads the whole search index on every visit, in the very
 moments in which the page is drawn and the engine comes in. It already can wait
 until the search is opened, as it does on pages opened from a folder: here it
-always waits.
+always waits. It also has the whole page drawn anew several times while it
+starts, for nothing that a reader could see: that is left out.
 """
 
 import hashlib
 from pathlib import Path
 
-WAITS = {
+CHANGES = {
     # whether the index is fetched before anybody searches
     '(location.protocol!=="file:"),': "(!1),",
     # marking what was searched for needs the index only where an address says what that was
     'z([t,r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))])': (
         'r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")),b(n=>z([t,[n]])))'
     ),
+    # transitions of color are held back while colors change, and they do not when the page has them already
+    'if(document.body.setAttribute("data-md-color-switching",""),s.color.media': "if(s.color.media",
+    "for(let[a,c]of Object.entries(s.color))document.body.setAttribute(`data-md-color-${a}`,c);": (
+        's.color.scheme!==document.body.getAttribute("data-md-color-scheme")'
+        '&&document.body.setAttribute("data-md-color-switching","");'
+        "for(let[a,c]of Object.entries(s.color))document.body.setAttribute(`data-md-color-${a}`,c);"
+    ),
+    # the page names its color schemes itself, once
+    "return o.content=a.colorScheme,a.backgroundColor": "return a.backgroundColor",
+    # how far the list of what was found is scrolled counts once the search is open
+    "n=un(e.parentElement).pipe(g(Boolean))": (
+        'n=Je("search").pipe(g(Boolean),b(()=>un(e.parentElement)),g(Boolean))'
+    ),
+    # where the reader is on the page is written down after scrolling; a click writes it only when it differs
+    "{history.replaceState(c,\"\"),history.pushState(null,\"\",a)}": (
+        "{let d=history.state;d&&d.x===c.x&&d.y===c.y||history.replaceState(c,\"\"),history.pushState(null,\"\",a)}"
+    ),
+    # our tables have a frame that scrolls; the theme's would undo what it puts around them
+    'M("table:not([class])",e)': 'M("table:not([class])",e).filter(i=>!i.closest(".bb-table, .bb-pack-score"))',
 }
 """Expressions of the theme's script, and what stands there instead."""
 
 
 def write(site: Path) -> None:
-    """Let the search index wait, and name the script anew.
+    """Change the theme's script, and name it anew.
 
     Args:
         site: Folder of the built site, before its manifest is made.
@@ -32,12 +52,10 @@ def write(site: Path) -> None:
     (script,) = (site / "assets" / "javascripts").glob("bundle.*.min.js")
     text = script.read_text(encoding="utf-8")
     changed = text
-    for expression, waiting in WAITS.items():
+    for expression, instead in CHANGES.items():
         if changed.count(expression) != 1:
-            raise ValueError(
-                f"{script.name} must hold {expression} once; look how it starts the search now"
-            )
-        changed = changed.replace(expression, waiting)
+            raise ValueError(f"{script.name} must hold {expression} once; look what it does there now")
+        changed = changed.replace(expression, instead)
     name = f"bundle.{hashlib.sha256(changed.encode()).hexdigest()[:8]}.min.js"
     script.unlink()
     script.with_name(name).write_text(changed, encoding="utf-8")

@@ -13,7 +13,7 @@ import tempfile
 import zipfile
 from pathlib import Path
 
-from site_overrides.build import bundle, offline
+from site_overrides.build import bundle, offline, styles, theme
 
 ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
@@ -56,6 +56,8 @@ def build(folder: Path) -> None:
     bundle.copy(bundle.build(), folder / "assets" / "engine")
     shutil.copy(HERE / "unzipped.js", folder / "assets")
     shutil.copy(ROOT / "LICENSE", folder)
+    theme.write(folder)
+    styles.write(folder)
     (folder / "READ-ME.txt").write_text(READ_ME, encoding="utf-8")
     offline.drop_needless(folder, NOT_FOR_A_FOLDER)
     offline.write_policy(folder)

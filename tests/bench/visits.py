@@ -55,6 +55,8 @@ TOUCH = """() => {
 }"""
 FOLLOW = """async (address) => {
     const link = document.querySelector(`.bb-all-pages a[href$="${address}"]`);
+    link.scrollIntoView({ behavior: "instant" }); // as a reader has done who taps it
+    await new Promise((done) => setTimeout(done, 1000));
     const began = performance.now();
     link.click();
     const block = () => document.querySelector("[data-calculator=acetylene-left] [data-result]");

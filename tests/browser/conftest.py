@@ -64,7 +64,7 @@ class _CutHandler(Handler):
 
     server_of: "Server"
 
-    def do_GET(self) -> None:
+    def do_GET(self) -> None:  # noqa: N802 - the base names it so
         """Serve, and note when an engine starts again from the whole module."""
         if "/assets/engine/whole-" in self.path and "x-saving" not in self.headers:
             self.server_of.whole_starts.append(self.path)

@@ -51,6 +51,7 @@ def test_every_control_has_a_name_for_a_screen_reader(page: Page, unlike: list[s
     for address in unlike:
         go(page, address)
         page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
+        page.wait_for_selector(".bb-footer[data-whole]")
         nodes = {node["nodeId"]: node for node in browser.send("Accessibility.getFullAXTree")["nodes"]}
         controls = 0
         for node in nodes.values():

@@ -10,10 +10,20 @@ import { mountPractice } from "./practice.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
+<<<<<<< HEAD
 import { startNone, startWhenIdle } from "./starter.js";
+=======
+import { idle, startWhenIdle } from "./starter.js";
+>>>>>>> light
 import { isOfOtherRelease } from "./store.js";
 import { mountTimer } from "./timer.js";
 import { mountUpdate, watchReleases } from "./update.js";
+
+/* All pages in one list: laid out when nothing waits, as a screen reader lists only what is laid out. */
+async function mountFooter(footer) {
+  await idle();
+  footer.dataset.whole = "";
+}
 
 const HOOKS = {
   "[data-calculator]": mountCalculator,
@@ -28,6 +38,7 @@ const HOOKS = {
   "[data-offline]": mountOffline,
   "[data-rules-place]": mountRules,
   "[data-status]": mountUpdate,
+  ".bb-footer": mountFooter,
 };
 
 function mountPage() {
