@@ -14,6 +14,7 @@
     import("./page/main.js");
     return;
   }
+  document.querySelector(".bb-footer").dataset.whole = "";
 
   const plain = (text) => text.slice(0, 40).replace(/\p{C}/gu, "\ufffd");
 
