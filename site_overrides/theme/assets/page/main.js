@@ -10,11 +10,7 @@ import { mountPractice } from "./practice.js";
 import { mountProcedure } from "./procedure.js";
 import { mountRules, reflectRules } from "./rules.js";
 import { mountSheet } from "./sheet.js";
-<<<<<<< HEAD
-import { startNone, startWhenIdle } from "./starter.js";
-=======
-import { idle, startWhenIdle } from "./starter.js";
->>>>>>> light
+import { idle, startNone, startWhenIdle } from "./starter.js";
 import { isOfOtherRelease } from "./store.js";
 import { mountTimer } from "./timer.js";
 import { mountUpdate, watchReleases } from "./update.js";
