@@ -94,25 +94,30 @@ def _pruned(script: Path, module: Path, folder: Path) -> Path:
     return folder
 
 
+def _optimizer(module: Path, *words: str | Path) -> list[str]:
+    program = node_modules() / "binaryen" / "bin" / "wasm-opt"
+    return node(program, module, *(f"--enable-{feature}" for feature in _FEATURES), *words)
+
+
 def _without_unreached(module: Path, out: Path) -> None:
-    optimizer = node_modules() / "binaryen" / "bin" / "wasm-opt"
     subprocess.run(
-        node(
-            optimizer, module, *(f"--enable-{feature}" for feature in _FEATURES), "--remove-unused-module-elements",
-            "--strip-debug", "--strip-producers", "-o", out,
+        _optimizer(
+            module, "--remove-unused-module-elements", "--strip-debug", "--strip-producers", "-o", out
         ),
         check=True,
-    )  # fmt: skip
+    )
 
 
 def _used_part(stock: Path, whole: Path, snapshot: Path, work: Path) -> Path:
     """The runtime cut down further, to what answers from this snapshot use."""
-    usual, marks, trapped, module = (
-        work / name for name in ("usual.json", "used.bin", "trapped.wasm", "pyodide.asm.wasm")
+    usual, marks, calls, trapped, module = (
+        work / name for name in ("usual.json", "used.bin", "calls.dot", "trapped.wasm", "pyodide.asm.wasm")
     )
     usual.write_text(json.dumps(usual_requests()), encoding="utf-8")
     _inside("used", whole, snapshot, usual, marks)
-    subprocess.run(node(HERE / "bundle_used.mjs", whole / module.name, marks, trapped), check=True)
+    with calls.open("wb") as graph:
+        subprocess.run(_optimizer(whole / module.name, "--print-call-graph"), check=True, stdout=graph)
+    subprocess.run(node(HERE / "bundle_used.mjs", whole / module.name, marks, calls, trapped), check=True)
     _without_unreached(trapped, module)
     return _pruned(stock / "pyodide.asm.mjs", module, work / "used")
 

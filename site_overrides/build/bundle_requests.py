@@ -6,11 +6,12 @@ What these never reach is left out of the module that a page starts with.
 """
 
 import json
+import re
 from collections.abc import Iterator
 from itertools import islice
 from typing import Any
 
-from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Field, by_rules
+from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Day, Field, Words, by_rules
 
 MISTAKES = (
     "",
@@ -28,6 +29,13 @@ MISTAKES = (
     "x" * 300,
 )
 """Texts that a reader may type into any box."""
+DAYS = ("2026-11-25", "2024-02-29", "2026-02-30", "25.11.2026", "tomorrow", "1900-01-01")
+WORDS = ("Ana", "Ana’s bench № 2, 日本 🙂", "<b>Ana</b>", "a" * 40)
+ODD = (
+    "9 " * 500_000, "1" * 1_000_000, "\u202e1 psi", "1\u200bpsi", "e\u0301" * 300, "\0", "\ud800", "🙂", "１２ psi", "Ⅻ", "²",
+    "__proto__", "constructor", "javascript:alert(1)", "<img src=x onerror=alert(1)>", "1\u00a0430\u202fpsi", "1_000 psi",
+)  # fmt: skip
+"""Texts that somebody pastes to see what happens."""
 FACTORS = (0.5, 0.9, 2, 10)
 SITE = "https://host.example/benchbook/"
 
@@ -39,6 +47,41 @@ def _request(calculator: Calculator, rules: str, **texts: str) -> dict[str, Any]
         if asked.example is not None
     }
     return {"calculator": calculator.id, "texts": examples | {"rules": rules} | texts}
+
+
+def _whole_request(calculator: Calculator, rules: str) -> dict[str, Any]:
+    """The examples, with days and words of the reader's own."""
+    empty = {
+        name: asked
+        for name, asked in calculator.inputs.items()
+        if asked.example is None and asked.assumed is None
+    }
+    own = {name: DAYS[0] for name, asked in empty.items() if isinstance(asked, Day)}
+    own |= {name: WORDS[0] for name, asked in empty.items() if isinstance(asked, Words)}
+    return _request(calculator, rules, **own)
+
+
+def _whole_outfit(rules: str) -> tuple[dict[str, str], str]:
+    """Texts of an outfit with as much in it as will do, and its file."""
+    import calc.bridge  # noqa: PLC0415 - only the build asks for it
+
+    calculator = CALCULATORS["my-outfit"]
+    texts = _whole_request(calculator, rules)["texts"]
+    for name, asked in calculator.inputs.items():
+        if isinstance(asked, Field) and name not in texts:
+            texts[name] = by_rules(asked.low or f"5 {asked.units[0]}", rules)
+    while True:
+        reply = json.loads(calc.bridge.run(json.dumps({"outfit": {"keep": texts}})))
+        if "text" in reply:
+            return texts, reply["text"]
+        for fault in reply["errors"]:
+            texts.pop(fault["field"])
+
+
+def _as_page_sends(request: Any) -> str:
+    """JSON as a page writes it: signs as they are, but half a sign escaped."""
+    text = json.dumps(request, ensure_ascii=False)
+    return re.sub("[\ud800-\udfff]", lambda half: f"\\u{ord(half[0]):x}", text)
 
 
 def _calculators() -> list[Calculator]:
@@ -146,6 +189,15 @@ def _malformed() -> Iterator[Any]:
         "calculator",
     ):
         yield from ({what: body} for body in bodies)
+    for calculator, box in (
+        ("oxygen-left", "gauge"),
+        ("sheet-thickness", "gauge"),
+        ("gas-log", "day"),
+        ("may-i-heat", "place"),
+    ):
+        yield from ({"calculator": calculator, "texts": {box: text}} for text in ODD)
+        yield from ({"calculator": calculator, "texts": {text[:90]: "1"}} for text in ODD)
+    yield from ({"square": f"{SITE}?note={text[:90]}"} for text in ODD if text != "\ud800")
     for calculator in ("oxygen-left", "my-outfit"):
         yield from ({"calculator": calculator, "texts": body} for body in bodies)
         yield from ({"calculator": calculator, "texts": {"gauge": body, "rules": body}} for body in bodies)
@@ -153,13 +205,19 @@ def _malformed() -> Iterator[Any]:
 
 
 def _of_outfit(rules: str) -> Iterator[dict[str, Any]]:
-    import calc.bridge  # noqa: PLC0415 - only the build asks for it
-
-    outfit = _request(CALCULATORS["my-outfit"], rules)["texts"]
+    """An outfit kept, opened, damaged, and used by each calculator."""
+    outfit, kept = _whole_outfit(rules)
+    yield {"outfit": {"keep": _request(CALCULATORS["my-outfit"], rules)["texts"]}}
     yield {"outfit": {"keep": outfit}}
-    kept = json.loads(calc.bridge.run(json.dumps({"outfit": {"keep": outfit}})))["text"]
     yield {"outfit": {"open": kept, "rules": rules}}
-    yield {"outfit": {"open": "x", "rules": rules}}
+    yield from (
+        {"outfit": {"open": text, "rules": rules}}
+        for text in ("", "x", "[]", "PK\3\4", "x" * 200_000, *WORDS)
+    )
+    yield from (
+        {"outfit": {"open": kept.replace(a, b), "rules": rules}}
+        for a, b in (("1", "9"), ("{", "["), ('"', "<"))
+    )
     for calculator in CALCULATORS.values():
         texts = _request(calculator, rules)["texts"]
         yield {"fill": {"calculator": calculator.id, "texts": texts, "outfit": kept}}
@@ -170,11 +228,14 @@ def _of_class(rules: str) -> Iterator[dict[str, Any]]:
     from calc.answering import answer  # noqa: PLC0415 - only the build asks for it
 
     for calculator in CALCULATORS.values():
-        texts = _request(calculator, rules)["texts"]
+        texts = _whole_request(calculator, rules)["texts"]
         for offered in answer(calculator.id, drawings=False, **texts).get("files", ()):
             yield {"file": {"calculator": calculator.id, "texts": texts, "name": offered["name"]}}
-    lesson = _request(CALCULATORS["gas-log"], rules)["texts"]
+    lesson = _whole_request(CALCULATORS["gas-log"], rules)["texts"]
     yield {"log": {"lines": [lesson, lesson], "rules": rules, "file": True}}
+    wrong = [lesson | {name: text} for name in lesson for text in ("<img src=x>", "-1", "1e400 psi")]
+    yield {"log": {"lines": [*wrong, lesson], "rules": rules}}
+    yield from ({"log": {"lines": [lesson, line], "rules": rules, "file": True}} for line in wrong)
     plan = _request(CALCULATORS["class-plan"], rules)["texts"]
     exercises = {
         name: text for name, text in plan.items() if name.startswith(("exercise_", "learners", "benches"))
@@ -196,12 +257,12 @@ def usual_requests() -> list[str]:
         for turn, rules in enumerate(RULE_SETS):
             # There are many: each rule set takes every third of them, in turn.
             some = islice(_varied(calculator, rules), turn, None, len(RULE_SETS))
-            asked += [_request(calculator, rules), *some]
+            asked += [_request(calculator, rules), _whole_request(calculator, rules), *some]
         asked += [
             _request(calculator, "us", **{name: text}) for name in calculator.inputs for text in MISTAKES
         ]
         asked += _around(calculator, "us")
     for rules in RULE_SETS:
         asked += [*_others(rules), *_of_outfit(rules), *_of_class(rules)]
-    malformed = ["", "{", *(json.dumps(request) for request in _malformed())]
-    return [*example_requests(), *(json.dumps(request) for request in asked), *malformed]
+    asked += _malformed()
+    return [*example_requests(), *map(_as_page_sends, asked), "", "{"]

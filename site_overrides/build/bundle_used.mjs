@@ -1,18 +1,18 @@
 /*
  * The module with those functions only that answers use.
  *
- *   node bundle_used.mjs MODULE.wasm USED.bin OUT.wasm
+ *   node bundle_used.mjs MODULE.wasm USED.bin CALLS.dot OUT.wasm
  *
- * Nine tenths of Python's functions are never called here. Each function that none of
- * the usual requests reached stops with a trap instead of doing what it did; the page
- * then starts again with the whole module. Small functions stay: they cost little, and
- * what is rare is often small.
+ * Most of Python's functions are never called here. What the usual requests entered
+ * stays, and all that it may call by name, whatever the values are; so do small
+ * functions, as they cost little. Any other function stops with a trap instead of
+ * doing what it did; the page then starts again with the whole module.
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { number, readNumber, withBodies } from "./bundle_wasm.mjs";
 
-const SMALL = 200; // bytes
+const SMALL = 100; // bytes
 const TRAP = Buffer.from([0x00, 0x00, 0x0b]); // no locals; unreachable; end
 
 /** The module, which writes 1 to `marks` plus its own number whenever a function is entered. */
@@ -25,11 +25,30 @@ export function marking(bytes, marks) {
   });
 }
 
+/* Which functions are entered, or may be called by name from one that is. */
+function reached(marks, graph) {
+  const calls = new Map();
+  for (const [, from, to] of graph.matchAll(/"(\d+)" -> "(\d+)"; \/\/ call/g)) {
+    if (!calls.has(from)) calls.set(from, []);
+    calls.get(from).push(Number(to));
+  }
+  if (!calls.size) throw new Error("binaryen writes its graph of calls in another way now");
+  const found = new Set();
+  const next = Array.from(marks.keys()).filter((function_) => marks[function_]);
+  while (next.length) {
+    const function_ = next.pop();
+    if (found.has(function_)) continue;
+    found.add(function_);
+    next.push(...(calls.get(String(function_)) ?? []));
+  }
+  return found;
+}
+
 if (import.meta.filename === process.argv[1]) {
-  const [module, used, out] = process.argv.slice(2);
-  const marks = readFileSync(used);
+  const [module, used, graph, out] = process.argv.slice(2);
+  const stays = reached(readFileSync(used), readFileSync(graph, "utf8"));
   writeFileSync(out, withBodies(
     readFileSync(module),
-    (body, function_) => (marks[function_] || body.length <= SMALL ? body : TRAP),
+    (body, function_) => (stays.has(function_) || body.length <= SMALL ? body : TRAP),
   ));
 }

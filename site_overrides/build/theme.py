@@ -31,8 +31,8 @@ CHANGES = {
         'n=Je("search").pipe(g(Boolean),b(()=>un(e.parentElement)),g(Boolean))'
     ),
     # where the reader is on the page is written down after scrolling; a click writes it only when it differs
-    "{history.replaceState(c,\"\"),history.pushState(null,\"\",a)}": (
-        "{let d=history.state;d&&d.x===c.x&&d.y===c.y||history.replaceState(c,\"\"),history.pushState(null,\"\",a)}"
+    '{history.replaceState(c,""),history.pushState(null,"",a)}': (
+        '{let d=history.state;d&&d.x===c.x&&d.y===c.y||history.replaceState(c,""),history.pushState(null,"",a)}'
     ),
     # our tables have a frame that scrolls; the theme's would undo what it puts around them
     'M("table:not([class])",e)': 'M("table:not([class])",e).filter(i=>!i.closest(".bb-table, .bb-pack-score"))',
