@@ -157,7 +157,17 @@ def _around(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
 def _others(rules: str) -> Iterator[dict[str, Any]]:
     """What is asked without a calculator."""
     yield from ({"square": f"{SITE}?v=1&note={'a' * n}"} for n in (1, 60, 200, 5000))
-    yield {"calendar": {"start": 1.7e9, "watch": 3600.0, "monitoring": 7200.0, "check_every": 900.0}}
+    start = 1_795_800_000
+    for watch, monitoring, check_every in (
+        (1800, 0, 900),
+        (3600, 3600, 1200),
+        (1800.5, 7200.25, 899.75),
+        (0, 0, 0),
+    ):
+        asked = {"watch": watch, "monitoring": monitoring, "check_every": check_every}
+        yield from (
+            {"calendar": asked | {"start": moment}} for moment in (start, start + 0.123, start - 0.5, -5)
+        )
     yield {"log": {"lines": [{"day": "2026-11-25", "fuel": "acetylene"}, {}], "rules": rules, "file": True}}
     yield {"pack": {"texts": {"rules": rules}, "site": SITE, "parts": ["plan", "cards", "scores"]}}
     for kind in ("problems", "licence", "flame", "no-such"):

@@ -64,12 +64,6 @@ class _CutHandler(Handler):
 
     server_of: "Server"
 
-    def do_GET(self) -> None:  # noqa: N802 - the base names it so
-        """Serve, and note when an engine starts again from the whole module."""
-        if "/assets/engine/whole-" in self.path and "x-saving" not in self.headers:
-            self.server_of.whole_starts.append(self.path)
-        super().do_GET()
-
     def copyfile(self, source: Any, outputfile: Any) -> None:
         """Send what was promised, or break off midway."""
         content = source.read()
@@ -85,8 +79,6 @@ class Server:
     address: str
     cut: str = ""
     """Files whose address holds this come only half, then the line breaks."""
-    whole_starts: list[str] = field(default_factory=list)
-    """What was fetched because an answer needed what a start leaves out, or a start failed."""
     _running: ThreadingHTTPServer | None = None
 
     def start(self) -> None:
@@ -148,7 +140,6 @@ def host(site: Path) -> Iterator[Server]:
     server.start()
     yield server
     server.stop()
-    assert server.whole_starts == [], "an engine started again from the whole module"
 
 
 @pytest.fixture(scope="session")
