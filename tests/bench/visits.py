@@ -187,7 +187,7 @@ def rows(engine: Path, rounds: int) -> list[Row]:
             tap, following = (median(each[kind] for each in later) for kind in ("tap", "next"))
             found.append(
                 Row(
-                    f"tap to answer after {READING:.0f} s on a later visit, {times}x, ms",
+                    f"tap to answer after a short reading on a later visit, {times}x, ms",
                     None,
                     tap,
                     INSTANT,
