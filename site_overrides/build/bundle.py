@@ -5,8 +5,9 @@
 Wheels, checked against their lock, become one library of compiled files; a
 snapshot of Python's memory with that library imported makes it start fast, on a
 module cut down to what answers use. What neither foresees is answered by the
-whole module from the library. All is named by content, packed by us (a host may compress nothing) and listed in
-`manifest.json` for the release and in `files.js` for the engine.
+whole module from the library. All is named by content, packed by us (a host may
+compress nothing) and listed in `manifest.json` for the release and in `files.js`
+for the engine.
 """
 
 import base64

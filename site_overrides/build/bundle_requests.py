@@ -7,27 +7,15 @@ What these never reach is left out of the module that a page starts with.
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import islice
 from typing import Any
 
-from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Day, Field, Words, by_rules
+from calc.declare import CALCULATORS, RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
 
 MISTAKES = (
-    "",
-    "0",
-    "-3",
-    "1e400",
-    "1e-300",
-    "abc",
-    "<b>9 parsecs",
-    "½",
-    "3 1/2 in",
-    "١٢",
-    "1,5",
-    "1.234,5",
-    "x" * 300,
-)
+    "", "0", "-3", "1e400", "1e-300", "abc", "<b>9 parsecs", "½", "3 1/2 in", "١٢", "1,5", "1.234,5", "x" * 300,
+)  # fmt: skip
 """Texts that a reader may type into any box."""
 DAYS = ("2026-11-25", "2024-02-29", "2026-02-30", "25.11.2026", "tomorrow", "1900-01-01")
 WORDS = ("Ana", "Ana’s bench № 2, 日本 🙂", "<b>Ana</b>", "a" * 40)
@@ -37,16 +25,23 @@ ODD = (
 )  # fmt: skip
 """Texts that somebody pastes to see what happens."""
 FACTORS = (0.5, 0.9, 2, 10)
+KINDS = (
+    "convert", "square", "calendar", "outfit", "fill", "log", "pack", "file", "practice", "calculator",
+)  # fmt: skip
+"""Kinds of requests that the bridge takes."""
 SITE = "https://host.example/benchbook/"
 
 
-def _request(calculator: Calculator, rules: str, **texts: str) -> dict[str, Any]:
-    examples = {
+def _examples(calculator: Calculator, rules: str) -> dict[str, str]:
+    return {
         name: by_rules(asked.example, rules)
         for name, asked in calculator.inputs.items()
         if asked.example is not None
     }
-    return {"calculator": calculator.id, "texts": examples | {"rules": rules} | texts}
+
+
+def _request(calculator: Calculator, rules: str, **texts: str) -> dict[str, Any]:
+    return {"calculator": calculator.id, "texts": _examples(calculator, rules) | {"rules": rules} | texts}
 
 
 def _whole_request(calculator: Calculator, rules: str) -> dict[str, Any]:
@@ -93,16 +88,7 @@ def _calculators() -> list[Calculator]:
 def example_requests() -> list[str]:
     """A request for every calculator on its example values."""
     return [
-        json.dumps(
-            {
-                "calculator": calculator.id,
-                "texts": {
-                    name: by_rules(asked.example, "us")
-                    for name, asked in calculator.inputs.items()
-                    if asked.example is not None
-                },
-            }
-        )
+        json.dumps({"calculator": calculator.id, "texts": _examples(calculator, "us")})
         for calculator in _calculators()
     ]
 
@@ -116,21 +102,25 @@ def _near(field: Field, rules: str) -> Iterator[str]:
         yield from (f"{float(number) * factor:g} {unit}" for factor in FACTORS)
 
 
+def _other_texts(asked: Asked, rules: str) -> Iterable[str]:
+    """What may stand in a box instead of its example."""
+    match asked:
+        case Choice():
+            return asked.options
+        case Field():
+            return _near(asked, rules)
+        case Day():
+            return DAYS
+        case _:
+            return WORDS
+
+
 def _varied(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
     """One input at a time is another."""
-    plain = _request(calculator, rules)
-    yield from (
-        {**plain, "texts": {**plain["texts"], "shown_in": shown}} for shown in ("us", "metric", "both?")
-    )
+    for shown in ("us", "metric", "both?"):
+        yield _request(calculator, rules, shown_in=shown)
     for name, asked in calculator.inputs.items():
-        texts = (
-            asked.options
-            if isinstance(asked, Choice)
-            else _near(asked, rules)
-            if isinstance(asked, Field)
-            else ()
-        )
-        yield from (_request(calculator, rules, **{name: text}) for text in texts)
+        yield from (_request(calculator, rules, **{name: text}) for text in _other_texts(asked, rules))
 
 
 def _around(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
@@ -138,17 +128,8 @@ def _around(calculator: Calculator, rules: str) -> Iterator[dict[str, Any]]:
     texts = _request(calculator, rules)["texts"]
     for name, asked in calculator.inputs.items():
         if isinstance(asked, Field):
-            yield from (
-                {
-                    "convert": {
-                        "calculator": calculator.id,
-                        "field": name,
-                        "text": texts.get(name, "7"),
-                        "unit": unit,
-                    }
-                }
-                for unit in asked.units
-            )
+            about = {"calculator": calculator.id, "field": name, "text": texts.get(name, "7")}
+            yield from ({"convert": about | {"unit": unit}} for unit in asked.units)
     for name in ("plan.csv", "plan.ics", "no-such"):
         yield {"file": {"calculator": calculator.id, "texts": texts, "name": name}}
     yield {"fill": {"calculator": calculator.id, "texts": texts, "outfit": "no outfit"}}
@@ -186,18 +167,7 @@ def _malformed() -> Iterator[Any]:
     """What no page sends; a reply must come all the same."""
     bodies: tuple[Any, ...] = ([], None, -5, 2.5e300, "x", {}, {"": [1, True]}, [[None], "é", {"a": {}}])
     yield from bodies
-    for what in (
-        "convert",
-        "square",
-        "calendar",
-        "outfit",
-        "fill",
-        "log",
-        "pack",
-        "file",
-        "practice",
-        "calculator",
-    ):
+    for what in KINDS:
         yield from ({what: body} for body in bodies)
     for calculator, box in (
         ("oxygen-left", "gauge"),

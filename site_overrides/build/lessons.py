@@ -85,8 +85,8 @@ def pack_form_html(exercise: str, title: str) -> str:
         f"{_box(mark, 'learners', 'Learners', f'A line for each on the score sheets: 1 to {MOST_LEARNERS}.', value='12', mode='numeric')}"
         f"{_box(mark, 'benches', 'Benches', 'For the cover. May stay empty.', value='6', mode='numeric')}"
         f'<fieldset class="bb-picks"><legend>Sheets</legend>{parts}</fieldset>'
-        "<div data-own-outfit hidden>"
-        f"{_tick('own-outfit', 'yes', 'Cards for the outfit kept on this phone', 'data-own', ticked=True)}</div>"
+        '<div data-own-outfit hidden>'
+        f'{_tick("own-outfit", "yes", "Cards for the outfit kept on this phone", "data-own", ticked=True)}</div>'
         '<fieldset class="bb-picks"><legend>Pages handed out</legend>'
         f'<div class="bb-field"><label for="{mark}-page">A page of this site</label><div class="bb-entry">'
         f'<select id="{mark}-page" data-page-choice></select></div></div><div data-add-page></div>'

@@ -124,9 +124,7 @@ class Watch:
 def _addresses(site: Path) -> list[str]:
     """Every page, as this run's own host serves it."""
     found = re.findall(r"<loc>(.*?)</loc>", (site / "sitemap.xml").read_text(encoding="utf-8"))
-    return [
-        urlsplit(address)._replace(netloc=f"{HOST}:{urlsplit(address).port}").geturl() for address in found
-    ]
+    return [urlsplit(address)._replace(netloc=f"{HOST}:{urlsplit(address).port}").geturl() for address in found]
 
 
 @pytest.fixture(scope="session")
@@ -150,11 +148,7 @@ def addresses(site: Path) -> list[str]:
 @pytest.fixture(scope="session")
 def unlike(addresses: list[str]) -> list[str]:
     """Every page, but of the exercises, which are made of the same parts, only a weld, the tube and the cut."""
-    return [
-        address
-        for address in addresses
-        if not re.search(r"/class/ladder/(?!corner|solder|cut)[\w-]+/$", address)
-    ]
+    return [address for address in addresses if not re.search(r"/class/ladder/(?!corner|solder|cut)[\w-]+/$", address)]
 
 
 @pytest.fixture(scope="session")

@@ -240,9 +240,7 @@ def test_what_is_typed_before_the_scripts_are_there_is_not_the_example(page: Pag
     while not held:
         page.wait_for_timeout(50)
     held[0].continue_()
-    wanted = fresh_answer("oxygen-left", gauge="700 psi", water_volume="43 L")["results"]["gas_left"][
-        "text"
-    ]
+    wanted = fresh_answer("oxygen-left", gauge="700 psi", water_volume="43 L")["results"]["gas_left"]["text"]
     expect(page.locator("[data-result=gas_left] .bb-value")).to_have_text(wanted, timeout=60_000)
     assert values(page.locator("[data-calculator]")) != before
     assert page.input_value(GAUGE) == "700"

@@ -118,9 +118,7 @@ def test_hostile_text_in_a_sheet_stays_text(hostile: Page) -> None:
         localStorage.setItem("sheet-permit", JSON.stringify(kept).replace("{", '{"__proto__":{"harmed":1},'));
     }""")
     hostile.reload()
-    left: list[Any] = boxes.evaluate_all(
-        "all => all.map(({ value, maxLength }) => [value.length, maxLength])"
-    )
+    left: list[Any] = boxes.evaluate_all("all => all.map(({ value, maxLength }) => [value.length, maxLength])")
     assert any(length for length, _ in left)
     assert all(length <= longest for length, longest in left), "a page of text does not fill the store"
     hostile.emulate_media(media="print")

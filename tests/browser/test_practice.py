@@ -36,12 +36,7 @@ def _number(text: str) -> float:
 def _cubic_inches(page: Page) -> tuple[float, float]:
     """Inside of one hose and of all, by the circle's area; from what the page gives."""
     bore, length, hoses = (
-        _number(
-            page.locator("[data-practice-question] li", has_text=label)
-            .first.inner_text()
-            .split(":")[1]
-            .rstrip(".")
-        )
+        _number(page.locator("[data-practice-question] li", has_text=label).first.inner_text().split(":")[1].rstrip("."))
         for label in ("Bore of the hose", "Length of the hose", "Number of hoses")
     )
     one = math.pi / 4 * bore**2 * length * 12
@@ -57,9 +52,7 @@ def test_a_set_is_worked_to_its_end_without_a_host(phone: Page, host: Server) ->
     phone.goto(SET)
     expect(phone.locator(BOX)).to_be_visible(timeout=ENGINE_STARTS)
     phone.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=ENGINE_STARTS)
-    expect(phone.locator("[data-offline] [role=status]")).to_contain_text(
-        "Ready offline", timeout=ENGINE_STARTS
-    )
+    expect(phone.locator("[data-offline] [role=status]")).to_contain_text("Ready offline", timeout=ENGINE_STARTS)
     host.stop()
     phone.reload()
     expect(phone.locator(BOX)).to_be_visible(timeout=ENGINE_STARTS)
@@ -80,9 +73,7 @@ def test_a_set_is_worked_to_its_end_without_a_host(phone: Page, host: Server) ->
     phone.reload()  # how far it was stays on the device
     expect(phone.locator(SAID)).to_contain_text("This one was missed before", timeout=ENGINE_STARTS)
     expect(phone.locator("[data-practice-question] h3")).to_contain_text("1 of 2")
-    expect(
-        phone.get_by_text("Steps to complete", exact=True)
-    ).to_be_visible()  # with more help than at first
+    expect(phone.get_by_text("Steps to complete", exact=True)).to_be_visible()  # with more help than at first
     _answer(phone, f"{_cubic_inches(phone)[1]:.3f} in^3")
     expect(phone.locator(SAID)).to_contain_text("Right.")
     phone.get_by_role("button", name="To the end").click()

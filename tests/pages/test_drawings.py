@@ -26,26 +26,14 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 ALL = {
     "turns": turns.drawing(
-        "Turns",
-        180,
-        [(1, "1", 25, 52), (20, "13", 52, 79)],
-        (79, 139),
-        [(0, "start"), (2, "b"), (4, "c"), (180, "end")],
+        "Turns", 180, [(1, "1", 25, 52), (20, "13", 52, 79)], (79, 139), [(0, "start"), (2, "b"), (4, "c"), (180, "end")]
     ),
     "stock sheet": stock_sheet.drawing(
-        "Sheet",
-        "Some are empty.",
-        2.4,
-        1.2,
-        [
-            stock_sheet.Drawn(kind, ((0.3 * kind, 0, 0.15, 0.3), (0.3 * kind, 0.4, 0.15, 0.01)))
-            for kind in range(8)
-        ],
+        "Sheet", "Some are empty.", 2.4, 1.2,
+        [stock_sheet.Drawn(kind, ((0.3 * kind, 0, 0.15, 0.3), (0.3 * kind, 0.4, 0.15, 0.01))) for kind in range(8)],
         ["a"] * 8,
     ),
-    "narrow stock": stock_sheet.drawing(
-        "Strip", "It is narrow.", 6.0, 0.1, [stock_sheet.Drawn(0, ((0, 0, 6, 0.1),))], ["a"]
-    ),
+    "narrow stock": stock_sheet.drawing("Strip", "It is narrow.", 6.0, 0.1, [stock_sheet.Drawn(0, ((0, 0, 6, 0.1),))], ["a"]),
     "outfit": outfit.drawing(),
     "gauges": gauges.drawing(1500 * PSI, 10 * PSI),
     "acetylene": gauges.drawing(200 * PSI, 5 * PSI, "iso", "acetylene"),
@@ -259,9 +247,7 @@ def test_a_piece_is_drawn_to_the_scale_of_its_sheet() -> None:
     assert sheet
     assert piece
     left, top, wide, high = map(float, sheet.groups())
-    assert tuple(map(float, piece.groups())) == pytest.approx(
-        (left, top + high / 2, wide / 4, high / 2), abs=0.1
-    )
+    assert tuple(map(float, piece.groups())) == pytest.approx((left, top + high / 2, wide / 4, high / 2), abs=0.1)
 
 
 @pytest.mark.parametrize("bad", [(0.0, 1.0), (math.nan, 1.0), (1.0, -1.0)])

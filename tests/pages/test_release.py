@@ -41,9 +41,7 @@ class Head(HTMLParser):
         if tag == "meta" and given.get("http-equiv", "").lower() == "content-security-policy":
             self.policies.append(given["content"])
         self.handlers += [name for name in given if name.startswith("on")]
-        self.handlers += [
-            v for n, v in given.items() if n in ("href", "src", "action", "formaction") and "script:" in v
-        ]
+        self.handlers += [v for n, v in given.items() if n in ("href", "src", "action", "formaction") and "script:" in v]
         runs = given.get("type", "") in ("", "text/javascript", "module")
         if tag == "script" and not self.policies:
             self.before_policy.append(str(given))
@@ -106,11 +104,7 @@ def test_all_that_the_engine_loads_has_its_checksum() -> None:
     loaded = {file["name"]: file for role, file in files.items() if role != "platform"}
     for name, file in loaded.items():
         content = (ENGINE / name).read_bytes()
-        assert (
-            hashlib.sha256(content).hexdigest()
-            == file["sha256"]
-            == listed[f"assets/engine/{name}"]["sha256"]
-        )
+        assert hashlib.sha256(content).hexdigest() == file["sha256"] == listed[f"assets/engine/{name}"]["sha256"]
         assert len(content) == file["bytes"]
     for script in ENGINE.glob("*.js"):
         name = script.relative_to(SITE).as_posix()

@@ -14,9 +14,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 @pytest.mark.parametrize("height", [0.0, 1.0, 30.0])
 @pytest.mark.parametrize("rules", ["us", "iso"])
 def test_text_is_large_enough_and_inside(nearest: float | None, height: float, rules: str) -> None:
-    picture = zone.drawing(
-        2.0, 19.0, height, [(0.0, height), (9.0, height + 4), (19.0, 0.0)], nearest, rules
-    )
+    picture = zone.drawing(2.0, 19.0, height, [(0.0, height), (9.0, height + 4), (19.0, 0.0)], nearest, rules)
     root = ElementTree.fromstring(picture.svg)
     *_, width, tall = map(float, root.get("viewBox").split())
     assert width <= 360
@@ -35,10 +33,7 @@ def test_a_zone_is_drawn_to_one_scale(height: float) -> None:
     svg_text = zone.drawing(10.0, 20.0, height, [(0.0, height), (20.0, 0.0)], 5.0, "iso").svg
     clear, reach = (float(r) for r in re.findall(r'r="([\d.]+)" fill="none"', svg_text)[:2])
     assert reach / clear == pytest.approx(2.0, rel=0.02)
-    posts = [
-        float(x)
-        for x in re.findall(r'<line x1="([\d.]+)" y1="[\d.]+" x2="\1" y2="[\d.]+" [^>]*width="3"', svg_text)
-    ]
+    posts = [float(x) for x in re.findall(r'<line x1="([\d.]+)" y1="[\d.]+" x2="\1" y2="[\d.]+" [^>]*width="3"', svg_text)]
     assert posts[1] - posts[0] == pytest.approx(2 * clear, abs=0.3)
     path = re.findall(r"M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)", svg_text)[0]
     x1, y1, x2, y2 = map(float, path)

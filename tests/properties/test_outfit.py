@@ -137,9 +137,7 @@ def test_no_tip_is_better_than_a_wrong_one_and_the_size_that_lacks_is_said() -> 
 
 def test_a_cutting_tip_never_welds() -> None:
     got = fill(
-        "job-sheet",
-        WELD | {"thickness": "16 ga"},
-        CLEARED | {"tip_1_use": "cutting", "tip_1_orifice": "#68"},
+        "job-sheet", WELD | {"thickness": "16 ga"}, CLEARED | {"tip_1_use": "cutting", "tip_1_orifice": "#68"}
     )
     assert "maker_orifice" not in got["texts"]
     assert "none for welding" in got["said"][-1]
@@ -164,9 +162,7 @@ def test_why_no_tip_is_taken_is_said(texts: dict[str, str], outfit: dict[str, st
 def test_the_fuel_pressure_goes_with_the_gas_of_the_outfit() -> None:
     got = fill("job-sheet", WELD | {"thickness": "16 ga"}, WHOLE | {"fuel": "propane"})
     assert "maker_acetylene_gauge" not in got["texts"]
-    assert got["texts"]["maker_fuel_gauge"] == "3 psi", (
-        "the outfit's own gas, on a sheet that takes it over"
-    )
+    assert got["texts"]["maker_fuel_gauge"] == "3 psi", "the outfit's own gas, on a sheet that takes it over"
 
 
 def test_what_is_acetylene_goes_into_no_other_fuel() -> None:

@@ -63,9 +63,7 @@ def test_every_calculator_offered_gives_problems_that_can_be_solved(calculator: 
         assert "{" not in made.whole_question
 
 
-@pytest.mark.parametrize(
-    "calculator", ["oxygen-left", "hours-left", "hose-volume", "hose-drop", "cylinder-weather"]
-)
+@pytest.mark.parametrize("calculator", ["oxygen-left", "hours-left", "hose-volume", "hose-drop", "cylinder-weather"])
 def test_an_answer_counts_in_every_unit_of_its_kind(calculator: str) -> None:
     for number in range(4):
         made = problem(calculator, "us", dice("units", number))
@@ -97,14 +95,7 @@ def test_acetylene_is_never_asked_above_its_limit() -> None:
     """15 psi, 29 CFR 1910.253(a)(2); 1.5 bar, ISO 3821 scope; read."""
     limit = {"us": 15 * 6894.757293168, "iso": 1.5e5}
     for rules, most in limit.items():
-        for calculator in (
-            "bleed-down",
-            "tip-flow",
-            "hours-left",
-            "purge-time",
-            "regulator-mark",
-            "leak-test",
-        ):
+        for calculator in ("bleed-down", "tip-flow", "hours-left", "purge-time", "regulator-mark", "leak-test"):
             for number in range(25):
                 made = problem(calculator, rules, dice("limit", number))
                 gas = made.texts.get("fuel") or made.texts.get("gas") or "acetylene"
@@ -184,10 +175,7 @@ def test_what_a_set_tells_the_page_does_not_hold_the_answer() -> None:
     texts = {"topic": "hoses", "seed": "3", "problems": "8", "help": "bare"}
     for one in problem_set((), "hoses", 3, 8, "bare", "us"):
         html = practice(set="problems", texts=texts, number=one.number)["html"]
-        assert (
-            one.problem.shown.split(" ")[0]
-            not in re.sub(r"<details.*?</details>", "", html).split("Right within")[0]
-        )
+        assert one.problem.shown.split(" ")[0] not in re.sub(r"<details.*?</details>", "", html).split("Right within")[0]
         assert "bb-help" not in html
         with_steps = practice(set="problems", texts=texts, number=one.number, level="steps")["html"]
         assert "Steps to complete" in with_steps
@@ -196,11 +184,7 @@ def test_what_a_set_tells_the_page_does_not_hold_the_answer() -> None:
 
 def test_flames_are_named_by_the_bands_and_not_by_the_drawing() -> None:
     """Bands of the acetylene flame as common training texts give them: neutral 1.04 to 1.14, US Army OD0017, read."""
-    turns = {
-        "carburising": "Open the torch’s oxygen",
-        "oxidising": "Shut the torch’s oxygen",
-        "neutral": "Turn nothing",
-    }
+    turns = {"carburising": "Open the torch’s oxygen", "oxidising": "Shut the torch’s oxygen", "neutral": "Turn nothing"}
     seen = set()
     for rules in RULE_SETS:
         for question in flames(11, 40, rules):
@@ -211,9 +195,7 @@ def test_flames_are_named_by_the_bands_and_not_by_the_drawing() -> None:
             if told:
                 ratio = float(told[1])
                 assert (ratio < 1.04, 1.04 <= ratio <= 1.14, ratio > 1.14)[
-                    ("carb" in kind or "reducing" in kind, kind == "neutral", kind == "oxidising").index(
-                        True
-                    )
+                    ("carb" in kind or "reducing" in kind, kind == "neutral", kind == "oxidising").index(True)
                 ]
             assert turn.startswith(turns.get(kind, "Open the torch’s"))
             word = name.split(" ")[0].lower()
@@ -235,11 +217,7 @@ def test_written_questions_are_filled_and_dealt_by_seed(monkeypatch: pytest.Monk
     assert "1.5 bar" in asked["limit"].because
     orders = {tuple(q.parts[0].options) for seed in range(60) for q in licence_questions(seed, None, "us", ROWS) if q.id == "oil"}  # fmt: skip
     assert len(orders) == 24
-    assert {q.id for seed in range(40) for q in licence_questions(seed, 1, "us", ROWS)} == {
-        "limit",
-        "oil",
-        "watch",
-    }
+    assert {q.id for seed in range(40) for q in licence_questions(seed, 1, "us", ROWS)} == {"limit", "oil", "watch"}
     with pytest.raises(InputError, match="there are 2 under this rule set; give 1 to 2"):
         licence_questions(1, 3, "iso", ROWS)
     monkeypatch.setattr(choices, "_rows", lambda _name: ROWS)

@@ -63,21 +63,8 @@ PASCAL = {"psi": 6894.757293168, "bar": 1e5, "kPa": 1e3}
 
 @pytest.mark.parametrize(
     ("calculator", "name", "fixed"),
-    [
-        (
-            "job-sheet",
-            "fuel_gauge",
-            {
-                "process": "welding",
-                "metal": "low-carbon-steel",
-                "fuel": "acetylene",
-                "coating": "none",
-                "thickness": "2 mm",
-                "joint": "outside-corner",
-            },
-        ),
-        ("regulator-mark", "mark", {"gas": "acetylene"}),
-    ],
+    [("job-sheet", "fuel_gauge", {"process": "welding", "metal": "low-carbon-steel", "fuel": "acetylene", "coating": "none",
+      "thickness": "2 mm", "joint": "outside-corner"}), ("regulator-mark", "mark", {"gas": "acetylene"})],
 )
 @MANY
 @given(data=st.data(), high=st.booleans())

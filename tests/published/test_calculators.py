@@ -78,15 +78,7 @@ ROWS = [
 ]  # fmt: skip
 
 
-JOB = {
-    "process": "welding",
-    "metal": "low-carbon-steel",
-    "coating": "none",
-    "fuel": "acetylene",
-    "thickness": "16 ga",
-    "joint": "outside-corner",
-    "length": "4 ft",
-}
+JOB = {"process": "welding", "metal": "low-carbon-steel", "coating": "none", "fuel": "acetylene", "thickness": "16 ga", "joint": "outside-corner", "length": "4 ft"}
 
 ROWS += [
     case("NFPA 51B-2019 5.6.3", "read-m", "job-sheet", "fire_watch", 60, "min", EXACT, **JOB),

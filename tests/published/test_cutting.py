@@ -175,9 +175,7 @@ def test_oxygen_below_95_percent_is_refused() -> None:
 
 def test_a_bevel_and_a_stack_are_cut_as_the_steel_along_the_jet() -> None:
     """10 mm at 45° is 14.14 mm along the jet; five sheets of 2 mm are 10 mm."""
-    bevel = answer("cut-plate", **(PLATE | {"shape": "bevel"}), thickness="10 mm", bevel_angle="45 deg")[
-        "results"
-    ]
+    bevel = answer("cut-plate", **(PLATE | {"shape": "bevel"}), thickness="10 mm", bevel_angle="45 deg")["results"]
     plain = answer("cut-plate", **PLATE, thickness=f"{10 * math.sqrt(2)} mm")["results"]
     assert bevel["cutting_speed"]["si"] == pytest.approx(plain["cutting_speed"]["si"])
     stack = answer("cut-plate", **(PLATE | {"shape": "stack"}), thickness="2 mm", sheets="5")["results"]

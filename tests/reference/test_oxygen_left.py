@@ -39,11 +39,7 @@ def test_warming_at_constant_contents_moves_the_gauge_as_the_reference_equation_
     bar: float, celsius: float
 ) -> None:
     got = answer(
-        "oxygen-left",
-        water_volume="43 L",
-        gauge=f"{bar!r} bar",
-        temperature=f"{celsius!r} degC",
-        rules="iso",
+        "oxygen-left", water_volume="43 L", gauge=f"{bar!r} bar", temperature=f"{celsius!r} degC", rules="iso"
     )
     density = PropsSI("Dmolar", "P", bar * 1e5 + 101325, "T", celsius + 273.15, "oxygen")
     for degrees, gauge, _ in got["tables"][0]["rows"]:

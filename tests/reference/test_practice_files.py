@@ -78,7 +78,6 @@ DTD = """
 
 SPACE = {"q": "http://www.imsglobal.org/xsd/ims_qtiasiv1p2"}
 
-
 def sets() -> tuple[tuple[Numbered, ...], ...]:
     return tuple(problem_set((), topic, 4, 12, "ladder", rules) for topic in TOPICS if topic != "other" for rules in ("us", "iso"))  # fmt: skip
 
@@ -132,9 +131,7 @@ def test_choices_come_back_from_gift_with_the_right_one() -> None:
         assert got.valid
         part = question.parts[0]
         assert plain(got.text) == part.asks
-        assert [plain(each.answer) for each in got.answers.answers] == [
-            bracketed(option) for option in part.options
-        ]
+        assert [plain(each.answer) for each in got.answers.answers] == [bracketed(option) for option in part.options]
         assert [each.fraction == 100 for each in got.answers.answers] == [
             place == part.right for place in range(len(part.options))
         ]
@@ -144,9 +141,7 @@ def test_choices_come_back_from_gift_with_the_right_one() -> None:
 def qti(text: str) -> Any:
     assert not text.lstrip().startswith("<!DOCTYPE")
     root = etree.fromstring(text.encode())
-    tree = etree.fromstring(
-        text.encode().replace(b' xmlns="http://www.imsglobal.org/xsd/ims_qtiasiv1p2"', b"")
-    )
+    tree = etree.fromstring(text.encode().replace(b' xmlns="http://www.imsglobal.org/xsd/ims_qtiasiv1p2"', b""))
     assert dtd().validate(tree), dtd().error_log.filter_from_errors()[0]
     idents = [item.get("ident") for item in root.iterfind(".//q:item", SPACE)]
     assert len(set(idents)) == len(idents)
@@ -174,9 +169,7 @@ def test_problems_come_back_from_qti_and_are_scored() -> None:
         assert len(items) == len(made)
         for one, item in zip(made, items, strict=True):
             key, near = one.problem.key, one.problem.tolerance
-            assert (
-                item.find("q:presentation/q:material/q:mattext", SPACE).text == one.problem.whole_question
-            )
+            assert item.find("q:presentation/q:material/q:mattext", SPACE).text == one.problem.whole_question
             assert item.find(".//q:render_fib", SPACE).get("fibtype") == "Decimal"
             for value in (key, key + 0.99 * near, key - 0.99 * near):
                 assert score(item, value)[0] == 100
@@ -212,9 +205,7 @@ HOSTILE = "</item><x>&amp;\n\n::t:: {=a ~b} // $CATEGORY: x ]]> \\ # 50 %"
 
 
 def test_signs_that_mean_something_stay_text() -> None:
-    asked = ChoiceQuestion(
-        "x", HOSTILE, (Part(HOSTILE, ("one = {1}", "two ~ #2", "</mattext>"), 1),), HOSTILE
-    )
+    asked = ChoiceQuestion("x", HOSTILE, (Part(HOSTILE, ("one = {1}", "two ~ #2", "</mattext>"), 1),), HOSTILE)
     (got,) = gift(gift_of_choices(HOSTILE, (asked,)))
     assert got.valid
     assert plain(got.text) == bracketed(HOSTILE)

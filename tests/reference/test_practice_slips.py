@@ -78,13 +78,7 @@ def test_the_other_temperature_scale_changes_kelvins() -> None:
         assert "°F was taken for °C" in wrong.words
 
 
-SIXTEEN = {
-    "galvanised": 0.0635,
-    "aluminium": 0.0508,
-    "stainless": 0.0625,
-    "copper": 0.0508,
-    "British": 0.064,
-}
+SIXTEEN = {"galvanised": 0.0635, "aluminium": 0.0508, "stainless": 0.0625, "copper": 0.0508, "British": 0.064}
 """16 gauge in inches by series: manufacturers' standard 0.0598 for steel, galvanized sheet gauge, American wire
 gauge, US standard gauge, British standard wire gauge; carvill-1993 and handbook tables, read."""
 
@@ -141,9 +135,7 @@ def test_diameter_for_radius_is_four_areas_or_a_quarter() -> None:
 
 def test_minutes_for_hours_burn_sixty_times_as_long() -> None:
     """A welding torch of the plan takes 5.5 ft³/h and burns 40 % of the time, its own assumptions."""
-    for made, wrong in with_slip(
-        "supply-plan", "fuel_week", "hours-for-minutes", "welding in a week”: minutes"
-    ):
+    for made, wrong in with_slip("supply-plan", "fuel_week", "hours-for-minutes", "welding in a week”: minutes"):
         benches, hours = number(made.texts["welding_benches"]), number(made.texts["welding_hours"])
         assert wrong.value - made.key == pytest.approx(benches * hours * 59 * 5.5 * 0.4, rel=1e-3)
 
@@ -158,9 +150,7 @@ def test_every_slip_has_a_test_here() -> None:
     assert [slip.id for slip in SLIPS if f'"{slip.id}"' not in source] == []
 
 
-@pytest.mark.parametrize(
-    "calculator", ["hose-volume", "tip-flow", "purge-time", "oxygen-left", "bleed-down"]
-)
+@pytest.mark.parametrize("calculator", ["hose-volume", "tip-flow", "purge-time", "oxygen-left", "bleed-down"])
 def test_slips_lie_apart_and_are_told(calculator: str) -> None:
     for seed in range(12):
         made = problem(calculator, "us", dice("apart", seed))

@@ -140,13 +140,23 @@ class HoseLine:
         return SMOOTH_BELOW <= self.reynolds <= UNCERTAIN_BELOW
 
     def leaves(self, inlet: Pressure, outlet: Pressure) -> bool:
-        """Whether an inlet pressure leaves at least an outlet pressure, both absolute, Pa."""
+        """Whether an inlet pressure leaves at least an outlet pressure when the flow has gone through.
+
+        Args:
+            inlet: Pressure at the start of the hose, Pa absolute, above 0.
+            outlet: Pressure wanted at its end, Pa absolute, above 0.
+        """
         if self.sonic == 0.0:
             return outlet <= inlet
         return self.sonic < inlet and self.drives(inlet, max(outlet, self.sonic))
 
     def drives(self, inlet: Pressure, outlet: Pressure) -> bool:
-        """Whether the drop between two pressures, not below the sonic one, drives at least the flow."""
+        """Whether the drop between two pressures drives at least the flow.
+
+        Args:
+            inlet: Pa absolute.
+            outlet: Pa absolute, from the sonic pressure to the inlet.
+        """
         push = (inlet - outlet) * (inlet + outlet)
         return push >= self.sonic * self.sonic * (self.loss + 2 * log(inlet / outlet))
 
@@ -160,7 +170,26 @@ def hose_line(
     temperature: Temperature = TWENTY_CELSIUS,
     roughness: Length = ROUGHNESS,
 ) -> HoseLine:
-    """What `hose_flow` knows of a hose before it knows the pressure; its arguments and refusals."""
+    """What `hose_flow` knows of a hose before it knows the pressure.
+
+    Args:
+        gas: As of `hose_flow`.
+        flow: Free gas, m³/s at 15 °C and 1 atm, 0 or more.
+        bore: Inside diameter, m, above 0 and below 1.
+        length: m, above 0.
+        fittings: Further losses, in speed heads, 0 or more.
+        temperature: Of the gas, K, 243 to 338.
+        roughness: Of the wall, m, below a tenth of the bore.
+
+    Returns:
+        The line: its sonic pressure, loss and Reynolds number.
+
+    Raises:
+        ValueError: An argument outside its range, or a gas that is not known.
+
+    Source:
+        As of `hose_flow`.
+    """
     if not (bore > 0 and length > 0 and fittings >= 0 and roughness >= 0):
         raise ValueError("A hose needs a bore and a length, and losses of nothing or more.")
     if not (isfinite(length + fittings) and roughness < bore / 10 and bore < 1):

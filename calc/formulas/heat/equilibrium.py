@@ -45,21 +45,16 @@ class Start:
 
 
 def start_between(one: Start, other: Start, share: Ratio) -> Start:
-    """A start part of the way from one solution to a neighbour; the first itself where they are unlike."""
+    """A start part of the way (`share`, 0 to 1) from one solution to another; the first where they are unlike."""
     if (one.present, one.with_graphite) != (other.present, other.with_graphite):
         return one
 
     def part(here: float, there: float) -> float:
         return here + share * (there - here)
 
-    return Start(
-        one.present,
-        part(one.temperature, other.temperature),
-        tuple(map(part, one.log_moles, other.log_moles)),
-        part(one.log_total, other.log_total),
-        part(one.graphite, other.graphite),
-        one.with_graphite,
-    )
+    logs = tuple(map(part, one.log_moles, other.log_moles))
+    heat, total = part(one.temperature, other.temperature), part(one.log_total, other.log_total)
+    return Start(one.present, heat, logs, total, part(one.graphite, other.graphite), one.with_graphite)
 
 
 @dataclass(frozen=True, slots=True)

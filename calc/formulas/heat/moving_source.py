@@ -139,7 +139,29 @@ def moving_flame_rises(
     diffusivity: Diffusivity,
     both_faces: HeatTransfer = 0.0,
 ) -> tuple[TemperatureRise, ...]:
-    """`moving_flame_rise` for several flames that go the same way; the sum is made once."""
+    """`moving_flame_rise` for several flames that go the same way; the sum is made once.
+
+    Args:
+        powers: Heat of each flame that goes into the work, W.
+        speed: As of `moving_flame_rise`, likewise all that follow.
+        ahead: m.
+        aside: m.
+        depth: m.
+        thickness: m.
+        spread: m.
+        conductivity: W/(m·K).
+        diffusivity: m²/s.
+        both_faces: W/(m²·K).
+
+    Returns:
+        K above the plate far away, for each flame in turn.
+
+    Raises:
+        ValueError: As `moving_flame_rise`.
+
+    Source:
+        [carslaw-1959] 10.3 and 10.7
+    """
     _refuse(max(map(abs, powers)), thickness, spread, conductivity, both_faces)
     volume_heat = conductivity / diffusivity
     decay = 0.0 if isinf(thickness) else both_faces / (volume_heat * thickness)
@@ -198,6 +220,9 @@ def rise_along(
 
     Raises:
         ValueError: An input is impossible.
+
+    Source:
+        [carslaw-1959] 10.3 and 10.7
     """
     _refuse(power, thickness, spread, conductivity, 0.0)
     if not (spread > 0.0 and speed > 0.0 and farthest < 0.0):
