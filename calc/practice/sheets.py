@@ -7,8 +7,9 @@ from calc.declare import Step, Table
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.sets import NAMED, Numbered, blanks, worked_example
 from calc.practice.slips import wrong_answers
+from calc.show.notation import unit_text
 from calc.show.numbers import plain_number
-from calc.units import WRITTEN, written
+from calc.units import written
 
 OPEN = "______"
 LETTERS = "ABCDEFGH"
@@ -44,22 +45,6 @@ def problems_table(made: tuple[Numbered, ...]) -> Table:
         ("No.", "Problem", "Answer"),
         tuple((f"{one.number}", one.problem.whole_question, OPEN) for one in made),
         "As usual: what the calculator assumes where nothing else is given.",
-    )
-
-
-def unit_text(unit: str) -> str:
-    """A unit of the working as it is printed.
-
-    Examples:
-        >>> unit_text("m**3"), unit_text("pascal")
-        ('m³', 'Pa')
-    """
-    return (
-        WRITTEN.get(unit, unit)
-        .replace("**3", "³")
-        .replace("**2", "²")
-        .replace("pascal", "Pa")
-        .replace("*", "·")
     )
 
 

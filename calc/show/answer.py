@@ -7,7 +7,7 @@ own SVG and go in as they are.
 from html import escape
 from typing import Any
 
-from calc.show.notation import formula_html, symbol_html
+from calc.show.notation import formula_html, symbol_html, unit_text
 from calc.show.numbers import plain_number
 from calc.units import WRITTEN
 
@@ -120,10 +120,11 @@ def _steps(steps: list[dict[str, Any]]) -> str:
     lines = []
     for step in steps:
         numbers = ", ".join(
-            f"{symbol_html(n['name'])} = {plain_number(n['value'], 6)} {escape(n['unit'])}".rstrip()
+            f"{symbol_html(n['name'])} = {plain_number(n['value'], 6)} {escape(unit_text(n['unit']))}".rstrip()
             for n in step["numbers"]
         )
-        result = f"{plain_number(step['result']['value'], 6)} {escape(step['result']['unit'])}".rstrip()
+        unit = escape(unit_text(step["result"]["unit"]))
+        result = f"{plain_number(step['result']['value'], 6)} {unit}".rstrip()
         lines.append(
             f"<li><p>{escape(step['says'])}</p>{formula_html(step['formula'])}"
             f'<p class="bb-numbers">with {numbers}</p><p>= <strong>{result}</strong></p></li>'

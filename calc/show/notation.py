@@ -11,6 +11,7 @@ from html import escape
 from importlib.resources import files
 
 from calc.tables import table
+from calc.units import WRITTEN
 
 
 @cache
@@ -25,6 +26,22 @@ def _mathml() -> dict[str, str]:
 @cache
 def _symbols() -> dict[str, str]:
     return {row.name: row.symbol for row in table("nomenclature-benchbook-2026")}
+
+
+def unit_text(unit: str) -> str:
+    """A unit of the working as it is printed.
+
+    Examples:
+        >>> unit_text("m**3"), unit_text("W/(m**2*K)"), unit_text("pascal")
+        ('m³', 'W/(m²·K)', 'Pa')
+    """
+    return (
+        WRITTEN.get(unit, unit)
+        .replace("**3", "³")
+        .replace("**2", "²")
+        .replace("pascal", "Pa")
+        .replace("*", "·")
+    )
 
 
 def symbol_html(name: str) -> str:

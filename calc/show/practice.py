@@ -6,8 +6,8 @@ from calc.declare import Step
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.problems import Problem
 from calc.practice.sets import Numbered, blanks, worked_example
-from calc.practice.sheets import OPEN, unit_text
-from calc.show.notation import formula_html, symbol_html
+from calc.practice.sheets import OPEN
+from calc.show.notation import formula_html, symbol_html, unit_text
 from calc.show.numbers import plain_number
 
 NO_STEPS = (

@@ -115,3 +115,9 @@ def test_no_raw_fence_is_left(path: Path) -> None:
     names = "|".join(FENCES)
     assert not re.search(f"```({names})", text)
     assert not re.search(f'class="language-({names})', text)
+
+
+@pages
+def test_no_power_is_written_as_a_program_writes_it(path: Path) -> None:
+    text = re.sub(r"<(script|pre|code)\b.*?</\1>", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
+    assert not re.search(r"\w\*\*\d", text)
