@@ -32,12 +32,12 @@ class Row:
     at_least: bool = False
 
     @property
-    def met(self) -> str:
-        """Whether the goal is met, in a word."""
+    def goal_kept(self) -> str:
+        """Whether the goal was kept, in a word."""
         if self.goal is None:
             return ""
-        is_met = self.ours >= self.goal if self.at_least else self.ours <= self.goal
-        return "met" if is_met else "not met"
+        is_kept = self.ours >= self.goal if self.at_least else self.ours <= self.goal
+        return "yes" if is_kept else "no"
 
 
 def _figure(number: float | None) -> str:
@@ -48,11 +48,11 @@ def _figure(number: float | None) -> str:
 
 def table(rows: list[Row]) -> list[str]:
     """Lines of a Markdown table."""
-    lines = ["| what | stock | ours | stock / ours | goal | |", "|---|---|---|---|---|---|"]
+    lines = ["| what | stock | ours | stock / ours | goal | goal kept |", "|---|---|---|---|---|---|"]
     for row in rows:
         ratio = f"{row.stock / row.ours:.1f}" if row.stock and row.ours else ""
         goal = f"{'at least ' if row.at_least else ''}{_figure(row.goal)}" if row.goal is not None else ""
-        cells = [row.what, _figure(row.stock), _figure(row.ours), ratio, goal, row.met]
+        cells = [row.what, _figure(row.stock), _figure(row.ours), ratio, goal, row.goal_kept]
         lines.append(f"| {' | '.join(cells)} |")
     return lines
 

@@ -121,3 +121,8 @@ def test_no_raw_fence_is_left(path: Path) -> None:
 def test_no_power_is_written_as_a_program_writes_it(path: Path) -> None:
     text = re.sub(r"<(script|pre|code)\b.*?</\1>", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
     assert not re.search(r"\w\*\*\d", text)
+
+
+@pages
+def test_every_heading_of_a_table_says_something(path: Path) -> None:
+    assert not re.search(r"<th(\s[^>]*)?>\s*(</th>|<t[hrd]\b)", path.read_text(encoding="utf-8"))
