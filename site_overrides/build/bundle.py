@@ -45,7 +45,7 @@ _FEATURES = (
 )  # fmt: skip
 
 _IMPORTED = re.compile(r'^import \{[^}]*\} from "\./([\w.]+)";\n', re.M)
-_IN_WORKER = ("python.js", "store.js", "unxz.js")
+_IN_WORKER = ("places.js", "python.js", "store.js", "unxz.js")
 
 
 @dataclass(frozen=True)
@@ -60,6 +60,18 @@ class Made:
 
 def _sha256(content: bytes) -> str:
     return hashlib.sha256(content).hexdigest()
+
+
+def _sum(content: bytes) -> str:
+    """FNV-1a of 32-bit words in four turns, as `places.js` sums up what lies on a device."""
+    words = memoryview(content + bytes(16 - len(content) % 16)).cast("I")
+    sums = []
+    for turn in range(4):
+        total = 0x811C9DC5
+        for word in words[turn::4]:
+            total = (total ^ word) * 0x01000193 & 0xFFFFFFFF
+        sums.append(f"{total:08x}")
+    return "".join(sums)
 
 
 def _packed(content: bytes, how: dict[str, int]) -> bytes:
@@ -109,13 +121,13 @@ def _without_unreached(module: Path, out: Path) -> None:
     )
 
 
-def _used_part(stock: Path, whole: Path, snapshot: Path, work: Path) -> Path:
+def _used_part(stock: Path, whole: Path, snapshot: Path, data: Path, work: Path) -> Path:
     """The runtime cut down further, to what answers from this snapshot use."""
     usual, marks, calls, trapped, module = (
         work / name for name in ("usual.json", "used.bin", "calls.dot", "trapped.wasm", "pyodide.asm.wasm")
     )
     usual.write_text(json.dumps(usual_requests()), encoding="utf-8")
-    _inside("used", whole, snapshot, usual, marks)
+    _inside("used", whole, snapshot, data, usual, marks)
     with calls.open("wb") as graph:
         subprocess.run(_optimizer(whole / module.name, "--print-call-graph"), check=True, stdout=graph)
     subprocess.run(node(HERE / "bundle_used.mjs", whole / module.name, marks, calls, trapped), check=True)
@@ -138,10 +150,12 @@ def _named(made: Made, folder: Path) -> dict[str, Any]:
         "name": name if made.packed is None else f"{name}.xz",
         "bytes": len(sent),
         "sha256": _sha256(sent),
+        "sum": _sum(sent),
     }
     if made.packed is not None:
         entry["unpacked"] = {
             "name": name, "bytes": len(made.content), "sha256": _sha256(made.content),
+            "sum": _sum(made.content),
         }  # fmt: skip
     (folder / entry["name"]).write_bytes(sent)
     return entry
@@ -159,17 +173,20 @@ def _made(work: Path, packages: Path, asked: str, lock: Path) -> tuple[list[Made
     stock = node_modules() / "pyodide"
     requests = work / "requests.json"
     requests.write_text(asked, encoding="utf-8")
-    library, held, snapshot = work / "library.zip", work / "held.json", work / "memory.bin"
+    library, held, snapshot, data = (
+        work / name for name in ("library.zip", "held.json", "memory.bin", "data.bin")
+    )
     _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, held)
     whole = _pruned(stock / "pyodide.asm.mjs", stock / "pyodide.asm.wasm", work / "whole")
-    _inside("snapshot", whole, library, requests, held, snapshot)
-    used = _used_part(stock, whole, snapshot, work)
+    _inside("snapshot", whole, library, requests, held, snapshot, data)
+    used = _used_part(stock, whole, snapshot, data, work)
     facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
     _checked_replies(facts.pop("replies"))
     return [
         Made("script", "python.mjs", (used / "pyodide.asm.mjs").read_bytes()),
         Made("unpacker", "unxz.wasm", _unpacker()),
         Made("wasm", "python.wasm", (used / "pyodide.asm.wasm").read_bytes(), _BYTES),
+        Made("data", "data.bin", data.read_bytes(), _WORDS),
         Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
         Made("whole_script", "whole.mjs", (whole / "pyodide.asm.mjs").read_bytes()),
         Made("whole_wasm", "whole.wasm", (whole / "pyodide.asm.wasm").read_bytes(), _BYTES),

@@ -3,8 +3,8 @@
  * to make the memory snapshot.
  *
  *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip HELD.json
- *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json HELD.json OUT.bin
- *   node bundle_inside.mjs used     RUNTIME SNAPSHOT.bin REQUESTS.json OUT.bin
+ *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json HELD.json OUT.bin DATA.bin
+ *   node bundle_inside.mjs used     RUNTIME SNAPSHOT.bin DATA.bin REQUESTS.json OUT.bin
  */
 
 import crypto from "node:crypto";
@@ -81,8 +81,8 @@ packed = inside.trimmed(root, json.loads(held)["modules"], json.loads(requests))
   writeFileSync(out, second.globals.get("packed").toJs());
 }
 
-/* Runs of bytes that differ, joined where the gap is shorter than naming a new run. */
-function differingRuns(memory, laidDown, gap = 8) {
+/* Runs of bytes that differ, joined over gaps of so many words: laying a new run takes longer than a few bytes more. */
+function differingRuns(memory, laidDown, gap = 64) {
   const [now, before] = [memory, laidDown].map((b) => new Uint32Array(b.buffer, b.byteOffset, b.byteLength / 4));
   const runs = [];
   let last = null;
@@ -110,7 +110,7 @@ function sparse(memory, laidDown, state) {
 }
 
 /* One answer wakes the units; answering more only leaves more litter in the memory. */
-async function makeSnapshot([runtime, library, requests, held, out]) {
+async function makeSnapshot([runtime, library, requests, held, out, data]) {
   freezeClockAndChance();
   const { default: createModule } = await import(pathToFileURL(join(runtime, "pyodide.asm.mjs")));
   let laidDown;
@@ -142,21 +142,25 @@ _replies
   python.runPython("del _replies, gc, importlib, json; import gc as _gc; _gc.collect(); del _gc");
   const state = python._api.serializeHiwireState();
   const memory = new Uint8Array(python._module.HEAP8.buffer).slice();
+  if (memory.length !== laidDown.length) throw new Error(`the heap grew to ${memory.length} bytes`);
   let end = laidDown.length;
   while (end && !laidDown[end - 1]) end--;
   end = 16 * Math.ceil(end / 16);
-  if (memory.length !== laidDown.length) throw new Error(`the heap grew to ${memory.length} bytes`);
-  writeFileSync(out, sparse(memory, laidDown.slice(0, end), state));
+  laidDown = laidDown.subarray(0, end);
+  writeFileSync(data, laidDown);
+  writeFileSync(out, sparse(memory, laidDown, state));
   writeFileSync(out.replace(/\.bin$/, ".json"), JSON.stringify({
-    laid: end,
     memory: memory.length,
     memory_sha256: crypto.createHash("sha256").update(memory).digest("hex"),
     replies: JSON.parse(replies),
   }));
 }
 
+/* What a page asks, with whatever the reader typed; other requests here are malformed on purpose. */
+const ASKED = /^\{"calculator": ?"[^"]+", ?"texts": ?\{(?:(?:, ?)?"[^"]*": ?"(?:[^"\\]|\\.)*")*\}(?:, ?"drawings": ?\w+)?\}$/;
+
 /* For each function of the module, whether starting or any of these requests enters it. */
-async function findUsed([runtime, snapshot, requests, out]) {
+async function findUsed([runtime, snapshot, data, requests, out]) {
   const MOST = 65_536;
   const marks = ROOM + 32 * 1024 * 1024; // far above what answers take
   freezeClockAndChance();
@@ -167,13 +171,16 @@ async function findUsed([runtime, snapshot, requests, out]) {
     wasm: WebAssembly.compile(marking(readFileSync(join(runtime, "pyodide.asm.wasm")), marks)),
     platform: platformOf(runtime),
     snapshot: new Uint8Array(readFileSync(snapshot)),
-    laid: JSON.parse(readFileSync(snapshot.replace(/\.bin$/, ".json"), "utf8")).laid,
+    data: new Uint8Array(readFileSync(data)),
     place: HERE,
     room: marks + MOST,
     onInstance: ({ exports }) => { memory = exports.memory; },
   });
   const bridge = python.pyimport("calc.bridge");
-  for (const request of JSON.parse(readFileSync(requests, "utf8"))) bridge.run(request);
+  for (const request of JSON.parse(readFileSync(requests, "utf8"))) {
+    const fault = /"fault": "\w+"/.exec(bridge.run(request));
+    if (fault && ASKED.test(request)) throw new Error(`${request.slice(0, 200)}: ${fault[0]}`);
+  }
   python.runPython("import gc; gc.collect()");
   if (memory.buffer.byteLength !== marks + MOST) throw new Error("the memory grew over the marks");
   writeFileSync(out, new Uint8Array(memory.buffer, marks, MOST));

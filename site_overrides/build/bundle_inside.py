@@ -93,6 +93,24 @@ def zip_contents(path: str) -> dict[str, bytes]:
         return {name: archive.read(name) for name in archive.namelist() if name[-1] != "/"}
 
 
+class _WithoutTypes(ast.NodeTransformer):
+    """Functions without the types of what they take and give: Python keeps code for each.
+
+    Decorated functions keep theirs, as decorators ask for them; so do our formulas,
+    whose types say the units of a working.
+    """
+
+    def _plain(self, node: ast.FunctionDef | ast.AsyncFunctionDef) -> ast.AST:
+        if not node.decorator_list:
+            node.returns = None
+            for given in ast.walk(node.args):
+                if isinstance(given, ast.arg):
+                    given.annotation = None
+        return self.generic_visit(node)
+
+    visit_FunctionDef = visit_AsyncFunctionDef = _plain  # noqa: N815 - named by the library
+
+
 def _without_lines(code: CodeType) -> CodeType:
     """The same code without its table of line numbers, which only tracebacks read."""
     consts = [_without_lines(c) if isinstance(c, CodeType) else c for c in code.co_consts]
@@ -100,7 +118,10 @@ def _without_lines(code: CodeType) -> CodeType:
 
 
 def _compiled(source: bytes, name: str) -> bytes:
-    code = _without_lines(compile(source, name, "exec", dont_inherit=True, optimize=2))
+    tree = ast.parse(source)
+    if not name.startswith("calc/formulas/"):
+        tree = _WithoutTypes().visit(tree)
+    code = _without_lines(compile(tree, name, "exec", dont_inherit=True, optimize=2))
     header = importlib.util.MAGIC_NUMBER + (1).to_bytes(4, "little")
     return header + importlib.util.source_hash(source) + marshal.dumps(code)
 

@@ -63,8 +63,9 @@ function fewerNames(script) {
 
 async function pruned(script) {
   let text = fewerNames(fewerImports(script));
-  // Only extension modules ask for functions by address; naming them makes an object of every function.
+  // Only extension modules ask for functions by address; both lines make an object of every function.
   text = once(text, "updateGOT(origExports);", "");
+  text = once(text, "updateTableMap(0,wasmTable.length)", "");
   text = once(text, "export default _createPyodideModule;", "function leftOut(){throw new Error(\"left out of this build\")}\nexport default _createPyodideModule;");
   const made = await minify(text, {
     module: true,
@@ -72,7 +73,15 @@ async function pruned(script) {
     mangle: { keep_classnames: true },
     format: { comments: false },
   });
-  return made.code;
+  return readAtOnce(made.code);
+}
+
+/* Browsers read a function in brackets once, any other twice: to see where it ends, and when it is called. */
+function readAtOnce(code) {
+  const opened = code.replace(/^async function (\w+)\(/, "const $1=(async function(");
+  const closed = opened.replace(/\}(?=function \w+\(\)\{throw new Error\("left out)/, "});");
+  if (closed.length !== code.length + "const =(".length - " ".length + ");".length) throw new Error("the script looks otherwise now");
+  return closed;
 }
 
 const script = await pruned(readFileSync(scriptIn, "utf8"));

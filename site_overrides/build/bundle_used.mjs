@@ -6,11 +6,12 @@
  * Most of Python's functions are never called here. What the usual requests entered
  * stays, and all that it may call by name, whatever the values are; so do small
  * functions, as they cost little. Any other function stops with a trap instead of
- * doing what it did; the page then starts again with the whole module.
+ * doing what it did; the page then starts again with the whole module. What the
+ * module lays into memory is a file of its own, as it need not be compiled.
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
-import { number, readNumber, withBodies } from "./bundle_wasm.mjs";
+import { number, readNumber, withBodies, withoutData } from "./bundle_wasm.mjs";
 
 const SMALL = 100; // bytes
 const TRAP = Buffer.from([0x00, 0x00, 0x0b]); // no locals; unreachable; end
@@ -47,8 +48,8 @@ function reached(marks, graph) {
 if (import.meta.filename === process.argv[1]) {
   const [module, used, graph, out] = process.argv.slice(2);
   const stays = reached(readFileSync(used), readFileSync(graph, "utf8"));
-  writeFileSync(out, withBodies(
+  writeFileSync(out, withoutData(withBodies(
     readFileSync(module),
     (body, function_) => (stays.has(function_) || body.length <= SMALL ? body : TRAP),
-  ));
+  )));
 }

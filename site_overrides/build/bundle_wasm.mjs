@@ -1,6 +1,6 @@
 /* Takes a WebAssembly module apart by its sections and puts it together again. */
 
-const EXPORTS = 7, CODE = 10;
+const EXPORTS = 7, CODE = 10, DATA = 11, DATA_COUNT = 12;
 
 /** The number at a place, and the place after it. */
 export function readNumber(bytes, at) {
@@ -35,6 +35,17 @@ function withSection(bytes, wanted, change) {
       const body = Buffer.concat([Buffer.from(number(entries.length)), ...entries]);
       parts.push(Buffer.from([wanted, ...number(body.length)]), body);
     }
+    at = start + size;
+  }
+  return Buffer.concat(parts);
+}
+
+/** The module without what it lays into memory; whoever starts it must. */
+export function withoutData(bytes) {
+  const parts = [bytes.subarray(0, 8)];
+  for (let at = 8; at < bytes.length;) {
+    const [size, start] = readNumber(bytes, at + 1);
+    if (bytes[at] !== DATA && bytes[at] !== DATA_COUNT) parts.push(bytes.subarray(at, start + size));
     at = start + size;
   }
   return Buffer.concat(parts);

@@ -31,7 +31,7 @@ STOCK = (
     "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json",
 )  # fmt: skip
 FULL_SPEED = 3
-SETTLED = 1.5  # s between a first answer and closing, for what is kept and cached
+SETTLED = 5.0  # s that a reader stays after a first answer, in which things are kept
 ENGINE_SCRIPTS = ("engine.js", "files.js", "worker.js")
 QUICK, LONG = 50, 300
 """Goals in ms for a later answer of a calculator, and of a sheet, a plan, a curve or a map."""

@@ -41,7 +41,7 @@ async function started(image, isWhole = !image.snapshot) {
     createModule,
     wasm: WebAssembly.compile(await unpacked(wasm)),
     platform: FILES.platform,
-    laid: FILES.snapshot.laid,
+    data: image.snapshot && await unpacked(FILES.data),
     place: { ...PLACE, IN_NODE: true, IN_NODE_ESM: true, IN_BROWSER: false, IN_BROWSER_WEB_WORKER: false },
     onMemory(memory) {
       const sha256 = createHash("sha256").update(memory).digest("hex");

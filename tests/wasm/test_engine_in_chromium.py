@@ -35,6 +35,30 @@ DAMAGE = """async () => {
   }
 }"""
 
+DAMAGE_CACHED = """async () => {
+  for (const name of await caches.keys()) {
+    const cache = await caches.open(name);
+    for (const request of await cache.keys()) {
+      if (!request.url.endsWith("ENDING")) continue;
+      const kept = await cache.match(request);
+      const bytes = new Uint8Array(await kept.arrayBuffer());
+      bytes[5000] ^= 1;
+      await cache.put(request, new Response(bytes, { headers: kept.headers }));
+      window.damaged = (window.damaged ?? 0) + 1;
+    }
+  }
+  await navigator.serviceWorker.register("sw.js");
+  while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 50));
+  return window.damaged;
+}"""
+CONTROL = DAMAGE_CACHED.replace("ENDING", "nothing")
+KEPT = """async () => {
+  const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle("engine");
+  const names = [];
+  for await (const name of folder.keys()) names.push(name);
+  return names;
+}"""
+
 
 class Changing(Host):
     """A host of files that a test may spoil."""
@@ -60,7 +84,7 @@ def visited(address: str, profile: Path, *, first: str = "", **options: Any) -> 
     request = json.loads(example_requests()[0])
     with opened(address, str(profile)) as page:
         if first:
-            page.evaluate(first)
+            assert page.evaluate(first) != 0
         return dict(page.evaluate(ASK, [options, request]))
 
 
@@ -87,6 +111,33 @@ def test_the_memory_is_restored_as_built_and_a_later_visit_downloads_nothing(
     assert later["memoryChecked"]
     assert later["loaded"] == 0
     assert not later["whole"]
+
+
+def test_behind_a_service_worker_the_module_comes_as_it_is_and_is_warmed_up_once(
+    address: str, tmp_path: Path
+) -> None:
+    profile = tmp_path / "profile"
+    visited(address, profile)
+    seen = visited(address, profile, first=CONTROL, check=True)
+    assert seen["answered"]
+    assert seen["memoryChecked"]
+    assert seen["loaded"] == 0
+    assert not seen["whole"]
+    with opened(address, str(profile)) as page:
+        assert any(name.startswith("warm-python-") for name in page.evaluate(KEPT))
+
+
+@pytest.mark.parametrize("ending", [".wasm", ".mjs"])
+def test_a_damaged_module_or_script_in_the_cache_is_noticed(
+    ending: str, address: str, tmp_path: Path
+) -> None:
+    visited(address, tmp_path / "profile")
+    seen = visited(
+        address, tmp_path / "profile", first=DAMAGE_CACHED.replace("ENDING", ending), check=True
+    )
+    assert seen["answered"]
+    assert seen["memoryChecked"]
+    assert not seen["whole"]
 
 
 def test_damaged_copies_on_the_device_are_noticed_and_made_again(address: str, tmp_path: Path) -> None:

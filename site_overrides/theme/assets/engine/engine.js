@@ -162,7 +162,7 @@ export function onProgress(callback) {
   return () => listeners.delete(callback);
 }
 
-const needed = [FILES.script, FILES.unpacker, FILES.wasm, FILES.snapshot];
+const needed = [FILES.script, FILES.unpacker, FILES.wasm, FILES.data, FILES.snapshot];
 
 async function privateFolder() {
   const root = await navigator.storage?.getDirectory?.();

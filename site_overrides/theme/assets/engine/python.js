@@ -17,7 +17,7 @@ export const ROOM = 40 * 1024 * 1024;
 const PAGE = 64 * 1024;
 
 /* What the module script asks of a loader, in its own words. */
-function describeModule({ wasm, platform, library, snapshot, forSnapshot, place, onInstance }) {
+function describeModule({ wasm, data, platform, library, snapshot, forSnapshot, place, onInstance }) {
   const settings = {
     noImageDecoding: true,
     noAudioDecoding: true,
@@ -54,8 +54,9 @@ function describeModule({ wasm, platform, library, snapshot, forSnapshot, place,
     instantiateWasm(imports, received) {
       imports.env.Jsv_GetError_import = () => MISSING;
       imports.env.JsvError_Check = (value) => value === MISSING;
-      Promise.resolve(wasm)
-        .then((compiled) => WebAssembly.instantiate(compiled, imports).then((instance) => {
+      Promise.all([wasm, data])
+        .then(([compiled, bytes]) => WebAssembly.instantiate(compiled, imports).then((instance) => {
+          if (bytes) new Uint8Array(instance.exports.memory.buffer).set(bytes);
           onInstance(instance);
           received(instance, compiled);
         }))
@@ -104,7 +105,7 @@ function restoreMemory(module, bytes, laidDown) {
  * platform:     what the build's lock says of it; the runtime compares.
  * library:      bytes of the zipped library; needed without a snapshot.
  * snapshot:     bytes of the sparse snapshot, or a promise of them.
- * laid:         how many bytes the module itself lays down (snapshot only).
+ * data:         what the module lays into memory, or a promise of it (snapshot only).
  * onInstance:   called with the module before any of its code has run.
  * forSnapshot:  whether a snapshot will be made of it (at build time).
  * room:         bytes of memory taken before anything is loaded.
@@ -114,16 +115,14 @@ function restoreMemory(module, bytes, laidDown) {
  * Gives the runtime's public interface; rejects when anything does not fit.
  */
 export async function startPython({
-  createModule, wasm, platform, library, snapshot, laid, onMemory, onInstance, forSnapshot = false,
+  createModule, wasm, data, platform, library, snapshot, onMemory, onInstance, forSnapshot = false,
   place = PLACE, room = ROOM,
 }) {
-  let laidDown;
   const settings = describeModule({
-    wasm, platform, library, snapshot, forSnapshot, place,
+    wasm, data, platform, library, snapshot, forSnapshot, place,
     onInstance(instance) {
       takeRoom(instance.exports.memory, room);
       onInstance?.(instance);
-      if (snapshot) laidDown = new Uint8Array(instance.exports.memory.buffer).slice(0, laid);
     },
   });
   // A failed compile would otherwise leave the module script waiting for ever.
@@ -133,7 +132,7 @@ export async function startPython({
   module.locateFile = (name) => { throw new Error(`nothing to load for ${name}`); };
   let state;
   if (snapshot) {
-    state = restoreMemory(module, await snapshot, laidDown);
+    state = restoreMemory(module, await snapshot, await data);
     await onMemory?.(module.HEAPU8);
   }
   const python = module.API.finalizeBootstrap(state);

@@ -8,22 +8,27 @@
  *                          decides what is next
  *
  * Its settings come in its name, since a service worker drops an address's query:
- *   {cache, files, fallback, fresh, check}
+ *   {cache, files, controlled, fallback, fresh, check}
  */
 
 import { startPython } from "./python.js";
-import { addressOf, openStore, sha256Of } from "./store.js";
+import { sha256Of } from "./places.js";
+import { openStore } from "./store.js";
 
 const settings = JSON.parse(self.name);
 const { files } = settings;
-const [script, wasm, image] = settings.fallback
-  ? [files.whole_script, files.whole_wasm, files.library]
-  : [files.script, files.wasm, files.snapshot];
-const total = [script, files.unpacker, wasm, image].reduce((sum, { bytes }) => sum + bytes, 0);
+const [script, wasm, images] = settings.fallback
+  ? [files.whole_script, files.whole_wasm, ["library"]]
+  : [files.script, files.wasm, ["data", "snapshot"]];
+const total = [script, files.unpacker, wasm, ...images.map((role) => files[role])].reduce((sum, { bytes }) => sum + bytes, 0);
+const warm = `warm-${wasm.unpacked.name}`; // lies on a device once it was warmed up
+const WARM_UP = 1_000, REST = 20; // ms
 const waiting = [];
 let loaded = 0;
 let store = null;
+let canKeepCode = false;
 let run = null;
+let latest = null; // what was asked last
 
 self.onmessage = ({ data }) => (run ? reply(data) : waiting.push(data));
 
@@ -31,6 +36,7 @@ self.onmessage = ({ data }) => (run ? reply(data) : waiting.push(data));
 function reply({ id, request }) {
   try {
     postMessage({ id, reply: run(request) });
+    latest = request;
   } catch (error) {
     giveUp(error, true);
   }
@@ -40,15 +46,34 @@ function report(step) {
   postMessage({ step, loaded, total });
 }
 
-/* Compiles while it arrives, or at once when it is held. */
-async function compiledModule(store, unpacker) {
+/* Compiles while it arrives; once it is held, from the service worker, as browsers keep what they compiled so. */
+async function compiledModule(unpacker) {
+  const answered = await store.answered(wasm);
+  if (answered) {
+    canKeepCode = true;
+    return WebAssembly.compileStreaming(answered);
+  }
   let compiling;
-  const bytes = await store.unpacked(wasm, unpacker, (stream) => {
-    const response = new Response(stream, { headers: { "Content-Type": "application/wasm" } });
+  const bytes = await store.unpacked(wasm, unpacker, (response) => {
     compiling = WebAssembly.compileStreaming(response);
     compiling.catch(() => undefined); // the check of the bytes speaks first
   });
   return compiling ?? WebAssembly.compile(bytes);
+}
+
+/*
+ * Asks the latest question again and again, once on a device, for a second in all and
+ * with as much rest between: browsers keep only compiled code that has run a while.
+ */
+async function warmUp() {
+  let spent = 0;
+  while (spent < WARM_UP) {
+    const began = performance.now();
+    run(latest);
+    const took = performance.now() - began;
+    spent += took;
+    await new Promise((done) => setTimeout(done, Math.max(took, REST)));
+  }
 }
 
 async function checkMemory(memory) {
@@ -60,41 +85,44 @@ async function checkMemory(memory) {
 
 async function start() {
   report("loading");
-  store = await openStore(settings.cache, (bytes) => {
+  store = await openStore(settings, (bytes) => {
     loaded += bytes;
     report("loading");
-  }, settings.fresh);
+  });
+  const imported = store.script(script).then((address) => import(address));
   let compiledUnpacker;
   const unpacker = () => compiledUnpacker ??= store.plain(files.unpacker).then((bytes) => WebAssembly.compile(bytes));
-  const module = compiledModule(store, unpacker);
-  const bytes = store.unpacked(image, unpacker);
-  bytes.catch(() => undefined); // whoever waits for it hears of it
-  const imported = store.plain(script).then(() => import(addressOf(script.name)));
+  const module = compiledModule(unpacker);
+  const { library, data, snapshot } = Object.fromEntries(images.map((role) => [role, store.unpacked(files[role], unpacker)]));
+  for (const bytes of [library, data, snapshot]) bytes?.catch(() => undefined); // whoever waits for it hears of it
   const [{ default: createModule }] = await Promise.all([imported, module]);
   report("starting");
   const python = await startPython({
     createModule,
     wasm: module,
     platform: files.platform,
-    laid: files.snapshot.laid,
-    ...(settings.fallback ? { library: await bytes } : { snapshot: bytes }),
+    library: await library,
+    data,
+    snapshot,
     onMemory: settings.check ? checkMemory : undefined,
   });
   const bridge = python.pyimport("calc.bridge");
-  if (!await store.isSound()) throw new Error("a copy on this device is damaged");
+  if (!store.isSound()) throw new Error("a copy on this device is damaged");
   run = (request) => bridge.run(request);
   report("ready");
   for (const message of waiting.splice(0)) reply(message);
-  await store.settled(
-    [files.wasm, files.snapshot, files.whole_wasm, files.library].map((file) => file.unpacked.name),
-  );
+  await store.settled([
+    ...[files.data, files.snapshot, files.library].map((file) => file.unpacked.name),
+    warm,
+  ]);
   postMessage({ news: { kept: true } });
+  if (canKeepCode && latest && await store.isFirst(warm)) await warmUp();
 }
 
 /* Whoever hears of it ends this worker: no file may be left half written. */
 async function giveUp(error, missing = false) {
   await store?.close();
-  const damaged = Boolean(store) && !await store.isSound();
+  const damaged = Boolean(store) && !store.isSound();
   postMessage({ broken: String(error?.message ?? error), missing, damaged });
 }
 
