@@ -88,7 +88,7 @@ async function openFiles() {
   };
 }
 
-/* The release's cache in the same shape; undefined without one. */
+/* The release's cache in the same shape, and remove; undefined without one. */
 async function openCache(cacheName) {
   const cache = await self.caches?.open(cacheName).catch(() => undefined);
   return cache && {
@@ -102,6 +102,7 @@ async function openCache(cacheName) {
     async put(name, bytes) {
       await cache.put(addressOf(name), new Response(bytes, typed(name)));
     },
+    remove: (name) => cache.delete(addressOf(name)),
     async keepOnly() {},
   };
 }

@@ -69,6 +69,7 @@ export async function openStore({ cache: cacheName, fresh, controlled }, onPiece
   async function download(file) {
     const kept = await cache?.get(file.name).catch(() => undefined);
     const isSound = kept && await isWhole(kept, file);
+    if (kept && !isSound) await cache.remove(file.name); // or a service worker answers with it again
     const response = isSound ? new Response(kept) : await fetch(addressOf(file.name));
     if (!response.ok) throw new Error(`${file.name}: the server answered ${response.status}`);
     return { body: response.body, isSound };
