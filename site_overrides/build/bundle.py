@@ -63,7 +63,16 @@ def _sha256(content: bytes) -> str:
 
 
 def _sum(content: bytes) -> str:
-    """FNV-1a of 32-bit words in four turns, as `places.js` sums up what lies on a device."""
+    """FNV-1a of 32-bit words in four turns, as `places.js` sums up what lies on a device.
+
+    Examples:
+        A last word of zeros gives the offset times the prime of FNV-1a.
+
+        >>> _sum(b"") == f"{0x811C9DC5 * 16777619 % 2**32:08x}" * 4
+        True
+        >>> _sum(b"acetylene 15 psig") == _sum(b"acetylene 16 psig")
+        False
+    """
     words = memoryview(content + bytes(16 - len(content) % 16)).cast("I")
     sums = []
     for turn in range(4):
