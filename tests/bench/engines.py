@@ -102,7 +102,7 @@ def under_node(engine: Path, requests: list[str]) -> list[float]:
 def bytes_sent(site: Path) -> dict[str, int]:
     """Bytes to a first answer as a host sends them that compresses nothing."""
     files = json.loads((site / "assets" / "engine" / "manifest.json").read_text())["files"]
-    wanted = {"script", "unpacker", "wasm", "snapshot"}
+    wanted = {"script", "unpacker", "wasm", "data", "snapshot"}
     ours = sum(entry["bytes"] for entry in files if entry["role"] in wanted)
     ours += sum((site / "assets" / "engine" / name).stat().st_size for name in ENGINE_SCRIPTS)
     stock = sum(path.stat().st_size for path in (site / "stock").iterdir())
