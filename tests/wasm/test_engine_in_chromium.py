@@ -121,7 +121,7 @@ def test_behind_a_service_worker_the_module_comes_as_it_is_and_is_warmed_up(
         page.evaluate(CONTROL)
         seen = page.evaluate(ASK, [{"check": True}, request])
         warm = f"warm-{file_of(site, 'python-*.wasm.xz').stem}"
-        for _ in range(50):
+        for _ in range(150):
             if page.evaluate(WARMED, warm):
                 break
             page.wait_for_timeout(100)

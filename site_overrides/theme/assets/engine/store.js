@@ -130,11 +130,9 @@ export async function openStore({ cache: cacheName, fresh, controlled }, onPiece
     /* Whether all copies that were taken from the device are what they should be. */
     isSound: () => isSound,
 
-    /* Whether this is asked for the first time on this device; false where that cannot be kept. */
-    async isFirst(name) {
-      if (!files || await files.has(name)) return false;
-      return files.put(name, new Uint8Array()).then(() => true, () => false);
-    },
+    /* Whether something is done that is done once on a device; yes where that cannot be kept. */
+    isMarked: async (name) => !files || files.has(name),
+    mark: (name) => files.put(name, new Uint8Array()).catch(() => undefined),
 
     /* Keep nothing from now on; done when what is being kept is whole. */
     async close() {

@@ -22,7 +22,7 @@ const [script, wasm, images] = settings.fallback
   : [files.script, files.wasm, ["data", "snapshot"]];
 const total = [script, files.unpacker, wasm, ...images.map((role) => files[role])].reduce((sum, { bytes }) => sum + bytes, 0);
 const warm = `warm-${wasm.unpacked.name}`; // lies on a device once it was warmed up
-const WARM_UP = 1_000, REST = 20; // ms
+const WARM_UP = 1_000, REST = 20, KEEPING = 3_000; // ms
 const waiting = [];
 let loaded = 0;
 let store = null;
@@ -61,9 +61,12 @@ async function compiledModule(unpacker) {
   return compiling ?? WebAssembly.compile(bytes);
 }
 
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+
 /*
- * Asks the latest question again and again, once on a device, for a second in all and
- * with as much rest between: browsers keep only compiled code that has run a while.
+ * Asks the latest question again and again, once for each module on a device, for a second in
+ * all and with as much rest between: browsers keep only compiled code that has run a while,
+ * and take a moment for it. Whoever leaves before is warmed up at the next visit.
  */
 async function warmUp() {
   let spent = 0;
@@ -72,8 +75,10 @@ async function warmUp() {
     run(latest);
     const took = performance.now() - began;
     spent += took;
-    await new Promise((done) => setTimeout(done, Math.max(took, REST)));
+    await pause(Math.max(took, REST));
   }
+  await pause(KEEPING);
+  await store.mark(warm);
 }
 
 async function checkMemory(memory) {
@@ -116,7 +121,7 @@ async function start() {
     warm,
   ]);
   postMessage({ news: { kept: true } });
-  if (canKeepCode && latest && await store.isFirst(warm)) await warmUp();
+  if (canKeepCode && latest && !await store.isMarked(warm)) await warmUp();
 }
 
 /* Whoever hears of it ends this worker: no file may be left half written. */
