@@ -170,11 +170,15 @@ class Caution:
             `CAUTION` could cause lesser injury, `NOTICE` no injury.
         text: Hazard, consequence and avoidance.
         source: As in a table.
+        id: Its row in the table of hazards.
+        how_sure: Grade of that row, as in a table.
     """
 
     signal: Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
     text: str
     source: str = ""
+    id: str = ""
+    how_sure: str = ""
 
 
 @dataclass(frozen=True)

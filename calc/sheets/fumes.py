@@ -5,6 +5,7 @@ from typing import Any
 
 from calc.declare import Caution, Figure, Table
 from calc.formulas.setup.ruled import NO_FIGURE
+from calc.hazards import caution
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 
@@ -103,23 +104,9 @@ def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
     found = set(substances(picked))
     told = []
     if "beryllium" in found:
-        told.append(
-            Caution(
-                "DANGER",
-                "Beryllium fume ruins the lungs for life, after little. Do not heat it at a bench; leave it to a works "
-                "with a hood, air-line respirators and air tests.",
-                "cfr1910-252 (c)(8)",
-            )
-        )
+        told.append(caution("beryllium-fume"))
     if "cadmium" in found:
-        told.append(
-            Caution(
-                "DANGER",
-                "Cadmium fume feels mild at first and can kill 12 to 72 hours later. Use an alloy without cadmium, put "
-                "no flame on its plating; after any breath of it see a doctor the same day.",
-                "cfr1910-146 (b)",
-            )
-        )
+        told.append(caution("cadmium-fume"))
     if picked.get("coating") == "unknown":
         told.append(
             Caution(

@@ -1,0 +1,104 @@
+"""The one table of hazards: every caution on a page, a sheet or a card is a row of it.
+
+A row says its signal word, the hazard, what it does to people, how to avoid it, its
+source, and what brings it. `brought_by` lists alternatives between semicolons; an
+alternative is one or more conditions that all hold, such as
+`metal:brass process:welding|brazing`.
+"""
+
+import re
+from collections.abc import Iterable, Mapping
+from functools import cache
+from typing import Any
+
+from calc.declare import Caution
+from calc.filling import filled_text
+from calc.tables import table
+
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+"""Signal words of ANSI Z535.6 and ISO 3864, the gravest first."""
+PARTS = ("metal", "coating", "filler", "flux", "fuel", "place", "process")
+"""What may bring a hazard."""
+
+Brought = Mapping[str, str | None]
+"""Parts of a job, by name of `PARTS`, and the id of each."""
+
+
+@cache
+def hazards() -> dict[str, Any]:
+    """Every row of the table by its id."""
+    return {row.id: row for row in table("hazards")}
+
+
+def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
+    """A hazard as a caution beside an answer.
+
+    Args:
+        hazard_id: Id of its row.
+        rules: Place whose figures and words fill `{figure-id}` in the row; needed where
+            the row has any.
+        **given: Texts that fill a `{name}` of the row that the answer itself works out.
+
+    Returns:
+        Signal word, then hazard, consequence and avoidance as one text, with source,
+        grade and the row's id.
+
+    Raises:
+        KeyError: No row has this id.
+        ValueError: A term in braces was left unfilled.
+
+    Examples:
+        >>> caution("cadmium-fume").signal
+        'DANGER'
+    """
+    row = hazards()[hazard_id]
+    text = f"{row.hazard} {row.consequence} {row.avoidance}".replace("  ", " ").strip()
+    for name, words in given.items():
+        text = text.replace(f"{{{name}}}", words)
+    if rules is not None:
+        text = filled_text(text, rules)
+    if re.search(r"[{}]", text):
+        raise ValueError(f"hazard {hazard_id}: a term in braces is not filled: {text}")
+    return Caution(row.signal, text, row.source, row.id, row.how_sure)
+
+
+@cache
+def _alternatives(brought_by: str) -> tuple[dict[str, tuple[str, ...]], ...]:
+    """The alternatives of a cell: part and the ids that fulfil it."""
+    found = []
+    for alternative in filter(None, (text.strip() for text in brought_by.split(";"))):
+        pairs = (condition.split(":") for condition in alternative.split())
+        found.append({part: tuple(ids.split("|")) for part, ids in pairs})
+    return tuple(found)
+
+
+def ids_brought(job: Brought) -> list[str]:
+    """Ids of the hazards that a job brings, the gravest first.
+
+    Args:
+        job: Parts of the job and their ids; a part that is not known is left out or None.
+
+    Examples:
+        >>> ids_brought({"metal": "beryllium-copper"})
+        ['beryllium-fume']
+    """
+    found = [
+        row
+        for row in hazards().values()
+        if any(
+            all(job.get(part) in ids for part, ids in conditions.items())
+            for conditions in _alternatives(row.brought_by)
+        )
+    ]
+    return [row.id for row in sorted(found, key=lambda row: SIGNALS.index(row.signal))]
+
+
+def brought(job: Brought, rules: str) -> tuple[Caution, ...]:
+    """Cautions for the hazards that a job brings, the gravest first."""
+    return tuple(caution(hazard_id, rules) for hazard_id in ids_brought(job))
+
+
+def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
+    """Cautions by signal word, the gravest first, each once; equal ones keep their order."""
+    once = list({(each.id or each.text): each for each in cautions}.values())
+    return tuple(sorted(once, key=lambda each: SIGNALS.index(each.signal)))
