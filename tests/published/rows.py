@@ -25,10 +25,15 @@ class Row:
     within: float
 
 
+CASES: list[Row] = []
+"""Every row that a test has made, for the list of what is held."""
+
+
 def case(*row: object, **texts: str) -> object:
     """A row as a test case whose id names source and how sure."""
     source, how_sure, calculator, result, figure, unit, within = row
     made = Row(source, how_sure, calculator, texts, result, figure, unit, within)  # type: ignore[arg-type]
+    CASES.append(made)
     given = " ".join(f"{v}" for v in texts.values())
     return pytest.param(made, id=f"{calculator}: {given} -> {figure} {unit} [{source}; {how_sure}]")
 

@@ -1,0 +1,114 @@
+"""Which figures no row from outside holds: `python -m tests.published.evidence.listing [calculator]`.
+
+Wanted of each calculator: every result, both ends of its band where one is shown,
+its rounding where it has a direction, every column of the tables beside it. Held
+is what has a row in this folder, in a `case` of a published test, or a line in
+`noticed.txt`: figures whose mistake a published or reference test notices, found
+by turning each wrong (`python -m tests.mutants --figures`).
+"""
+
+import importlib
+import json
+import sys
+from collections import defaultdict
+from functools import cache
+
+import calc.calculators  # noqa: F401 - importing it fills the registry
+from calc import InputError, answer
+from calc.declare import CALCULATORS
+from site_overrides.build.bundle_requests import usual_requests
+from tests.published.evidence import FOLDER, kind, rows, table_kind
+from tests.published.rows import CASES
+
+Part = tuple[str, str]
+"""A result and value, low, high, text or rounding; or a table's title and a column."""
+
+TO_FILL = {
+    "acetylene-left", "bead-check", "bend-test", "bleed-down", "braze-joint", "class-plan",
+    "cool-down", "cut-plate", "cylinder-weather", "draw-limit", "eye-shade", "far-side",
+    "fire-watch", "flame", "flame-bend", "flame-power", "fuel-compare", "gas-log", "heat-colour",
+    "hose-drop", "hose-proof", "hot-work-zone", "hours-left", "job-sheet", "joint-prep",
+    "leak-test", "licence-key", "licence-questions", "liquid-fuel-left", "may-i-heat",
+    "metal-match", "my-outfit", "oxygen-left", "oxygen-rich", "preheat", "problem-key",
+    "problem-set", "purge-time", "regulator-mark", "rod-need", "sheet-thickness", "solder-tube",
+    "storage-check", "supply-plan", "tip-choice", "tip-flow", "ventilation", "warm-up", "weld-heat",
+}  # fmt: skip
+"""Calculators whose rows are not all written yet. Take one out when `listing` finds nothing for it."""
+
+
+def asked() -> list[tuple[str, dict[str, str]]]:
+    """What readers ask of calculators: each option, unit and limit, one at a time, in each rule set."""
+    found = []
+    for text in usual_requests():
+        try:
+            request = json.loads(text)
+        except ValueError:
+            continue
+        if isinstance(request, dict) and str(request.get("calculator")) in CALCULATORS:
+            texts = request.get("texts")
+            if isinstance(texts, dict) and all(isinstance(t, str) and len(t) < 400 for t in texts.values()):
+                found.append((request["calculator"], texts))
+    return found
+
+
+@cache
+def wanted() -> dict[str, set[Part]]:
+    """What each calculator shows over all that is asked."""
+    parts: dict[str, set[Part]] = defaultdict(set)
+    for calculator, texts in asked():
+        try:
+            got = answer(calculator, **texts)
+        except (InputError, TypeError):
+            continue
+        of = parts[calculator]
+        for name, result in got["results"].items():
+            of.add((name, "text" if result["value"] is None else "value"))
+            if result["low"] is not None and result["low"] != result["high"]:
+                of |= {(name, "low"), (name, "high")}
+        for table in got["tables"]:
+            of |= {(table_kind(table["title"]), kind(column)) for column in table["columns"][1:]}
+    for calculator, declared in CALCULATORS.items():
+        for name, shown in declared.results.items():
+            if not any(part[0] == name for part in parts[calculator]):
+                parts[calculator].add((name, "text" if shown.words else "value"))
+            if shown.toward != "nearest":
+                parts[calculator].add((name, "rounding"))
+    return parts
+
+
+@cache
+def held() -> dict[str, set[Part]]:
+    """What is held to a value from outside."""
+    parts: dict[str, set[Part]] = defaultdict(set)
+    for row in rows():
+        name, which = row.result, row.which
+        if " @ " in which:
+            name, which = table_kind(name), kind(which.partition(" @ ")[0])
+        parts[row.calculator].add((name, which))
+    for path in sorted(FOLDER.parent.glob("test_*.py")):
+        importlib.import_module(f"tests.published.{path.stem}")
+    for case in CASES:
+        parts[case.calculator].add((case.result, "value"))
+    noticed = FOLDER / "noticed.txt"
+    for line in noticed.read_text(encoding="utf-8").splitlines() if noticed.exists() else []:
+        calculator, name, which = line.split("\t")
+        parts[calculator].add((name, which))
+    return parts
+
+
+def missing(calculator: str) -> list[Part]:
+    """What of a calculator nothing from outside holds."""
+    return sorted(wanted()[calculator] - held()[calculator])
+
+
+def main(names: list[str]) -> None:
+    """Print what is missing: the count for each calculator, and each part of those named."""
+    for calculator in names or sorted(CALCULATORS):
+        gaps = missing(calculator)
+        print(f"{calculator}: {len(gaps)} of {len(wanted()[calculator])} missing")
+        for name, which in gaps if names else ():
+            print(f"    {name} | {which}")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])

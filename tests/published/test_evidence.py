@@ -1,0 +1,52 @@
+"""Every row of evidence/ comes out, and no figure that is finished lacks one."""
+
+import re
+
+import pytest
+
+from calc import answer
+from calc.declare import CALCULATORS
+from tests.published.evidence import Held, listing, rows, table_kind
+
+
+@pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
+def test_the_value_from_outside_comes_out(row: Held) -> None:
+    if " @ " in row.which:
+        _cell(row)
+        return
+    units = {row.result: row.unit} if row.unit and row.which in ("value", "low", "high") else {}
+    results = answer(row.calculator, units=units, **row.texts)["results"]
+    if row.which == "none":
+        assert row.result not in results
+    elif row.which in ("text", "rounding"):
+        assert results[row.result]["text"] == row.expected
+    else:
+        got, number = results[row.result][row.which], row.number()
+        assert got is not None, f"no {row.which}"
+        assert abs(got - number) <= row.margin(number) + 1e-12, f"{got} instead of {number} {row.unit}"
+
+
+def _cell(row: Held) -> None:
+    """A cell of the table beside the answer: its title begins with `result`, its row with the first cell."""
+    column, _, first = row.which.partition(" @ ")
+    tables = [t for t in answer(row.calculator, **row.texts)["tables"] if t["title"].startswith(row.result)]
+    assert len(tables) == 1, f"{len(tables)} tables begin with {row.result!r}"
+    lines = [line for line in tables[0]["rows"] if line[0] == first]
+    assert lines, f"no row begins with {first!r}"
+    place = tables[0]["columns"].index(column)
+    if row.expected.startswith("="):
+        number, found = row.number(), re.search(r"-?\d[\d.]*", lines[0][place].replace("−", "-"))
+        assert found, lines[0][place]
+        assert abs(float(found[0]) - number) <= row.margin(number), f"{lines[0][place]} instead of {number}"
+    else:
+        assert row.expected in {line[place] for line in lines}
+
+
+def test_every_figure_is_held_to_a_value_from_outside() -> None:
+    gaps = {c: listing.missing(c) for c in CALCULATORS if c not in listing.TO_FILL}
+    assert not {c: g for c, g in gaps.items() if g}
+
+
+def test_table_titles_lose_the_numbers_of_the_reader() -> None:
+    assert table_kind("Drops of molten steel at 12 m/s from 3 ft") == "Drops of molten steel at # m/s"
+    assert table_kind("100 joints of 1/2 in, in print and by volume") == "# joints of # in"
