@@ -7,24 +7,21 @@ from collections.abc import Callable
 from html import escape
 
 from calc.declare import RULE_SETS
-from calc.tables import HOW_SURE, source_words, table
-from site_overrides.build.procedures import Hazard, hazard_html
+from calc.hazards import hazards
+from calc.tables import HOW_SURE, source_words
+from site_overrides.build.hazards import hazard_html, parts
 from site_overrides.build.questions import link
-
-HAZARDS = "job-hazards"
 
 Fill = Callable[[str], str]
 
 
 def _hazard(name: str, met: set[str], fill: Fill) -> str:
     """A hazard, whole where it stands for the first time and short after that."""
-    (row,) = (row for row in table(HAZARDS) if row.id == name)
     if name in met:
-        said = f"{fill(escape(row.hazard))} {fill(escape(row.avoidance))}"
-        return f'<p class="bb-again"><strong>{row.signal}</strong> {said}</p>'
+        hazard, _, avoidance = parts(name, fill)
+        return f'<p class="bb-again" data-hazard="{name}"><strong>{hazards()[name].signal}</strong> {hazard} {avoidance}</p>'
     met.add(name)
-    made = Hazard(row.signal, row.hazard, row.consequence, row.avoidance, row.source, row.how_sure)
-    return hazard_html(made, fill)
+    return hazard_html(name, fill)
 
 
 def _heading(line: dict[str, str], settings: dict[str, str]) -> str:
@@ -66,7 +63,7 @@ def cards_html(lines: list[dict[str, str]], settings: dict[str, str], fill: Fill
     Args:
         lines: The rows, as they stand in the file.
         settings: `title`, a column; `lines`, as `column: Heading, column: Heading`;
-            and if wanted `hazards`, a column of ids of `job-hazards`; `pages`, a column
+            and if wanted `hazards`, a column of ids of the table of hazards; `pages`, a column
             of paths of documentation pages; `minutes`, the columns of begin and length.
             A column `rules` says for which rule sets alone a card is.
         fill: Fills `{id}` in escaped text with figures and words.

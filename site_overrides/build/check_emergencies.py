@@ -48,8 +48,6 @@ def counted_problems(page: Page) -> list[str]:
     for made in procedures(page):
         for step in (step for pause in made.pauses for step in pause.steps):
             texts = [step.do, step.want, step.only]
-            if step.hazard:
-                texts += [step.hazard.hazard, step.hazard.consequence, step.hazard.avoidance]
             found = (f for text in texts for f in _COUNTED.finditer(_BRACED.sub("", text)))
             said += [f"step {step.id} types “{f[0]}”" for f in found]
     return said

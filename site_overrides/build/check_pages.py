@@ -182,8 +182,6 @@ def _texts(page: Page) -> list[str]:
             texts.append(pause.title)
             for step in pause.steps:
                 texts += [step.do, step.want, step.only]
-                if step.hazard:
-                    texts += [step.hazard.hazard, step.hazard.consequence, step.hazard.avoidance]
     return [_BRACED.sub("", text) for text in texts]
 
 

@@ -5,7 +5,7 @@
     [[part.line]] kind, and what that kind wants:
         text     id, label; optional rows     written by the reader
         tick     id, label                    a box to tick
-        hazard   id                           a row of the table job-hazards, with a box to tick
+        hazard   id                           a row of calc/data/hazards.csv, with a box to tick
         figure   label, from                  filled from `calculator:result` on the page
         basis    from                         the inputs that a calculator worked from
         link     label, from                  address that opens a calculator with its values
@@ -23,9 +23,10 @@ from html import escape
 from typing import Any
 
 from calc.declare import CALCULATORS
-from calc.tables import HOW_SURE, source_words, table
+from calc.hazards import hazards
+from calc.tables import table
+from site_overrides.build.hazards import held, origin, parts
 
-HAZARDS = "job-hazards"
 MARKS = "exercise-marks-benchbook-2026"
 LONGEST = 400
 """Letters in one box."""
@@ -103,8 +104,8 @@ def _line(given: dict[str, Any], where: str) -> Line:
     _taken(given, where, needed | {"kind"}, may)
     if "id" in needed and not _ID.fullmatch(given["id"]):
         raise FormError(f"{where}: an id is small letters, digits and hyphens")
-    if kind == "hazard" and given["id"] not in {row.id for row in table(HAZARDS)}:
-        raise FormError(f"{where}: no such row in {HAZARDS}")
+    if kind == "hazard":
+        held(given["id"], where, FormError)
     if kind == "marks" and given["exercise"] not in {row.exercise for row in table(MARKS)}:
         raise FormError(f"{where}: no marks for {given['exercise']!r} in {MARKS}")
     calculator, _, result = given.pop("from", "").partition(":")
@@ -164,14 +165,13 @@ def _tick(line: Line, words: str) -> str:
 
 
 def _hazard(line: Line, fill: Fill) -> str:
-    row = next(row for row in table(HAZARDS) if row.id == line.id)
-    said = [fill(escape(text)) for text in (row.hazard, row.consequence, row.avoidance)]
-    behind = ", ".join(part for part in (source_words(row.source), HOW_SURE[row.how_sure]) if part)
+    row = hazards()[line.id]
+    hazard, consequence, avoidance = parts(line.id, fill)
     words = (
-        f"<b>{row.signal}</b> {said[0]} {said[1]} <b>Do:</b> {said[2]} "
-        f'<cite class="bb-source">{escape(behind)}</cite>'
+        f"<b>{row.signal}</b> {hazard} {consequence} <b>Do:</b> {avoidance} "
+        f'<cite class="bb-source">{escape(origin(row))}</cite>'
     )
-    return f'<div class="bb-hazard">{_tick(line, words)}</div>'
+    return f'<div class="bb-hazard" data-hazard="{line.id}">{_tick(line, words)}</div>'
 
 
 def _mark_box(mark: str, words: str, most: float, look: str = "") -> str:

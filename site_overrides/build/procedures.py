@@ -2,12 +2,12 @@
 
     id, title, kind, revised, completion, optional call
     [[pause]] id, title
-    [[pause.step]] id, do, want; optional only, source, how_sure
-    [pause.step.hazard] signal, hazard, consequence, avoidance, source, how_sure
+    [[pause.step]] id, do, want; optional hazard or hazards, only, source, how_sure
     [pause.step.figure] name of a drawing, and what it is given
 
-A hazard is a part of the step it guards, so it cannot drift away from it; it is
-shown directly before the step, always open, and it prints.
+`hazard` is the id of a row of calc/data/hazards.csv, `hazards` a list of them. A step
+cites what guards it, so it cannot drift away from it; the row is shown directly before
+the step, always open, and it prints.
 """
 
 import re
@@ -21,12 +21,12 @@ from typing import Any
 from calc.declare import RULE_SETS
 from calc.tables import HOW_SURE, source_key, source_words, sources
 from site_overrides.build.drawn import drawn_html
+from site_overrides.build.hazards import hazard_html, held
 
 KINDS = {
     "read-then-do": "Read, then do: read each step, then do it.",
     "do-then-confirm": "Do, then confirm: act first, then see that nothing was left out.",
 }
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 MOST_STEPS = 9
 """Under ten items to a pause point."""
 
@@ -38,20 +38,8 @@ class ProcedureError(ValueError):
 
 
 @dataclass(frozen=True)
-class Hazard:
-    """What guards a step: hazard, consequence, how to avoid it."""
-
-    signal: str
-    hazard: str
-    consequence: str
-    avoidance: str
-    source: str
-    how_sure: str
-
-
-@dataclass(frozen=True)
 class Step:
-    """One act, and the state or value wanted after it."""
+    """One act, the ids of its hazards, and the state or value wanted after it."""
 
     id: str
     do: str
@@ -59,7 +47,7 @@ class Step:
     only: str = ""
     source: str = ""
     how_sure: str = "practice"
-    hazard: Hazard | None = None
+    hazards: tuple[str, ...] = ()
     figure: dict[str, str] = field(default_factory=dict)
 
 
@@ -103,24 +91,27 @@ def _held_source(source: str, how_sure: str, where: str) -> None:
         raise ProcedureError(f"{where}: a source is missing")
 
 
-def _hazard(given: dict[str, Any], where: str) -> Hazard:
-    _taken(given, where, ("signal", "hazard", "consequence", "avoidance", "how_sure"), ("source",))
-    hazard = Hazard(**({"source": ""} | given))
-    if hazard.signal not in SIGNALS:
-        raise ProcedureError(f"{where}: signal says {hazard.signal!r}; use one of {SIGNALS}")
-    _held_source(hazard.source, hazard.how_sure, where)
-    return hazard
+def _hazards(given: dict[str, Any], where: str) -> tuple[str, ...]:
+    """The ids that a step cites, taken out of what it was given."""
+    one, several = given.pop("hazard", None), given.pop("hazards", [])
+    if one is not None and several:
+        raise ProcedureError(f"{where}: write hazard for one id or hazards for several")
+    ids = [one] if one is not None else several
+    if not all(isinstance(name, str) for name in ids):
+        raise ProcedureError(f"{where}: a hazard is the id of a row of calc/data/hazards.csv")
+    if len(set(ids)) != len(ids):
+        raise ProcedureError(f"{where}: a hazard is cited twice")
+    return tuple(held(name, where, ProcedureError) for name in ids)
 
 
 def _step(given: dict[str, Any], where: str) -> Step:
     where = f"{where}, step {given.get('id', '?')}"
-    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard", "figure"))
+    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard", "hazards", "figure"))
     if "figure" in given and not given["figure"].get("name"):
         raise ProcedureError(f"{where}: the figure has no name")
     if _EMPTY_WANT.search(given["want"]):
         raise ProcedureError(f"{where}: want names a state or a value, not {given['want']!r}")
-    hazard = _hazard(given["hazard"], f"{where}, hazard") if "hazard" in given else None
-    step = Step(**(given | {"hazard": hazard}))
+    step = Step(hazards=_hazards(given, where), **given)
     _held_source(step.source, step.how_sure, where)
     return step
 
@@ -161,19 +152,9 @@ def _named(source: str, how_sure: str) -> str:
     return f"{source_words(source)}, {HOW_SURE[how_sure]}" if source else HOW_SURE[how_sure]
 
 
-def hazard_html(hazard: Hazard, fill: Callable[[str], str]) -> str:
-    """The hazard message as it stands before its step."""
-    said = " ".join(fill(escape(part)) for part in (hazard.hazard, hazard.consequence, hazard.avoidance))
-    return (
-        f'<div class="bb-caution bb-{hazard.signal.lower()}" role="note">'
-        f"<strong>{hazard.signal}</strong> <span>{said}</span> "
-        f'<cite class="bb-source">{escape(_named(hazard.source, hazard.how_sure))}</cite></div>'
-    )
-
-
 def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
     only = f'<span class="bb-only">{fill(escape(step.only))} only.</span> ' if step.only else ""
-    guard = hazard_html(step.hazard, fill) if step.hazard else ""
+    guard = "".join(hazard_html(name, fill) for name in step.hazards)
     settings = dict(step.figure)
     drawn = drawn_html(settings.pop("name"), settings, fill) if settings else ""
     return (

@@ -61,7 +61,7 @@ def test_an_exercise_has_its_page_with_everything_in_it(exercise: str) -> None:
     (steps,) = procedures(page)
     assert steps.id == f"rung-{exercise}"
     assert steps.pauses[0].id == "ready"
-    assert any(step.hazard for step in steps.pauses[0].steps), "hazards stand before the flame"
+    assert any(step.hazards for step in steps.pauses[0].steps), "hazards stand before the flame"
     (sheet,) = sheets(page)
     assert [line.exercise for part in sheet.parts for line in part.lines if line.kind == "marks"] == [
         exercise

@@ -13,6 +13,7 @@ import segno
 from calc.answering import answer
 from calc.bridge import run
 from calc.declare import CALCULATORS, RULE_SETS, Answer, Calculator, Field, Figure, Shown
+from calc.hazards import hazards
 from calc.sheets.lessons.exercises import exercises, titles
 from calc.sheets.lessons.first_acts import TABLE, emergencies
 from calc.show.answer import said as as_typed
@@ -94,9 +95,9 @@ def test_the_first_acts_are_the_first_steps_of_every_emergency_page() -> None:
         assert heads["see"] == made.title
         wanted = []
         for step in steps[: sum(row.kind == "act" for row in rows)]:
-            if step.hazard:
-                text = f"{step.hazard.hazard} {step.hazard.consequence} {step.hazard.avoidance}"
-                wanted.append((step.id, step.hazard.signal, text, step.hazard.source, step.hazard.how_sure))
+            for cited in step.hazards:
+                row = hazards()[cited]
+                wanted.append((step.id, "hazard", cited, row.source, row.how_sure))
             wanted.append((step.id, "act", step.do, step.source, step.how_sure))
         carried = [(r.step, r.kind, r.text, r.source, r.how_sure) for r in rows if r.kind not in heads]
         assert carried == wanted, name

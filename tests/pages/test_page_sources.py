@@ -108,10 +108,9 @@ def test_a_hazard_outside_a_step_is_found(tmp_path: Path) -> None:
     assert check_pages.hazard_problems(page(tmp_path, "# A\n\n!!! danger\n    Gas."))
 
 
-def test_a_hazard_that_is_not_whole_is_found(tmp_path: Path) -> None:
-    hazard = '[pause.step.hazard]\nsignal = "DANGER"\nhazard = "H."\nhow_sure = "practice"'
-    text = "# A\n\n" + STEP.format(do="Go.", more=hazard)
-    assert "consequence is missing" in " ".join(check_pages.hazard_problems(page(tmp_path, text)))
+def test_a_hazard_that_no_table_has_is_found(tmp_path: Path) -> None:
+    text = "# A\n\n" + STEP.format(do="Go.", more='hazard = "sharks"')
+    assert "no row 'sharks'" in " ".join(check_pages.hazard_problems(page(tmp_path, text)))
 
 
 def test_an_unknown_calculator_is_found(tmp_path: Path) -> None:

@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.filling import filled_text
+from calc.hazards import caution
 from calc.tables import table
 
 TABLE = "first-acts-benchbook-2026"
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,9 +58,13 @@ def emergencies(rules: str) -> tuple[Emergency, ...]:
 
 def _emergency(page: str, rows: list[Any], rules: str) -> Emergency:
     titles = {row.kind: row.text for row in rows}
-    lines = tuple(
-        Line(row.kind if row.kind in SIGNALS else "", filled_text(row.text, rules))
-        for row in rows
-        if row.kind in (*SIGNALS, "act")
-    )
+    lines = tuple(_line(row, rules) for row in rows if row.kind in ("hazard", "act"))
     return Emergency(page, titles["page"], titles["see"], lines)
+
+
+def _line(row: Any, rules: str) -> Line:
+    """An act, or the hazard whose id its text is."""
+    if row.kind == "act":
+        return Line("", filled_text(row.text, rules))
+    told = caution(row.text, rules)
+    return Line(told.signal, told.text)
