@@ -2,6 +2,7 @@
 # make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
 # make lint    ruff and mypy                     make lock    renew both lock files
 # make zip     the site as one file for a folder
+# make mutants whether the tests notice small changes of the code (SEED=, COUNT=)
 SHELL := /bin/bash
 SITE_URL ?= http://127.0.0.1:8000/
 export SITE_URL
@@ -12,7 +13,7 @@ FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME
 	"$$p" -c 'import sys; sys.exit(not (3, 12) <= sys.version_info < (3, 14))' 2>/dev/null && { echo "$$p"; break; }; done
 PY := .venv/bin/python
 
-.PHONY: serve site zip test bench lint lock clean
+.PHONY: serve site zip test bench lint lock clean mutants
 
 .venv/ready: requirements.lock
 	@python="$$($(FIND_PYTHON))"; \
@@ -39,6 +40,9 @@ test: .venv/ready
 
 bench: site
 	$(PY) -m tests.bench --keep
+
+mutants: .venv/ready
+	$(PY) -m tests.mutants --seed $(or $(SEED),14) --count $(or $(COUNT),400) --keep
 
 lint: .venv/ready
 	$(PY) -m ruff check .

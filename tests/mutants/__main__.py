@@ -1,0 +1,96 @@
+"""Draw changes, try each, say which no test noticed: `python -m tests.mutants --seed 14 --count 400`."""
+
+import argparse
+import datetime
+import json
+import os
+import random
+import subprocess
+import sys
+import time
+
+from tests.mutants import KEPT, ROOMS, ROOT, SCORE
+from tests.mutants.changes import Change, all_changes
+from tests.mutants.reach import Reach, kept, others
+from tests.mutants.trial import Outcome, ended, start
+
+
+def _reaches() -> tuple[Reach, Reach]:
+    """What was found once; each in a process of its own, as it imports `calc`."""
+    for what in ("requests", "tests"):
+        subprocess.run([sys.executable, "-m", "tests.mutants.reach", what], cwd=ROOT, check=True, stdout=sys.stderr)
+
+    def missing() -> Reach:
+        raise RuntimeError("the files changed while this ran")
+
+    return kept("requests", missing), kept("tests", missing)
+
+
+def drawn(seed: int, count: int, only: str) -> list[Change]:
+    """So many changes, the same share of each room."""
+    dice = random.Random(seed)
+    rooms = {room: changes for room, changes in all_changes(only).items() if room in ROOMS}
+    each = -(-count // max(1, len(rooms)))
+    some = [change for room in sorted(rooms) for change in dice.sample(rooms[room], min(each, len(rooms[room])))]
+    dice.shuffle(some)
+    return some[:count]
+
+
+def tried(changes: list[Change], workers: int) -> list[Outcome]:
+    """The outcome of each change."""
+    asked, tests = _reaches()
+    others()
+    KEPT.mkdir(parents=True, exist_ok=True)
+    outcomes: dict[int, Outcome] = {}
+    running: dict[int, int] = {}
+    waiting = list(enumerate(changes))[::-1]
+    while waiting or running:
+        while waiting and len(running) < workers:
+            number, change = waiting.pop()
+            running[start(number, change, asked, tests)] = number
+        child, status = os.wait()
+        number = running.pop(child)
+        outcomes[number] = outcome = ended(number, status)
+        if outcome.changes_answer and not outcome.noticed_by:
+            change = changes[number]
+            print(f"{change.path}:{change.line}: {change.what}\n    {outcome.answer}", flush=True)
+    return [outcomes[number] for number in range(len(changes))]
+
+
+def score(changes: list[Change], outcomes: list[Outcome]) -> dict[str, dict[str, int]]:
+    """Noticed, and all that change an answer, by room."""
+    table: dict[str, dict[str, int]] = {}
+    for change, outcome in zip(changes, outcomes, strict=True):
+        row = table.setdefault(change.room, {"drawn": 0, "changes_an_answer": 0, "noticed": 0})
+        row["drawn"] += 1
+        row["changes_an_answer"] += outcome.changes_answer
+        row["noticed"] += outcome.changes_answer and bool(outcome.noticed_by)
+    return {room: table[room] for room in ROOMS if room in table}
+
+
+def main() -> None:
+    """Draw, try, report."""
+    asked = argparse.ArgumentParser(description=__doc__)
+    asked.add_argument("--seed", type=int, default=int(time.time()) % 100_000)
+    asked.add_argument("--count", type=int, default=400)
+    asked.add_argument("--room", default="", help="only paths that begin so, such as calc/formulas")
+    asked.add_argument("--workers", type=int, default=2)
+    asked.add_argument("--keep", action="store_true", help="keep the score for the page")
+    told = asked.parse_args()
+    changes = drawn(told.seed, told.count, told.room)
+    outcomes = tried(changes, told.workers)
+    table = score(changes, outcomes)
+    for room, row in table.items():
+        print(f"{room}: {row['noticed']} of {row['changes_an_answer']} noticed ({row['drawn']} drawn)")
+    left = [
+        {"file": c.path, "line": c.line, "change": c.what, "answer": o.answer}
+        for c, o in zip(changes, outcomes, strict=True)
+        if o.changes_answer and not o.noticed_by
+    ]
+    report = {"date": datetime.date.today().isoformat(), "seed": told.seed, "rooms": table, "not_noticed": left}
+    text = json.dumps(report, ensure_ascii=False, indent=1) + "\n"
+    (SCORE if told.keep else KEPT / "last.json").write_text(text, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
