@@ -1,9 +1,10 @@
-"""Figures and words in a text at run time: `{acetylene-limit}` as the rule set has it."""
+"""Figures, words and emergency acts in a text at run time: `{acetylene-limit}` as the rule set has it."""
 
 import re
 from functools import cache
 from typing import Any
 
+from calc.emergencies import told
 from calc.tables import table
 
 FIGURES = "figures-benchbook-2026"
@@ -71,6 +72,9 @@ def filled_text(text: str, rules: str) -> str:
             return own or figure_text(figures()[name], rules)
         if name in words():
             return str(getattr(words()[name], rules))
+        acts = told(name)
+        if acts is not None:
+            return filled_text(acts, rules)
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
 
     return BRACES.sub(fill, text)

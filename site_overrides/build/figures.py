@@ -15,6 +15,7 @@ from markdown.preprocessors import Preprocessor
 from markdown.treeprocessors import Treeprocessor
 
 from calc.declare import RULE_SETS
+from calc.emergencies import told
 from calc.filling import (
     BRACES,
     FIGURES,
@@ -97,6 +98,9 @@ def filled(text: str, used: dict[str, Any]) -> str:
             return figure_html(used[name])
         if name in words():
             return word_html(words()[name])
+        acts = told(name)
+        if acts is not None:
+            return filled(acts, used)
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
 
     return BRACES.sub(fill, text)

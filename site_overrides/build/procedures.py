@@ -1,13 +1,17 @@
 """A procedure: steps with their hazards, read from TOML and shown as HTML.
 
-    id, title, kind, revised, completion, optional call
-    [[pause]] id, title
-    [[pause.step]] id, do, want; optional hazard or hazards, only, source, how_sure
+    id, title, kind, revised, completion, optional call, begins, ends
+    [[pause]] id, title, optional begins
+    [[pause.step]] id, do, want; optional hazard or hazards, only, source, how_sure, acts
     [pause.step.figure] name of a drawing, and what it is given
 
 `hazard` is the id of a row of calc/data/hazards.csv, `hazards` a list of them. A step
 cites what guards it, so it cannot drift away from it; the row is shown directly before
 the step, always open, and it prints.
+
+`acts` names what a step does to the outfit, by ids of the table of acts, or
+`follow` and the id of another procedure; `begins` and `ends` name states of
+`calc.outfit_state`. They are not shown: a check steps the outfit through them.
 """
 
 import re
@@ -19,6 +23,7 @@ from html import escape
 from typing import Any
 
 from calc.declare import RULE_SETS
+from calc.outfit_state import ACTS, NAMED, TORCHES
 from calc.tables import HOW_SURE, source_key, source_words, sources
 from site_overrides.build.drawn import drawn_html
 from site_overrides.build.hazards import hazard_html, held
@@ -49,6 +54,7 @@ class Step:
     how_sure: str = "practice"
     hazards: tuple[str, ...] = ()
     figure: dict[str, str] = field(default_factory=dict)
+    acts: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True)
@@ -58,6 +64,7 @@ class Pause:
     id: str
     title: str
     steps: tuple[Step, ...]
+    begins: str = ""
 
 
 @dataclass(frozen=True)
@@ -71,6 +78,8 @@ class Procedure:
     completion: str
     pauses: tuple[Pause, ...]
     call: str = ""
+    begins: str = ""
+    ends: str = ""
 
 
 def _taken(given: dict[str, Any], where: str, needed: tuple[str, ...], may: tuple[str, ...]) -> None:
@@ -104,25 +113,43 @@ def _hazards(given: dict[str, Any], where: str) -> tuple[str, ...]:
     return tuple(held(name, where, ProcedureError) for name in ids)
 
 
+def _acts(names: list[str], where: str) -> tuple[str, ...]:
+    for name in names:
+        kind, colon, rest = name.partition(": ")
+        known = (rest if colon else name) in ACTS and (not colon or kind in TORCHES)
+        if not known and not name.startswith("follow "):
+            raise ProcedureError(f"{where}: no act is named {name!r}")
+    return tuple(names)
+
+
+def _state(given: dict[str, Any], where: str) -> None:
+    for name in ("begins", "ends"):
+        if given.get(name, "") not in ("", *NAMED):
+            raise ProcedureError(f"{where}: no state is named {given[name]!r}")
+
+
 def _step(given: dict[str, Any], where: str) -> Step:
     where = f"{where}, step {given.get('id', '?')}"
-    _taken(given, where, ("id", "do", "want"), ("only", "source", "how_sure", "hazard", "hazards", "figure"))
+    may = ("only", "source", "how_sure", "hazard", "hazards", "figure", "acts")
+    _taken(given, where, ("id", "do", "want"), may)
     if "figure" in given and not given["figure"].get("name"):
         raise ProcedureError(f"{where}: the figure has no name")
     if _EMPTY_WANT.search(given["want"]):
         raise ProcedureError(f"{where}: want names a state or a value, not {given['want']!r}")
-    step = Step(hazards=_hazards(given, where), **given)
+    acts = _acts(given.pop("acts"), where) if "acts" in given else None
+    step = Step(hazards=_hazards(given, where), acts=acts, **given)
     _held_source(step.source, step.how_sure, where)
     return step
 
 
 def _pause(given: dict[str, Any], where: str) -> Pause:
     where = f"{where}, pause {given.get('id', '?')}"
-    _taken(given, where, ("id", "title", "step"), ())
+    _taken(given, where, ("id", "title", "step"), ("begins",))
+    _state(given, where)
     steps = tuple(_step(step, where) for step in given["step"])
     if len(steps) > MOST_STEPS:
         raise ProcedureError(f"{where}: {len(steps)} steps; at most {MOST_STEPS} to a pause point")
-    return Pause(given["id"], given["title"], steps)
+    return Pause(given["id"], given["title"], steps, given.get("begins", ""))
 
 
 def procedure(text: str) -> Procedure:
@@ -136,7 +163,9 @@ def procedure(text: str) -> Procedure:
     except tomllib.TOMLDecodeError as error:
         raise ProcedureError(f"procedure: {error}") from error
     where = f"procedure {given.get('id', '?')}"
-    _taken(given, where, ("id", "title", "kind", "revised", "completion", "pause"), ("call",))
+    needed = ("id", "title", "kind", "revised", "completion", "pause")
+    _taken(given, where, needed, ("call", "begins", "ends"))
+    _state(given, where)
     if given["kind"] not in KINDS:
         raise ProcedureError(f"{where}: kind says {given['kind']!r}; use one of {tuple(KINDS)}")
     if not isinstance(given["revised"], date):
