@@ -6,6 +6,7 @@ in words, and declare no act.
 """
 
 import re
+from dataclasses import fields
 
 from calc.outfit_state import BreachError, Outfit, act, named
 from site_overrides.build.procedures import Pause, Procedure, Step
@@ -46,13 +47,26 @@ def acts_of(step: Step, torch: str) -> tuple[str, ...]:
     return tuple(found)
 
 
+def _apart(outfit: Outfit, name: str) -> str:
+    """Where an outfit is not as a named state."""
+    wanted = named(name, outfit.torch)
+    pairs = [("", outfit, wanted), ("oxygen ", outfit.oxygen, wanted.oxygen), ("fuel ", outfit.fuel, wanted.fuel)]
+    return "; ".join(
+        f"{mark}{each.name} is {getattr(one, each.name)!r}, not {getattr(other, each.name)!r}"
+        for mark, one, other in pairs
+        for each in fields(one)
+        if each.name not in ("oxygen", "fuel") and getattr(one, each.name) != getattr(other, each.name)
+    )
+
+
 def _followed(outfit: Outfit, made: Procedure, known: dict[str, Procedure]) -> Outfit:
     """Another procedure, from its beginning or from the first pause point that begins as the outfit is."""
     begins = [made.begins, *(pause.begins for pause in made.pauses[1:])]
     for count, name in enumerate(begins):
         if name and named(name, outfit.torch) == outfit:
             return _through(outfit, made, made.pauses[count:], known)
-    raise StepError(f"{made.id} does not begin, at any pause point, as the outfit is: {outfit}")
+    apart = [f"{name}: {_apart(outfit, name)}" for name in begins if name]
+    raise StepError(f"{made.id} does not begin, at any pause point, as the outfit is ({' / '.join(apart)})")
 
 
 def _through(
@@ -60,7 +74,8 @@ def _through(
 ) -> Outfit:
     for pause in pauses:
         if pause.begins and named(pause.begins, outfit.torch) != outfit:
-            raise StepError(f"{made.id}, {outfit.torch}: {pause.id} does not begin {pause.begins}: {outfit}")
+            apart = _apart(outfit, pause.begins)
+            raise StepError(f"{made.id}, {outfit.torch}: {pause.id} does not begin {pause.begins}: {apart}")
         for step in (step for step in pause.steps if _for_torch(step, outfit.torch)):
             for name in acts_of(step, outfit.torch):
                 try:
@@ -86,7 +101,7 @@ def walked(made: Procedure, torch: str, known: dict[str, Procedure]) -> Outfit:
     """
     outfit = _through(named(made.begins, torch), made, made.pauses, known)
     if made.ends and named(made.ends, torch) != outfit:
-        raise StepError(f"{made.id}, {torch}: it does not end {made.ends}: {outfit}")
+        raise StepError(f"{made.id}, {torch}: it does not end {made.ends}: {_apart(outfit, made.ends)}")
     return outfit
 
 

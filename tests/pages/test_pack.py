@@ -113,7 +113,7 @@ def test_a_card_carries_each_act_behind_its_hazard(rules: str) -> None:
         for line in one.lines:
             place = plain.index(line.text, place)
     assert "{" not in plain
-    assert plain.index("Go. Take everyone with you.") < plain.index("Shut the oxygen valve of the ")
+    assert plain.index("Go now, and take everyone with you.") < plain.index("Close the oxygen valve of the ")
 
 
 class _Balance(HTMLParser):

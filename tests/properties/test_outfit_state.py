@@ -211,16 +211,19 @@ def test_fire_inside_the_torch_ends_when_both_its_valves_are_closed(torch: str) 
 
 
 @torches
-def test_every_act_in_every_state_answers_or_names_its_breach(torch: str) -> None:
-    for state in NAMED:
-        before = named(state, torch)
-        for name in ACTS:
-            try:
-                after = act(before, name)
-            except BreachError as error:
-                assert str(error).startswith(f"{name}: "), (state, name)
-                continue
-            assert before == named(state, torch), "the state before is left as it was"
-            for side in after.sides:
-                assert 0 <= side.delivery <= max(side.setting, side.inlet) or not side.screw_in
-                assert side.delivery == 0 or side.holds != "air"
+@pytest.mark.parametrize("state", NAMED)
+def test_every_act_in_every_state_answers_or_names_its_breach(torch: str, state: str) -> None:
+    before = named(state, torch)
+    refused, possible = {}, {}
+    for name in ACTS:
+        try:
+            possible[name] = act(before, name)
+        except BreachError as error:
+            refused[name] = str(error)
+    assert before == named(state, torch), "the state before is left as it was"
+    assert all(said.startswith(f"{name}: ") for name, said in refused.items())
+    for name, after in possible.items():
+        for side in after.sides:
+            assert 0 <= side.delivery <= max(side.setting, side.inlet), name
+            assert side.delivery == 0 or side.holds != "air", name
+            assert side.inlet in (0, side.cylinder_pressure), name
