@@ -72,6 +72,20 @@ def _alternatives(brought_by: str) -> tuple[dict[str, tuple[str, ...]], ...]:
     return tuple(found)
 
 
+def is_brought(brought_by: str, job: Brought) -> bool:
+    """Whether a job fulfils one of the alternatives of a cell.
+
+    Examples:
+        >>> is_brought("metal:brass process:welding|brazing", {"metal": "brass", "process": "brazing"})
+        True
+        >>> is_brought("metal:brass process:welding; filler:brass", {"metal": "brass", "process": "cutting"})
+        False
+    """
+    return any(
+        all(job.get(part) in ids for part, ids in conditions.items()) for conditions in _alternatives(brought_by)
+    )
+
+
 def ids_brought(job: Brought) -> list[str]:
     """Ids of the hazards that a job brings, the gravest first.
 
@@ -82,14 +96,7 @@ def ids_brought(job: Brought) -> list[str]:
         >>> ids_brought({"metal": "beryllium-copper"})
         ['beryllium-fume']
     """
-    found = [
-        row
-        for row in hazards().values()
-        if any(
-            all(job.get(part) in ids for part, ids in conditions.items())
-            for conditions in _alternatives(row.brought_by)
-        )
-    ]
+    found = [row for row in hazards().values() if is_brought(row.brought_by, job)]
     return [row.id for row in sorted(found, key=lambda row: SIGNALS.index(row.signal))]
 
 

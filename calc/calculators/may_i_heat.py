@@ -6,25 +6,32 @@ from typing import Annotated
 from calc.declare import LENGTH, Answer, Choice, Figure, Shown, calculator
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.sheets import gate_said
-from calc.sheets.gate import (
+from calc.sheets.gate import Situation, Verdict, distance_cleared, gate, strip_row, strip_words
+from calc.sheets.gate_asked import (
+    AIR,
+    AROUND,
     BEHIND,
     COATINGS,
+    DUTIES,
+    HELD,
+    HOLLOW,
+    INSPECTED,
     METALS,
     PARTS,
+    PEOPLE,
     PROCESSES,
+    SITES,
     STRIPPABLE,
     STRIPPED,
-    Verdict,
-    around,
-    gate,
-    strip_row,
-    strip_words,
+    YES_NO,
 )
 from calc.sheets.surroundings import OWN
 from calc.sheets.surroundings import fire_watch as watch_figure
 
 FAR = ("ft", "m")
 ASIDE = "Figures for it"
+ON_IT = tuple(coating for coating in COATINGS if coating != "none")
+FURTHER = {"none": "Nothing else"} | {coating: COATINGS[coating] for coating in ON_IT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +53,9 @@ class MayIHeat:
     ]
 
 
-def _strip(verdict: Verdict, rules: str) -> Figure | None:
-    if verdict.outcome != "first" or all(reason.asked != "coating" for reason in verdict.reasons):
+def _strip(verdict: Verdict, stripped: str | None, rules: str) -> Figure | None:
+    coated = any(reason.asked == "coating" for reason in verdict.reasons)
+    if verdict.outcome != "first" or stripped == "yes" or not coated:
         return None
     row = strip_row()
     return Figure(
@@ -78,39 +86,98 @@ def may_i_heat(
         Choice(
             "What the part is",
             PARTS,
-            example="open-sheet",
-            hint="A vessel counts whatever it held, clean or empty. Shut: air does not blow through.",
+            example="closed-hollow",
+            hint="A vessel counts whatever it held, clean or empty. Closed: air does not blow through.",
         ),
     ],
+    held: Annotated[
+        str | None,
+        Choice(
+            "What it holds, or ever held",
+            HELD,
+            example="never",
+            hint="A silencer, a catalyst or a tank counts as a vessel above.",
+            when={"part": HOLLOW},
+        ),
+    ],
+    duty: Annotated[str, Choice("What depends on the part", DUTIES, example="none")],
     metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
     coating: Annotated[
-        str, Choice("What is on it", COATINGS, example="none", hint="Both faces, the inside and the edges.")
+        str, Choice("What is on it", COATINGS, example="zinc", hint="Both faces, the inside and the edges.")
+    ],
+    second_coating: Annotated[
+        str | None, Choice("What else is on it", FURTHER, example="none", when={"coating": ON_IT})
+    ],
+    third_coating: Annotated[
+        str | None,
+        Choice("And what else", FURTHER, example="none", when={"coating": ON_IT, "second_coating": ON_IT}),
     ],
     stripped: Annotated[
         str | None,
         Choice(
-            f"Is that gone {strip_words()} at least on each side of the heat?",
+            f"Is all of that gone {strip_words()} at least on each side of the heat?",
             STRIPPED,
             example="no",
             when={"coating": STRIPPABLE},
         ),
     ],
+    place: Annotated[str, Choice("Where you want to do it", SITES, example="shop")],
+    permit: Annotated[
+        str | None,
+        Choice(
+            "Has the person responsible for the place looked at it and allowed the flame today?",
+            YES_NO,
+            example="no",
+            when={"place": INSPECTED},
+        ),
+    ],
+    vehicle_ready: Annotated[
+        str | None,
+        Choice(
+            "Is the battery off, and is all that burns or bursts away from the heat?",
+            YES_NO,
+            example="no",
+            hint="Fuel tank and lines, brake lines, airbags, belt tensioners, gas struts, air conditioning, tires, trim.",
+            when={"place": ("vehicle",)},
+        ),
+    ],
+    around: Annotated[str, Choice("Around the work", AROUND, example="none")],
     behind: Annotated[
         str,
         Choice(
             "Behind it, above it and below it",
             BEHIND,
-            example="clear",
+            example="not-looked",
             hint="What is moved away, or shielded and watched, counts no more.",
         ),
     ],
+    people: Annotated[str, Choice("People near you", PEOPLE, example="protected")],
+    air: Annotated[str, Choice("What keeps the fume from you and from them", AIR, example="hood")],
     rules: str,
 ) -> Answer[MayIHeat]:
     """Refused, something to do first, or nothing refused; it never calls a part harmless.
 
     It knows only what you tell it. When you do not know, say so: not knowing is an answer here.
     """  # fmt: skip
-    verdict = gate(process, part, metal, coating, stripped, behind, rules)
+    verdict = gate(
+        Situation(
+            process=process,
+            part=part,
+            held=held,
+            metal=metal,
+            coatings=(coating, second_coating, third_coating),
+            stripped=stripped,
+            duty=duty,
+            place=place,
+            permit=permit,
+            vehicle_ready=vehicle_ready,
+            around=around,
+            behind=behind,
+            people=people,
+            air=air,
+        ),
+        rules,
+    )
     burns = [reason for reason in verdict.reasons if reason.asked == "behind"]
     clears = any(reason.outcome == verdict.outcome for reason in burns)
     watches = clears and verdict.outcome == "first"
@@ -122,9 +189,9 @@ def may_i_heat(
             do_first=gate_said.do_first(verdict),
             who_to_ask=gate_said.who_to_ask(verdict),
             still_holds=gate_said.still_holds(verdict),
-            strip_distance=_strip(verdict, rules),
+            strip_distance=_strip(verdict, stripped, rules),
             vent_hole=_vent(verdict, rules),
-            clear_distance=around(process, rules) if clears else None,
+            clear_distance=distance_cleared(process, rules) if clears else None,
             fire_watch=watch_figure(rules) if watches else None,
         ),
         cautions=gate_said.verdict_cautions(verdict),

@@ -4,65 +4,19 @@ The reasons are rows of `data/gate-reasons`, the cases in print rows of
 `data/gate-cases` and `data/hurts`. Nothing here ever says that a part will do.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from calc.figures import Figure
 from calc.formulas.setup.ruled import amount, ruled_row
+from calc.hazards import hazards, is_brought
 from calc.quantities import Length
-from calc.sheets.fumes import options
+from calc.sheets.gate_asked import COATINGS, GALVANISED, HOLLOW, INSPECTED, METALS, OPTIONS, STRIPPED
 from calc.sheets.said import distance
 from calc.sheets.surroundings import clear_distance
 from calc.tables import table
 
-PROCESSES = {
-    "welding": "Welding",
-    "braze-welding": "Braze welding",
-    "brazing": "Brazing",
-    "soldering": "Soldering",
-    "cutting": "Cutting",
-    "heating": "Heating, bending, straightening",
-}
-PARTS = {
-    "open-sheet": "Open sheet, plate or bar",
-    "vented-hollow": "Hollow, open: air blows through",
-    "closed-hollow": "Hollow, shut, never a container",
-    "container": "Drum, tank, can, any vessel",
-    "tire": "Wheel with its tire, flat too",
-    "strut": "Strut, shock, hydraulic cylinder",
-    "unknown": "I do not know",
-}
-METALS = {
-    "low-carbon-steel": "Low-carbon (mild) steel",
-    "medium-carbon-steel": "Medium-carbon steel",
-    "low-alloy-steel": "Low-alloy steel",
-    "stainless-steel": "Stainless steel",
-    "cast-iron": "Cast iron",
-    "copper": "Copper",
-    "brass": "Brass",
-    "bronze": "Bronze",
-    "beryllium-copper": "Beryllium copper",
-    "aluminium": "Aluminium",
-    "nickel": "Nickel",
-    "lead": "Lead",
-    "zinc": "Zinc",
-    "magnesium": "Magnesium alloy",
-    "titanium": "Titanium",
-    "unknown": "I do not know",
-}
-GALVANISED = "galvanised-steel"
-"""Asked as a metal by other pages; here it is steel with zinc on it, whatever else is."""
-COATINGS = options("coating") | {"paint": "Other paint, with none of these"}
-STRIPPABLE = ("zinc", "chromium", "lead-paint", "oil", "paint")
-"""Coatings that may be taken off before any heat; the others are refused."""
-STRIPPED = {"no": "No, or not so far", "yes": "Yes, on each side of the heat"}
-BEHIND = {
-    "clear": "Looked: nothing that burns",
-    "movable": "Burns: can move or shield it",
-    "not-looked": "Not looked yet",
-    "fixed": "Burns: cannot move or shield it",
-}
 ALWAYS = ("told", "air", "watch", "eyes")
 """What holds for every part."""
 OUTCOMES = {
@@ -88,16 +42,17 @@ class Reason:
     """One hazard of a part and the one order against it.
 
     Attributes:
-        asked: Input that it came from: `part`, `metal`, `coating`, `behind`, or `always`.
+        asked: Input that it came from, such as `part`, or `always`.
         id: Option of that input.
         outcome: `refused`, `first`, or `holds` for what holds in any case.
         gravity: The larger, the graver.
-        signal: Signal word, empty for a reminder.
+        hazard: Id of its row in the table of hazards.
+        signal: Signal word of that row.
         words: What it is, as a reader sees it.
-        reason: What it does.
+        reason: What it is and does, two sentences of that row.
         order: The one thing to do.
         who: Whom to ask; empty for nobody.
-        source: As in a table.
+        source: Rule that demands the outcome, as in a table.
         how_sure: Grade.
         cases: Cases and rules in print.
     """
@@ -106,6 +61,7 @@ class Reason:
     id: str
     outcome: str
     gravity: float
+    hazard: str
     signal: str
     words: str
     reason: str
@@ -166,18 +122,21 @@ def _cases(row: Any) -> tuple[Case, ...]:
     return (*own, *more)
 
 
-def _reasons(given: dict[str, tuple[str, ...]], filled: dict[str, str]) -> list[Reason]:
+def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str]) -> list[Reason]:
+    """Reasons that hold for what was given: each input and the options picked for it."""
+    alone = {asked: ids[0] for asked, ids in given.items() if len(ids) == 1}
     found = []
     for row in table("gate-reasons"):
-        if row.id not in given.get(row.asked, ()) or row.stripped not in ("any", *given["stripped"]):
+        if row.id not in given.get(row.asked, ()) or (row.given and not is_brought(row.given, alone)):
             continue
-        order = row.order
+        hazard = hazards()[row.hazard]
+        order = row.order or hazard.avoidance
         for name, words in filled.items():
             order = order.replace(f"{{{name}}}", words)
         found.append(
             Reason(
-                row.asked, row.id, row.outcome, row.gravity, row.signal, row.words, row.reason, order, row.who,
-                row.source, row.how_sure, _cases(row),
+                row.asked, row.id, row.outcome, row.gravity, row.hazard, hazard.signal, row.words,
+                f"{hazard.hazard} {hazard.consequence}", order, row.who, row.source, row.how_sure, _cases(row),
             )
         )  # fmt: skip
     return sorted(found, key=lambda reason: (-_RANK[reason.outcome], -reason.gravity))
@@ -198,30 +157,69 @@ def _known(value: str, what: str, known: Iterable[str]) -> None:
         raise ValueError(f"the gate knows no {what} {value!r}")
 
 
-def _given(process: str, metal: str, coating: str, stripped: str | None) -> dict[str, tuple[str, ...]]:
-    _known(process, "process", PROCESSES)
+def _known_all(given: Mapping[str, str | None]) -> dict[str, tuple[str, ...]]:
+    """Each input and what was picked for it; one that was not asked is left out."""
+    for name, value in given.items():
+        _known(value or next(iter(OPTIONS[name])), name.replace("_", " "), OPTIONS[name])
+    return {name: (value,) for name, value in given.items() if value is not None}
+
+
+def _with_coatings(
+    given: dict[str, tuple[str, ...]], metal: str, coatings: Iterable[str | None], stripped: str | None
+) -> dict[str, tuple[str, ...]]:
+    """What was given, with metal, coatings and whether they are gone."""
+    on_it = {coating for coating in coatings if coating not in (None, "none")}
+    if metal == GALVANISED:
+        on_it.add("zinc")
+    for coating in on_it:
+        _known(str(coating), "coating", COATINGS)
     _known(metal, "metal", (*METALS, GALVANISED))
-    _known(coating, "coating", COATINGS)
     _known(stripped or "no", "answer on stripping", STRIPPED)
-    return {
-        "metal": (metal,),
-        "coating": (coating, "zinc") if metal == GALVANISED else (coating,),
-        "stripped": (stripped or "no",),
-    }
+    return given | {"metal": (metal,), "coating": tuple(sorted(map(str, on_it))), "stripped": (stripped or "no",)}
 
 
-def gate(
-    process: str, part: str, metal: str, coating: str, stripped: str | None, behind: str, rules: str
-) -> Verdict:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """A part, where it is, and what is about to be done to it.
+
+    Attributes:
+        process: Id of `PROCESSES`; no process opens what another closes.
+        part: Id of `PARTS`.
+        held: Id of `HELD`, what a hollow part holds or held; None counts as unknown for one.
+        metal: Id of `METALS`, or `galvanised-steel`.
+        coatings: Ids of `COATINGS`, all that is on it.
+        stripped: `yes` where they are gone as far as the rule asks; None counts as `no`.
+        duty: Id of `DUTIES`, what depends on the part.
+        place: Id of `SITES`.
+        permit: Whether the person responsible allowed the flame there; None counts as `no`.
+        vehicle_ready: Whether what burns or bursts on a vehicle is out of the way; likewise.
+        around: Id of `AROUND`.
+        behind: Id of `BEHIND`.
+        people: Id of `PEOPLE`.
+        air: Id of `AIR`, what takes the fume away.
+    """
+
+    process: str
+    part: str
+    held: str | None
+    metal: str
+    coatings: tuple[str | None, ...]
+    stripped: str | None
+    duty: str
+    place: str
+    permit: str | None
+    vehicle_ready: str | None
+    around: str
+    behind: str
+    people: str
+    air: str
+
+
+def gate(situation: Situation, rules: str) -> Verdict:
     """What must be refused, or done first, before a part is heated.
 
     Args:
-        process: Id of `PROCESSES`; no process opens what another shuts.
-        part: Id of `PARTS`.
-        metal: Id of `METALS`, or `galvanised-steel`.
-        coating: Id of `COATINGS`.
-        stripped: `yes` where the coating is gone as far as the rule asks; None counts as `no`.
-        behind: Id of `BEHIND`.
+        situation: All that was asked. What was not asked counts as the worst of its options.
         rules: Rule set of the clear distance.
 
     Raises:
@@ -229,26 +227,34 @@ def gate(
 
     Source:
         [cfr1910-252]; each reason names its own.
-
-    Examples:
-        >>> gate("cutting", "container", "low-carbon-steel", "none", None, "clear", "us").text
-        'Refused: no flame on this'
-        >>> gate("welding", "open-sheet", "low-carbon-steel", "zinc", "no", "clear", "us").text
-        'First do this, then ask again'
-        >>> gate("welding", "open-sheet", "low-carbon-steel", "none", None, "clear", "us").text
-        'Nothing here was refused'
     """
-    given = _given(process, metal, coating, stripped)
-    _known(part, "part", PARTS)
-    _known(behind, "answer on what is behind", BEHIND)
-    clear = around(process, rules).value
+    it = situation
+    given = _known_all(
+        {
+            "process": it.process,
+            "part": it.part,
+            "held": (it.held or "unknown") if it.part in HOLLOW else None,
+            "duty": it.duty,
+            "place": it.place,
+            "permit": (it.permit or "no") if it.place in INSPECTED else None,
+            "vehicle_ready": (it.vehicle_ready or "no") if it.place == "vehicle" else None,
+            "around": it.around,
+            "behind": it.behind,
+            "people": it.people,
+            "air": it.air,
+        }
+    )
+    clear = distance_cleared(it.process, rules).value
     assert clear is not None
     filled = {"strip": strip_words(), "clear": distance(clear, rules, 3, "up")}
-    return _verdict(_reasons(given | {"part": (part,), "behind": (behind,), "always": ALWAYS}, filled))
+    asked = _with_coatings(given, it.metal, it.coatings, it.stripped)
+    return _verdict(_reasons(asked | {"always": ALWAYS}, filled))
 
 
 def metal_verdict(process: str, metal: str, coating: str, stripped: str | None) -> Verdict:
     """The gate by metal and coating alone: for a sheet that does not ask what the part is.
+
+    It takes a shop with a hood; what the rules ask of the air still stands among what holds.
 
     Args:
         process: Id of `PROCESSES`.
@@ -268,9 +274,17 @@ def metal_verdict(process: str, metal: str, coating: str, stripped: str | None) 
         >>> metal_verdict("brazing", "galvanised-steel", "none", None).reasons[0].words
         'Zinc (galvanized)'
     """
-    return _verdict(_reasons(_given(process, metal, coating, stripped), {"strip": strip_words()}))
+    shop = _known_all({"process": process, "place": "shop", "air": "hood"})
+    asked = _with_coatings(shop, metal, (coating,), stripped)
+    verdict = _verdict(_reasons(asked, {"strip": strip_words()}))
+    ours = ("metal", "coating")
+    return Verdict(
+        verdict.outcome,
+        tuple(reason for reason in verdict.reasons if reason.asked in ours),
+        tuple(reason for reason in verdict.holds if reason.asked in ours),
+    )
 
 
-def around(process: str, rules: str) -> Figure:
+def distance_cleared(process: str, rules: str) -> Figure:
     """Distance cleared of what burns, m; braze welding counts as welding."""
     return clear_distance(rules, "welding" if process == "braze-welding" else process)

@@ -1,15 +1,16 @@
 """What the gate says, as figures, cautions and tables of an answer."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from calc.declare import Caution, Table
 from calc.figures import Figure
+from calc.hazards import SIGNALS, caution
 from calc.sheets.gate import Reason, Verdict
 from calc.tables import HOW_SURE, source_words
 
-NOTHING = "nothing that you gave stands among what this page refuses. It has not seen your part: the list below still holds"
-NOBODY_SAW = "By what you gave; no page sees the part, its inside or what is behind it."
-_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+NOTHING = "nothing that you told this page rules it out. It has not seen your part: the list below still applies"
+NOBODY_SAW = "By what you told it; no page sees the part, its inside or what is behind it."
 _DOES = {"refused": " (refused)", "first": " (before any heat)", "holds": ""}
 
 
@@ -34,10 +35,10 @@ def why(verdict: Verdict) -> Figure:
     if not verdict.reasons:
         return _told((), NOTHING, NOBODY_SAW)
     gravest, *others = verdict.reasons
-    words = f"{gravest.words}: {gravest.reason}."
+    words = f"{gravest.words}. {gravest.reason}"
     if others:
         words += f" Also: {'; '.join(reason.words for reason in others)}."
-    basis = " ".join(f"{reason.words}: {reason.reason}." for reason in others)
+    basis = " ".join(f"{reason.words}. {reason.reason}" for reason in others)
     return _told(
         verdict.reasons,
         words,
@@ -85,11 +86,13 @@ def verdict_cautions(verdict: Verdict) -> tuple[Caution, ...]:
     listed = (*verdict.reasons, *verdict.holds)
     refusing = [reason for reason in listed if reason.outcome == "refused"]
     told = verdict.outcome == "none"
-    warned = refusing or [reason for reason in listed if reason.signal and (told or reason.id != "told")]
-    warned.sort(key=lambda reason: _SIGNALS.index(reason.signal))
+    warned = refusing or [reason for reason in listed if told or reason.id != "told"]
+    warned.sort(key=lambda reason: SIGNALS.index(reason.signal))
+    once = {reason.words: reason for reason in reversed(warned)}
     return tuple(
-        Caution(reason.signal, f"{reason.words}: {reason.reason}. {reason.order}", reason.source)  # type: ignore[arg-type]
+        replace(caution(reason.hazard), text=f"{reason.words}. {reason.reason} {reason.order}")
         for reason in warned
+        if once[reason.words] is reason
     )
 
 

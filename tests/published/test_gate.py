@@ -3,23 +3,46 @@
 import pytest
 
 from calc import InputError, answer
-from calc.sheets.gate import PROCESSES, STRIPPABLE, metal_verdict
+from calc.hazards import hazards
+from calc.sheets.gate import metal_verdict
+from calc.sheets.gate_asked import PROCESSES, STRIPPABLE
 from calc.tables import table
 
 BOX = {
     "process": "welding",
     "part": "open-sheet",
+    "duty": "none",
     "metal": "low-carbon-steel",
     "coating": "none",
+    "place": "shop",
+    "around": "none",
     "behind": "clear",
+    "people": "protected",
+    "air": "hood",
 }
 REFUSED = "Refused: no flame on this"
 FIRST = "First do this, then ask again"
 NONE = "Nothing here was refused"
 
 
+def whole(**changed: str) -> dict[str, str]:
+    """The planter box with these changes, and the mildest answer to whatever they make the form ask."""
+    asked = BOX | changed
+    if asked["part"] in ("vented-hollow", "closed-hollow"):
+        asked = {"held": "never"} | asked
+    if asked["coating"] != "none":
+        asked = {"second_coating": "none"} | asked
+        if asked["second_coating"] != "none":
+            asked = {"third_coating": "none"} | asked
+    if asked["place"] in ("building", "wall", "roof"):
+        asked = {"permit": "yes"} | asked
+    if asked["place"] == "vehicle":
+        asked = {"vehicle_ready": "yes"} | asked
+    return asked
+
+
 def gate(**changed: str) -> dict[str, object]:
-    return answer("may-i-heat", **(BOX | changed))
+    return answer("may-i-heat", **whole(**changed))
 
 
 def text(got: dict[str, object], name: str) -> str:
@@ -51,11 +74,11 @@ def refusal(source: str, how_sure: str, says: str, who: str, **changed: str) -> 
         refusal("WAC 296-864 20010", "read", "rubber", "forbids heat on a truck rim", part="tire"),
         refusal("MSHA FTL99M16", "read", "the rod flies out", "hydraulics workshop", part="strut"),
         refusal("OSHA inspection 1277965", "read", "under pressure", "supervisor", part="unknown"),
-        refusal("29 CFR 1910.252 (c)(8)", "read", "lungs for life", "air tests", metal="beryllium-copper"),
+        refusal("29 CFR 1910.252 (c)(8)", "read", "ruins the lungs", "air tests", metal="beryllium-copper"),
         refusal("a magnesium trade page", "read", "brilliant white light", "a works", metal="magnesium"),
         refusal("US defense report AD0609342", "read", "caught fire in air", "inert gas", metal="titanium"),
         refusal("MSHA FAB10M06", "read", "magnesium or titanium", "metal analyzer", metal="unknown"),
-        refusal("29 CFR 1910.146 (b)", "read", "12 to 72 h later", "hygienist", coating="cadmium"),
+        refusal("29 CFR 1910.146 (b)", "read", "12 to 72 hours later", "hygienist", coating="cadmium"),
         refusal("Br J Ind Med 1966", "read", "mild at first", "hygienist", coating="cadmium"),
         refusal("WAC 296-155 420 (1)", "read", "cadmium, lead or chromium", "competent person", coating="unknown"),
         refusal("WAC 296-24 69501 (3)", "read", "breaks out later", "fire service", behind="fixed"),
@@ -82,9 +105,9 @@ def order(source: str, how_sure: str, signal: str, says: str, do: str, **changed
 @pytest.mark.parametrize(
     ("source", "signal", "says", "do", "changed"),
     [
-        order("29 CFR 1910.252 (a)(3)(ii)", "read", "DANGER", "burst it", "Open it cold", part="closed-hollow"),
-        order("OSHA shipyard pages", "read", "DANGER", "hydrogen", "a drilled hole at each end", part="closed-hollow"),
-        order("MSHA FAB10M06", "read", "DANGER", "burst it", "air blows through", part="closed-hollow"),
+        order("29 CFR 1910.252 (a)(3)(ii)", "read", "DANGER", "burst a hollow part", "Open it cold", part="closed-hollow"),
+        order("OSHA shipyard pages", "read", "DANGER", "hydrogen", "drill a hole at each end", part="closed-hollow"),
+        order("MSHA FAB10M06", "read", "DANGER", "burst a hollow part", "air blows through", part="closed-hollow"),
         order("29 CFR 1910.252 (c)(6)", "read", "WARNING", "fever and chills", "other means than heat", coating="zinc"),
         order("29 CFR 1926.354 (c)(1)", "read", "WARNING", "poison blood", "4 in", coating="lead-paint"),
         order("MMWR, Georgia 1992", "read", "WARNING", "outdoors too", "dry grinding", coating="lead-paint"),
@@ -118,13 +141,13 @@ def test_what_is_done_first(
         pytest.param("", "Air: ", {"part": "vented-hollow"}, id="open hollow [29 CFR 1926.352 (j); read]"),
         pytest.param("29 CFR 1910.252 (c)(6)(ii)", "hood at the work", {"coating": "zinc"}, id="zinc off [(c)(6)(ii); read]"),
         pytest.param("29 CFR 1910.252 (c)(7)(iii)", "air-line respirator", {"coating": "lead-paint"}, id="lead paint off [(c)(7)(iii); read]"),
-        pytest.param("29 CFR 1910.252 (c)(7)(iii)", "fume respirator", {"metal": "lead"}, id="lead [(c)(7)(iii); read]"),
+        pytest.param("29 CFR 1910.252 (c)(7)(iii)", "let everyone near have the same", {"metal": "lead"}, id="lead [(c)(7)(iii); read]"),
         pytest.param("29 CFR 1910.252 (c)(6)", "hood at the work", {"metal": "zinc"}, id="zinc [(c)(6); read]"),
-        pytest.param("29 CFR 1910.1026", "hood at the work", {"coating": "chromium"}, id="chromium off [1910.1026; memory]"),
-        pytest.param("29 CFR 1910.1026", "hood at the work", {"metal": "stainless-steel"}, id="stainless [1910.1026; memory]"),
+        pytest.param("29 CFR 1926.353 (c)(1)(iv)", "hood at the work", {"coating": "chromium"}, id="chromium off [1926.353(c)(1)(iv); read]"),
+        pytest.param("29 CFR 1926.353 (c)(1)(iv)", "hood at the work", {"metal": "stainless-steel"}, id="stainless [1926.353(c)(1)(iv); read]"),
         pytest.param("WAC 296-155 420 (4)", "strip farther", {"coating": "paint"}, id="paint off [WAC 296-155-420; read]"),
         pytest.param("common practice", "Stop when it smokes", {"coating": "oil"}, id="oil off [practice]"),
-        pytest.param("common practice", "no more heat than the joint needs", {"metal": "brass"}, id="brass [practice]"),
+        pytest.param("29 CFR 1910.252 (c)(6)(ii)", "no more heat than the joint needs", {"metal": "brass"}, id="brass [(c)(6)(ii); read]"),
         pytest.param("", "Eyes: ", {"metal": "aluminium"}, id="aluminium [no rule refuses it]"),
     ],
 )  # fmt: skip
@@ -163,7 +186,7 @@ def test_what_is_not_refused_still_has_its_list(source: str, says: str, changed:
 def test_the_figures_that_go_with_an_order(
     name: str, figure: float, unit: str, changed: dict[str, str]
 ) -> None:
-    got = answer("may-i-heat", **(BOX | changed), units={name: unit})
+    got = answer("may-i-heat", **whole(**changed), units={name: unit})
     assert got["results"][name]["value"] == pytest.approx(figure, rel=1e-9)
 
 
@@ -187,9 +210,9 @@ def test_refusals_stand_first_and_each_hazard_has_one_order() -> None:
     places = [
         why.index(what)
         for what in (
-            "Wheel with its tire on:",
+            "Wheel with its tire on.",
             "Also: Titanium;",
-            "What burns behind it",
+            "Something that burns behind it",
             "Zinc (galvanized).",
         )
     ]
@@ -199,7 +222,7 @@ def test_refusals_stand_first_and_each_hazard_has_one_order() -> None:
         gate(part="closed-hollow", coating="lead-paint", stripped="no", behind="not-looked"), "do_first"
     )
     orders = [
-        first.index(mark) for mark in ("1) Hollow section", "2) Behind it nobody looked", "3) Lead paint")
+        first.index(mark) for mark in ("1) Hollow section", "2) Behind it you have not looked", "3) Lead paint")
     ]
     assert orders == sorted(orders)
     assert "4) " not in first
@@ -209,7 +232,7 @@ def test_whether_the_coating_is_gone_is_asked_where_it_can_be_taken_off() -> Non
     """Cadmium and unknown coatings are refused, stripped or not: 29 CFR 1910.252(c)(9), 1926.354(a)."""
     for coating in ("zinc", "chromium", "lead-paint", "paint", "oil"):
         assert coating in STRIPPABLE
-        with pytest.raises(InputError, match="Is that gone 4 in"):
+        with pytest.raises(InputError, match="Is all of that gone 4 in"):
             gate(coating=coating)
     for coating in ("none", "cadmium", "unknown"):
         assert "stripped" not in gate(coating=coating)["inputs"]  # type: ignore[operator]
@@ -241,7 +264,7 @@ def test_metal_and_coating_alone(
     got = metal_verdict(process, metal, coating, stripped)
     assert got.outcome == outcome
     named = " ".join(f"{reason.words} {reason.reason}" for reason in (*got.reasons, *got.holds))
-    for found, word in (("stainless-steel", "chromium"), ("lead", "poisons"), ("galvanised-steel", "Zinc")):
+    for found, word in (("stainless-steel", "chromium"), ("lead", "poison blood"), ("galvanised-steel", "Zinc")):
         assert metal != found or word in named
     assert all(reason.asked in ("metal", "coating") for reason in (*got.reasons, *got.holds))
 
@@ -258,12 +281,12 @@ def test_an_id_that_the_gate_does_not_know_never_passes(given: tuple[str, str, s
 
 def test_every_refusal_has_a_danger_somebody_to_ask_and_something_in_print() -> None:
     refused = [row for row in table("gate-reasons") if row.outcome == "refused"]
-    assert len(refused) == 11
+    assert refused
     shown = {(case.asked, case.id) for case in table("gate-cases")}
     for row in refused:
-        assert row.signal == "DANGER"
+        assert hazards()[row.hazard].signal == "DANGER"
         assert row.who
-        assert row.source or (row.asked, row.id) in shown
+        assert row.source or (row.asked, row.id) in shown or row.how_sure in ("practice", "memory")
 
 
 @pytest.mark.parametrize(
@@ -290,7 +313,116 @@ def test_a_case_keeps_its_source(what: str, source: str) -> None:
 def test_what_bursts_at_once_stands_before_what_poisons_or_burns(part: str) -> None:
     """A part that explodes, then cadmium, then a metal that burns, then fire behind."""
     got = gate(part=part, metal="magnesium", coating="cadmium", behind="fixed")
-    words = {"container": "Drum", "tire": "Wheel", "strut": "Strut", "unknown": "A part nobody knows"}
+    words = {"container": "Drum", "tire": "Wheel", "strut": "Strut", "unknown": "A part you do not know"}
     texts = [caution["text"] for caution in got["cautions"]]  # type: ignore[attr-defined]
-    starts = (words[part], "Cadmium", "Magnesium", "What burns behind it")
+    starts = (words[part], "Cadmium", "Magnesium", "Something that burns behind it")
     assert [t.startswith(start) for t, start in zip(texts, starts, strict=True)] == [True] * 4
+
+
+def case(rule: str, outcome: str, says: str = "", **changed: str) -> object:
+    given = " ".join(changed.values()) or "the planter box"
+    return pytest.param(outcome, says, changed, id=f"{given}: {outcome} [{rule}]")
+
+
+R, F, N = REFUSED, FIRST, NONE
+HOLLOW = {"part": "vented-hollow"}
+
+
+@pytest.mark.parametrize(
+    ("outcome", "says", "changed"),
+    [
+        # 29 CFR 1926.352 (i): hollow structures that held anything toxic or flammable are filled with water, or
+        # cleaned, ventilated and tested. 29 CFR 1910.252 (a)(3)(i): used containers, and their pipes, likewise.
+        case("1926.352(i)", R, "fuel", **HOLLOW, held="fuel", process="cutting"),
+        case("1926.352(i)", R, "gas", **HOLLOW, held="gas", process="cutting"),
+        case("1926.352(i)", R, "Brake", **HOLLOW, held="hydraulic"),
+        case("1926.352(i)", R, "Drain", **HOLLOW, held="drain", process="cutting"),
+        case("1926.352(i)", R, "chemical", **HOLLOW, held="chemical", process="heating"),
+        case("1926.352(i); refrigerant from memory", R, "Refrigerant", **HOLLOW, held="refrigerant", process="brazing"),
+        case("1926.352(i)", R, "Unknown contents", **HOLLOW, held="unknown"),
+        case("1926.352(i)", R, "Unknown contents", part="closed-hollow", held="unknown"),
+        case("1926.352(i)", R, "fuel", part="closed-hollow", held="fuel"),
+        case("1926.352(i), practice", F, "Exhaust", **HOLLOW, held="exhaust", process="cutting"),
+        case("1926.352(i), practice", N, "", **HOLLOW, held="exhaust-off", process="cutting"),
+        case("1926.352(j)", F, "water", **HOLLOW, held="water", process="soldering", metal="copper"),
+        case("1926.352(j)", N, "", **HOLLOW, held="water-drained", process="soldering", metal="copper"),
+        case("1926.352(j), 1910.252(a)(3)(ii)", F, "Hollow section", part="closed-hollow", held="never"),
+        case("1926.352(j), 1910.252(a)(3)(ii)", N, "", **HOLLOW, held="never"),
+        case("HSE vehicle repair pages", F, "vehicle", **HOLLOW, held="frame"),
+        case("HSE vehicle repair pages", N, "", **HOLLOW, held="frame-bare"),
+        case("1910.252(a)(3)(i)", R, "Drum", part="container", process="soldering"),
+        # 29 CFR 1910.252 (a)(2)(vi): prohibited areas.
+        case("1910.252(a)(2)(vi)(B)", R, "Sprinklers", around="sprinklers-off"),
+        case("1910.252(a)(2)(vi)(C)", R, "in the air", around="vapor"),
+        case("1926.352(c)", R, "in the air", around="vapor", place="outdoors"),
+        case("1910.252(a)(2)(vi)(D)", R, "lights easily", around="stock"),
+        case("1910.252(a)(2)(vi)(A)", F, "not set up", place="building", permit="no"),
+        case("1910.252(a)(2)(iv)", F, "Roof", place="roof", permit="no"),
+        case("1910.252(a)(2)(iv)", F, "Wall", place="wall", permit="no"),
+        case("1910.252(a)(2)(iv)", N, "", place="building", permit="yes"),
+        case("1910.252(a)(2)(iv)", F, "not looked", around="not-looked"),
+        case("1910.252(a)(2)(viii)", F, "Duct", around="duct"),
+        case("1910.252(a)(2)(x)", N, "", place="wall", permit="yes"),
+        case("1910.252(a)(2)(xi)", R, "covering", part="panel"),
+        case("1910.252(a)(1)(iii)", R, "stays there", behind="fixed"),
+        case("1910.252(a)(2)(vii)", F, "behind", behind="movable"),
+        case("1910.252(a)(2)(iii)(A)(4)", F, "not looked", behind="not-looked"),
+        # 29 CFR 1910.252 (b)(4), (c)(4): confined spaces.
+        case("1910.252(b)(4), (c)(4)", R, "small space", place="small-space"),
+        case("1910.252(b)(4), (c)(4)", R, "small space", place="small-space", air="air-line"),
+        # 29 CFR 1910.252 (c)(6): zinc. Indoors a hood as in (c)(3).
+        case("1910.252(c)(6)(ii)", F, "Zinc, without", metal="zinc", air="open"),
+        case("1910.252(c)(6)(ii)", F, "Zinc, without", metal="zinc", air="respirator"),
+        case("1910.252(c)(6)(ii)", N, "", metal="zinc", air="hood"),
+        case("1910.252(c)(6)", N, "", metal="zinc", air="open", place="outdoors"),
+        case("1910.252(c)(6)(ii)", F, "Brass", metal="brass", air="fan", process="brazing"),
+        case("1910.252(c)(6)(ii)", N, "", metal="brass", air="hood", process="brazing"),
+        case("1910.252(c)(6)(ii)", F, "taken off, without a hood", coating="zinc", stripped="yes", air="open"),
+        # 29 CFR 1910.252 (c)(7)(iii): lead, other than as an impurity.
+        case("1910.252(c)(7)(iii)", F, "Lead, without", metal="lead", air="open"),
+        case("1910.252(c)(7)(iii)", F, "Lead, without", metal="lead", air="respirator"),
+        case("1910.252(c)(7)(iii)", N, "", metal="lead", air="air-line"),
+        case("1910.252(c)(7)(iii)", F, "Lead, without a respirator", metal="lead", air="open", place="outdoors"),
+        case("1910.252(c)(7)(iii)", N, "", metal="lead", air="respirator", place="outdoors"),
+        case("1910.252(c)(7)(iii)", F, "Bronze", metal="bronze", air="respirator"),
+        case("1910.252(c)(7)(iii)", F, "Bronze", metal="bronze", air="open", place="outdoors"),
+        case("1910.252(c)(7)(iii)", F, "Lead paint, taken off", coating="lead-paint", stripped="yes", air="open"),
+        case("1926.354(c)(2)", F, "respirator", coating="lead-paint", stripped="yes", air="open", place="outdoors"),
+        case("1926.354(c)(2)", N, "", coating="lead-paint", stripped="yes", air="respirator", place="outdoors"),
+        case("1910.252(c)(7)(iii), bystanders", F, "People", coating="lead-paint", stripped="yes", people="unprotected"),
+        # 29 CFR 1926.353 (c)(1)(iv): chromium; 1926.354 (c): toxic coatings.
+        case("1926.353(c)(1)(iv)", F, "Chromium", coating="chromium", stripped="yes", air="open"),
+        case("1926.354(c)(2)", F, "Chromium", coating="chromium", stripped="yes", air="open", place="outdoors"),
+        case("1926.353(c)(1)(iv)", F, "Stainless", metal="stainless-steel", air="open"),
+        case("1926.353(c)(1)(iv)", N, "", metal="stainless-steel", air="fan"),
+        case("1910.252(b)(2)(iii), 1926.353(c)(4)", F, "People", people="unprotected"),
+        case("1926.354(a)", R, "Unknown paint", coating="zinc", stripped="yes", second_coating="unknown"),
+        case("1910.252(c)(9)(i)", R, "Cadmium", coating="paint", stripped="yes", second_coating="cadmium"),
+        case("1926.354(c)(1)", F, "Lead paint", coating="zinc", stripped="no", second_coating="lead-paint"),
+        case("1926.354(c)(1)", F, "Lead paint", coating="oil", stripped="no", second_coating="zinc", third_coating="lead-paint"),
+        # What no federal rule names, common practice.
+        case("practice", R, "Part under load", duty="under-load", process="cutting"),
+        case("practice; Mich. R 408.17235(2) for rims", R, "carries", duty="carries"),
+        case("practice", R, "Hardened", duty="hardened", process="heating"),
+        case("practice", R, "pressure", duty="pressure", process="brazing"),
+        case("practice", R, "duty", duty="unknown"),
+        case("HSE vehicle repair pages", F, "Vehicle", place="vehicle", vehicle_ready="no"),
+        case("HSE vehicle repair pages", N, "", place="vehicle", vehicle_ready="yes"),
+        case("practice", N, "", people="alone"),
+        case("design of the page", N, ""),
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+def test_the_verdict_that_a_rule_demands(outcome: str, says: str, changed: dict[str, str], rules: str) -> None:
+    got = gate(**changed, rules=rules)
+    assert text(got, "outcome") == outcome
+    assert says.lower() in text(got, "why").lower()
+
+
+def test_a_verdict_follows_the_strictest_and_names_the_rest() -> None:
+    """29 CFR 1926.352 (i) refuses a fuel pipe whatever else is in order; the zinc on it is named all the same."""
+    got = gate(part="vented-hollow", held="fuel", coating="zinc", stripped="no", people="unprotected")
+    assert text(got, "outcome") == REFUSED
+    for named in ("Zinc (galvanized)", "People near you"):
+        assert named in text(got, "why")
+    assert "do_first" not in got["results"]  # type: ignore[operator]

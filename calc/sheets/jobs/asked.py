@@ -2,10 +2,10 @@
 
 from calc.calculators.braze_joint import FORMS
 from calc.declare import FREE_GAS, GAUGE, LENGTH, MASS, Choice, Field
-from calc.sheets import gate, tubes
+from calc.sheets import gate, gate_asked, tubes
 from calc.sheets.asked import FUELS, TORCHES
 from calc.sheets.braze_choice import SERVICES
-from calc.sheets.gate import COATINGS, STRIPPABLE, STRIPPED
+from calc.sheets.gate_asked import COATINGS, STRIPPABLE, STRIPPED
 
 PROCESSES = {
     "welding": "Weld",
@@ -16,9 +16,9 @@ PROCESSES = {
     "heating": "Heat: bend, straighten, preheat",
 }
 METALS = {
-    **{key: words for key, words in gate.METALS.items() if key != "unknown"},
-    gate.GALVANISED: "Galvanized steel",
-    "unknown": gate.METALS["unknown"],
+    **{key: words for key, words in gate_asked.METALS.items() if key != "unknown"},
+    gate_asked.GALVANISED: "Galvanized steel",
+    "unknown": gate_asked.METALS["unknown"],
 }
 JOINTS = {
     "outside-corner": "Outside corner",

@@ -2,7 +2,7 @@
 
 from calc.errors import InputError
 from calc.figures import Figure
-from calc.sheets import gate, gate_said
+from calc.sheets import gate, gate_asked, gate_said
 from calc.sheets.jobs import asked
 
 
@@ -21,7 +21,7 @@ def hold_metal(
     Raises:
         InputError: The gate refuses the metal or the coating, or asks for something first.
     """
-    bare = "low-carbon-steel" if metal == gate.GALVANISED and stripped == "yes" else metal
+    bare = "low-carbon-steel" if metal == gate_asked.GALVANISED and stripped == "yes" else metal
     verdict = gate.metal_verdict(process, bare, coating, stripped)
     if verdict.outcome != "none":
         _refuse(verdict, "metal")
@@ -39,9 +39,17 @@ def _refuse(verdict: gate.Verdict, name: str) -> None:
     what = reason.words[:1].lower() + reason.words[1:]
     if verdict.outcome == "refused":
         who = reason.who or "whoever is responsible for the work"
-        said = f"{what} is refused here: {reason.reason}; put no flame on it, ask {who}"
+        said = f"{what} is refused here: {_clause(reason.reason)}; put no flame on it, ask {who}"
     else:
         order = reason.order.rstrip(". ")
-        yes = gate.STRIPPED["yes"]
-        said = f"{what}, {reason.reason}; first: {order[:1].lower()}{order[1:]}; then pick this coating and, below it, “{yes}”"
+        yes = gate_asked.STRIPPED["yes"]
+        said = (
+            f"{what}: {_clause(reason.reason)}; first: {order[:1].lower()}{order[1:]}; then pick this coating and, "
+            f"below it, “{yes}”"
+        )
     raise InputError(field, f"{label}: {said}.")
+
+
+def _clause(sentences: str) -> str:
+    """Whole sentences as the middle of another one."""
+    return "; ".join(part[:1].lower() + part[1:] for part in sentences.rstrip(". ").split(". "))
