@@ -87,7 +87,7 @@ def job_sheet(
 
     What your torch's maker prints comes before ours; ours is where to start.
     """  # fmt: skip
-    first = hold_metal(process, metal, other_metal, coating, stripped)
+    first = hold_metal(process, metal, other_metal, coating, stripped, rules)
     maker_fuel = maker_acetylene_gauge if fuel == "acetylene" else maker_fuel_gauge
     job = Job(
         process, metal, other_metal, fuel, thickness, joint, form, length, diameter, lap_width, braze_service,

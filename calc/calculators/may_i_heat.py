@@ -194,6 +194,6 @@ def may_i_heat(
             clear_distance=distance_cleared(process, rules) if clears else None,
             fire_watch=watch_figure(rules) if watches else None,
         ),
-        cautions=gate_said.verdict_cautions(verdict),
+        cautions=gate_said.verdict_cautions(verdict, rules),
         tables=(gate_said.hazards_table(verdict), *((cases,) if cases else ())),
     )

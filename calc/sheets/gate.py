@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.figures import Figure
+from calc.filling import filled_text
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.hazards import hazards, is_brought
 from calc.quantities import Length
@@ -122,7 +123,7 @@ def _cases(row: Any) -> tuple[Case, ...]:
     return (*own, *more)
 
 
-def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str]) -> list[Reason]:
+def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str], rules: str) -> list[Reason]:
     """Reasons that hold for what was given: each input and the options picked for it."""
     alone = {asked: ids[0] for asked, ids in given.items() if len(ids) == 1}
     found = []
@@ -136,7 +137,8 @@ def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str]) ->
         found.append(
             Reason(
                 row.asked, row.id, row.outcome, row.gravity, row.hazard, hazard.signal, row.words,
-                f"{hazard.hazard} {hazard.consequence}", order, row.who, row.source, row.how_sure, _cases(row),
+                filled_text(f"{hazard.hazard} {hazard.consequence}", rules), filled_text(order, rules), row.who,
+                row.source, row.how_sure, _cases(row),
             )
         )  # fmt: skip
     return sorted(found, key=lambda reason: (-_RANK[reason.outcome], -reason.gravity))
@@ -248,10 +250,10 @@ def gate(situation: Situation, rules: str) -> Verdict:
     assert clear is not None
     filled = {"strip": strip_words(), "clear": distance(clear, rules, 3, "up")}
     asked = _with_coatings(given, it.metal, it.coatings, it.stripped)
-    return _verdict(_reasons(asked | {"always": ALWAYS}, filled))
+    return _verdict(_reasons(asked | {"always": ALWAYS}, filled, rules))
 
 
-def metal_verdict(process: str, metal: str, coating: str, stripped: str | None) -> Verdict:
+def metal_verdict(process: str, metal: str, coating: str, stripped: str | None, rules: str) -> Verdict:
     """The gate by metal and coating alone: for a sheet that does not ask what the part is.
 
     It takes a shop with a hood; what the rules ask of the air still stands among what holds.
@@ -261,6 +263,7 @@ def metal_verdict(process: str, metal: str, coating: str, stripped: str | None) 
         metal: Id of `METALS`, or `galvanised-steel`, which has zinc on it whatever else.
         coating: Id of `COATINGS`.
         stripped: `yes` where the coating is gone as far as the rule asks; None counts as `no`.
+        rules: Rule set whose figures fill the words.
 
     Raises:
         ValueError: An id that the gate does not know.
@@ -269,14 +272,14 @@ def metal_verdict(process: str, metal: str, coating: str, stripped: str | None) 
         [cfr1910-252]; each reason names its own.
 
     Examples:
-        >>> metal_verdict("brazing", "titanium", "none", None).outcome
+        >>> metal_verdict("brazing", "titanium", "none", None, "us").outcome
         'refused'
-        >>> metal_verdict("brazing", "galvanised-steel", "none", None).reasons[0].words
+        >>> metal_verdict("brazing", "galvanised-steel", "none", None, "us").reasons[0].words
         'Zinc (galvanized)'
     """
     shop = _known_all({"process": process, "place": "shop", "air": "hood"})
     asked = _with_coatings(shop, metal, (coating,), stripped)
-    verdict = _verdict(_reasons(asked, {"strip": strip_words()}))
+    verdict = _verdict(_reasons(asked, {"strip": strip_words()}, rules))
     ours = ("metal", "coating")
     return Verdict(
         verdict.outcome,

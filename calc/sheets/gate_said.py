@@ -78,7 +78,7 @@ def still_holds(verdict: Verdict) -> Figure | None:
     return _told(holding, words, "The source is that of the first; the table below has each.")
 
 
-def verdict_cautions(verdict: Verdict) -> tuple[Caution, ...]:
+def verdict_cautions(verdict: Verdict, rules: str) -> tuple[Caution, ...]:
     """A caution for each hazard: what it does and the one order against it, DANGER first.
 
     Where something is refused, that alone: an order for the rest would read as a way round it.
@@ -90,7 +90,7 @@ def verdict_cautions(verdict: Verdict) -> tuple[Caution, ...]:
     warned.sort(key=lambda reason: SIGNALS.index(reason.signal))
     once = {reason.words: reason for reason in reversed(warned)}
     return tuple(
-        replace(caution(reason.hazard), text=f"{reason.words}. {reason.reason} {reason.order}")
+        replace(caution(reason.hazard, rules), text=f"{reason.words}. {reason.reason} {reason.order}")
         for reason in warned
         if once[reason.words] is reason
     )

@@ -88,7 +88,9 @@ def test_nothing_opens_what_is_refused(texts: dict[str, str], data: Any) -> None
     assert got["cautions"][0]["signal"] == "DANGER"
     assert "do_first" not in got["results"]
     if what in ("metal", "coating"):
-        got_metal = metal_verdict(texts["process"], texts["metal"], texts["coating"], texts["stripped"])
+        got_metal = metal_verdict(
+            texts["process"], texts["metal"], texts["coating"], texts["stripped"], texts["rules"]
+        )
         assert got_metal.outcome == "refused"
 
 
@@ -148,7 +150,7 @@ def test_metal_alone_is_never_milder_or_graver_than_on_an_open_sheet(
         "third_coating": "none", "rules": rules,
     }  # fmt: skip
     whole = judged(mildest)  # type: ignore[arg-type]
-    alone = metal_verdict(process, metal, coating, stripped)
+    alone = metal_verdict(process, metal, coating, stripped, rules)
     assert alone.outcome == whole.outcome
     assert alone.reasons == whole.reasons
 

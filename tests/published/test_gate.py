@@ -74,13 +74,13 @@ def refusal(source: str, how_sure: str, says: str, who: str, **changed: str) -> 
         refusal("WAC 296-864 20010", "read", "rubber", "forbids heat on a truck rim", part="tire"),
         refusal("MSHA FTL99M16", "read", "the rod flies out", "hydraulics workshop", part="strut"),
         refusal("OSHA inspection 1277965", "read", "under pressure", "supervisor", part="unknown"),
-        refusal("29 CFR 1910.252 (c)(8)", "read", "ruins the lungs", "air tests", metal="beryllium-copper"),
+        refusal("29 CFR 1910.252 (c)(8)", "read", "ruin the lungs", "air tests", metal="beryllium-copper"),
         refusal("a magnesium trade page", "read", "brilliant white light", "a works", metal="magnesium"),
         refusal("US defense report AD0609342", "read", "caught fire in air", "inert gas", metal="titanium"),
         refusal("MSHA FAB10M06", "read", "magnesium or titanium", "metal analyzer", metal="unknown"),
         refusal("29 CFR 1910.146 (b)", "read", "12 to 72 hours later", "hygienist", coating="cadmium"),
         refusal("Br J Ind Med 1966", "read", "mild at first", "hygienist", coating="cadmium"),
-        refusal("WAC 296-155 420 (1)", "read", "cadmium, lead or chromium", "competent person", coating="unknown"),
+        refusal("WAC 296-155 420 (1)", "read", "lead, cadmium or chromium", "competent person", coating="unknown"),
         refusal("WAC 296-24 69501 (3)", "read", "breaks out later", "fire service", behind="fixed"),
     ],
 )  # fmt: skip
@@ -105,9 +105,9 @@ def order(source: str, how_sure: str, signal: str, says: str, do: str, **changed
 @pytest.mark.parametrize(
     ("source", "signal", "says", "do", "changed"),
     [
-        order("29 CFR 1910.252 (a)(3)(ii)", "read", "DANGER", "burst a hollow part", "Open it cold", part="closed-hollow"),
+        order("29 CFR 1910.252 (a)(3)(ii)", "read", "DANGER", "bursts", "Open it cold", part="closed-hollow"),
         order("OSHA shipyard pages", "read", "DANGER", "hydrogen", "drill a hole at each end", part="closed-hollow"),
-        order("MSHA FAB10M06", "read", "DANGER", "burst a hollow part", "air blows through", part="closed-hollow"),
+        order("MSHA FAB10M06", "read", "DANGER", "bursts", "air blows through", part="closed-hollow"),
         order("29 CFR 1910.252 (c)(6)", "read", "WARNING", "fever and chills", "other means than heat", coating="zinc"),
         order("29 CFR 1926.354 (c)(1)", "read", "WARNING", "poison blood", "4 in", coating="lead-paint"),
         order("MMWR, Georgia 1992", "read", "WARNING", "outdoors too", "dry grinding", coating="lead-paint"),
@@ -261,7 +261,7 @@ def test_whether_the_coating_is_gone_is_asked_where_it_can_be_taken_off() -> Non
 def test_metal_and_coating_alone(
     process: str, metal: str, coating: str, stripped: str | None, outcome: str
 ) -> None:
-    got = metal_verdict(process, metal, coating, stripped)
+    got = metal_verdict(process, metal, coating, stripped, "us")
     assert got.outcome == outcome
     named = " ".join(f"{reason.words} {reason.reason}" for reason in (*got.reasons, *got.holds))
     for found, word in (("stainless-steel", "chromium"), ("lead", "poison blood"), ("galvanised-steel", "Zinc")):
@@ -276,7 +276,7 @@ def test_metal_and_coating_alone(
 )  # fmt: skip
 def test_an_id_that_the_gate_does_not_know_never_passes(given: tuple[str, str, str, str | None]) -> None:
     with pytest.raises(ValueError, match="the gate knows no"):
-        metal_verdict(*given)
+        metal_verdict(*given, "us")
 
 
 def test_every_refusal_has_a_danger_somebody_to_ask_and_something_in_print() -> None:

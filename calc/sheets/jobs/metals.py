@@ -7,7 +7,7 @@ from calc.sheets.jobs import asked
 
 
 def hold_metal(
-    process: str, metal: str, other: str | None, coating: str, stripped: str | None
+    process: str, metal: str, other: str | None, coating: str, stripped: str | None, rules: str
 ) -> Figure | None:
     """What must be known before any flame on these metals, in words; None where nothing.
 
@@ -17,16 +17,17 @@ def hold_metal(
         other: Id of the other metal, `same`, or None.
         coating: Id of the coating.
         stripped: `yes` where the coating is gone as far as the rule asks.
+        rules: Rule set whose figures fill the words.
 
     Raises:
         InputError: The gate refuses the metal or the coating, or asks for something first.
     """
     bare = "low-carbon-steel" if metal == gate_asked.GALVANISED and stripped == "yes" else metal
-    verdict = gate.metal_verdict(process, bare, coating, stripped)
+    verdict = gate.metal_verdict(process, bare, coating, stripped, rules)
     if verdict.outcome != "none":
         _refuse(verdict, "metal")
     if other not in (None, "same"):
-        second = gate.metal_verdict(process, other, "none", None)
+        second = gate.metal_verdict(process, other, "none", None, rules)
         if second.outcome != "none":
             _refuse(second, "other_metal")
     return gate_said.still_holds(verdict)
