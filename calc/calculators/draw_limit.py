@@ -41,8 +41,8 @@ WHOLE_WEIGHT = to_si(250.0, "lb") / to_si(225.0, "ft^3", free_gas=True)
 WARMTH = 700.0
 """Heat that warms a kilogram of all that by a kelvin, J/(kg·K): our guess, from memory."""
 LINES = (
-    ("1/7, never past it", OLDER_DRAW, "manly-1916"),
-    ("1/10, on and off", INTERMITTENT_DRAW, "cga-g1"),
+    ("1/7, older books, no allowance", OLDER_DRAW, "manly-1916"),
+    ("1/10, on and off", INTERMITTENT_DRAW, "draw-note"),
     ("1/15, without a stop", CONTINUOUS_DRAW, "cga-g1"),
 )
 COUPLING = Caution(
@@ -90,11 +90,12 @@ def _table(contents: float, full: float, rules: str) -> Table:
         ("the same for any", flow.text(FLAT_DRAW), flow.text(FLAT_DRAW), source_words("army-od0017"))
     )
     return Table(
-        f"What print allows from one cylinder, {flow.name}",
+        f"What is in print for one cylinder, {flow.name}",
         ("Share of contents an hour", "As it is now", "Full", "Source"),
         tuple(rows),
-        "They disagree. Followed here: 1/10 on and off, 1/15 without a stop, of what is in it now. The flat "
-        "figure is looser than 1/7 for any cylinder under 350 ft³ and is not followed.",
+        "They disagree. Followed here: 1/10 on and off, 1/15 without a stop, of what is in it now, since the standard "
+        "of today is told to have 1/10 where older books have 1/7. Above 1/10 this page warns, and above 1/7 it says "
+        "DANGER. The flat figure is looser than 1/7 for any cylinder under 350 ft³ and is not followed.",
     )
 
 

@@ -151,13 +151,25 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
     from calc.formulas.setup.flows import acetylene_flow  # noqa: PLC0415
 
     try:
-        figure = acetylene_flow(thickness, "low-carbon-steel", "leftward")
+        welding = acetylene_flow(thickness, "low-carbon-steel", "leftward")
+        most = welding.high or welding.value or 0.0
+        if process == "brazing":
+            most = max(most, _brazing_flow(thickness))
     except ValueError as error:
         raise InputError(
             "acetylene_flow",
             f"Acetylene through the torch: no flow is known for that thickness ({error}); "
             "give 5 L/h to 10000 L/h.",
         ) from None
-    return figure.high or figure.value or 0.0, (
-        "The flow was taken from the thickness, at the top of what the sources print."
-    )
+    return most, "The flow was taken from the thickness, at the top of what the sources print."
+
+
+def _brazing_flow(thickness: float) -> float:
+    """Most acetylene that the hole of the brazing table passes, m³/s."""
+    from calc.formulas.setup.tips import brazing_tip  # noqa: PLC0415
+    from calc.sheets.flame_settings import fuel_passed  # noqa: PLC0415
+
+    tip = brazing_tip(thickness)
+    gauges = (Figure(gauge, tip.source, tip.how_sure) for gauge in (tip.oxygen_gauge, tip.acetylene_gauge))
+    passed = fuel_passed("acetylene", tip.orifice.high or 0.0, 1.0, *gauges)
+    return passed.high or 0.0

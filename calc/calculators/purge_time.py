@@ -32,7 +32,12 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.numbers import rounded
 
 PRINT = "finnish-guide p. 77"
+"""Fuel gas; of oxygen it says nothing."""
 OURS = "At least five hose volumes at the torch's flow, our own rule, and never under 10 s. Print says 10 to 30 s."
+OXYGEN = (
+    "At least five hose volumes at the torch's flow, our own rule, and never under 10 s, as for fuel gas. A UK textbook "
+    "has oxygen flow alone after the fuel gas, for 3 to 5 s."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,8 +137,8 @@ def purge_time(
     oxygen_out = worked(steps, "Oxygen let out", vented_gas, flow=oxygen_flow, time=oxygen)
     return Answer(
         PurgeTime(
-            purge_oxygen_time=Figure(oxygen, PRINT, "read", basis=OURS),
-            purge_fuel_time=Figure(fuel_time, PRINT, "read", basis=OURS),
+            purge_oxygen_time=Figure(oxygen, "uk-plumbing-book p. 67", "practice", basis=OXYGEN),
+            purge_fuel_time=Figure(fuel_time, PRINT, "read-m", basis=OURS),
             hose_volume=Figure(volume, "definition", "computed", basis="Bore and length as given."),
             purge_volume=Figure(CHANGES * held, PRINT, "practice", basis=OURS),
             fuel_vented=Figure(vented, "definition", "computed", basis="Flow for that time."),

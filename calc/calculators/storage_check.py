@@ -276,7 +276,7 @@ def _caps(water_weight: Mass, found: Ruled, rules: str) -> Figure:
 _HEADS = {
     "place": "Place", "upright": "Upright", "secure": "Secured", "caps": "Caps", "valves": "Valves", "marking": "Marks",
     "signs": "Signs", "sun": "Heat", "home": "At home", "lifting": "Lifting", "filling": "Filling", "in-use": "In use",
-    "generator": "Generator", "manifold": "Manifolds",
+    "generator": "Generator", "manifold": "Manifolds", "safety-devices": "Fuse plugs",
 }  # fmt: skip
 
 

@@ -45,7 +45,7 @@ QUARTER = 0.25
 MIXED = "mixed-room"
 LEAK_BASIS = (
     "The room reckoned mixed throughout, which it never is: the jet at the leak is flammable whatever the air. "
-    "Shut the leak first."
+    "A sum against fire and explosion: it does not make the air fit to breathe. Shut the leak first."
 )
 HAIR = 1e-9
 
@@ -67,18 +67,18 @@ class Ventilation:
     leak_air_quarter: Annotated[
         Figure,
         Shown(
-            "Air that holds a leak to a quarter of its limit", AIR_FLOW, toward="up", digits=2, group="Leak"
+            "Air that holds a leak to a quarter of what burns", AIR_FLOW, toward="up", digits=2, group="Leak"
         ),
     ]
     leak_air_tenth: Annotated[
-        Figure, Shown("Air that holds it to a tenth", AIR_FLOW, toward="up", digits=2, group="Leak")
+        Figure, Shown("Air that holds it to a tenth of what burns", AIR_FLOW, toward="up", digits=2, group="Leak")
     ]
     leak_time_quarter: Annotated[
         Figure,
-        Shown("Without air, to a quarter of the limit", ("min",), toward="down", digits=2, group="Leak"),
+        Shown("Without air, to a quarter of what burns", ("min",), toward="down", digits=2, group="Leak"),
     ]
     leak_time_tenth: Annotated[
-        Figure, Shown("Without air, to a tenth", ("min",), toward="down", digits=2, group="Leak")
+        Figure, Shown("Without air, to a tenth of what burns", ("min",), toward="down", digits=2, group="Leak")
     ]  # fmt: skip
 
 
@@ -230,6 +230,7 @@ def ventilation(
             _hoods_table(rules),
             _flammable_table(),
             printed_figures(("ventilation", "air-limits"), rules, rooms=("space-per-welder",)),
+            _explosion_table(),
         ),
     )  # fmt: skip
 
@@ -330,7 +331,24 @@ def _flammable_table() -> Table:
             )
             for row in table("flammable-limits")
         ),
-        "Heavier than 1 sinks into pits, cellars and drains. Other texts print 2.3 % for acetylene's lower limit.",
+        "Heavier than 1 sinks into pits, cellars and drains. Other texts print 2.4 or 2.5 % for acetylene's lower limit.",
+    )
+
+
+def _explosion_table() -> Table:
+    return Table(
+        "Shares of gas in the air set against explosions, not for breathing",
+        ("Gas", "Most, %", "What it is", "Source"),
+        tuple(
+            (
+                row.name,
+                plain_number(from_si(row.number, "%"), 3),
+                row.words,
+                f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}",
+            )
+            for row in table("explosion-limits")
+        ),
+        "What may be breathed stands in the table of limits above; for a poison it is far less.",
     )
 
 

@@ -13,6 +13,8 @@ from calc.quantities import FreeGas, FreeGasFlow, Ratio
 DUTIES = {"intermittent": "On and off", "continuous": "Without a stop"}
 PICKS: dict[str, Ratio] = {"intermittent": INTERMITTENT_DRAW, "continuous": CONTINUOUS_DRAW}
 FRACTIONS = {"intermittent": "1/10", "continuous": "1/15"}
+BEHIND = {"intermittent": ("draw-note", "read-m"), "continuous": ("cga-g1", "memory")}
+"""Where each comes from, and how sure: the standard itself was not reached."""
 
 
 def draw_limit_of(contents: FreeGas, duty: str) -> Figure:
@@ -23,13 +25,15 @@ def draw_limit_of(contents: FreeGas, duty: str) -> Figure:
         duty: `intermittent` or `continuous`.
 
     Source:
-        [cga-g1], from memory.
+        [draw-note] a tenth, by [cga-g1]; a fifteenth from memory.
     """
+    source, how_sure = BEHIND[duty]
     return Figure(
         acetylene_draw_limit(contents, PICKS[duty]),
-        "cga-g1",
-        "memory",
-        basis=f"{FRACTIONS[duty]} of what is in the cylinder now, an hour. Older rule: 1/7, never to be passed.",
+        source,
+        how_sure,
+        basis=f"{FRACTIONS[duty]} of what is in the cylinder now, an hour. Older books print 1/7; a note of the trade "
+        "says that the standard now has 1/10 in its place. Followed: the smaller. 1/7 is no allowance.",
     )
 
 
@@ -42,7 +46,7 @@ def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str) -> list[Cauti
         duty: `intermittent` or `continuous`.
 
     Source:
-        [cga-g1] from memory; [manly-1916] one seventh.
+        [draw-note] one tenth, by [cga-g1]; [manly-1916] one seventh.
     """
     if flow > acetylene_draw_limit(contents, OLDER_DRAW):
         return [

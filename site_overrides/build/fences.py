@@ -31,6 +31,7 @@ from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
 from site_overrides.build.questions import questions_html
 from site_overrides.build.timer import timer_html
+from site_overrides.build.unread import unread_html
 
 DISAGREEMENTS = "disagreements-benchbook-2026"
 
@@ -229,12 +230,12 @@ def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[
 
 
 @_fence
-def table(source: str, _md: Markdown) -> str:
+def table(source: str, md: Markdown) -> str:
     """Rows of a data file, each with source and how sure.
 
     Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
     and `where = column: text` or `column: text or text`. `number+unit` shows a number with the unit of its row.
-    `sources` and `grades` list what calc/tables.py knows.
+    `sources` and `grades` list what calc/tables.py knows; `unread` all rows from memory or practice.
     """
     name, settings = parts(source)
     caption = settings["caption"]
@@ -243,6 +244,9 @@ def table(source: str, _md: Markdown) -> str:
     if name == "grades":
         rows = [[escape(grade), escape(words)] for grade, words in HOW_SURE.items()]
         return table_html(caption, ["Grade in the tables", "What it means"], rows)
+    if name == "unread":
+        used = used_on(md)
+        return unread_html(lambda text: filled(text, used), table_html)
     names, lines, units = _columns(name, settings)
     shown = {n: n.replace("_", " ").capitalize() for n in names[:-2]}
     if "columns" in settings:

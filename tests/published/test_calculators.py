@@ -112,9 +112,9 @@ def test_the_us_guide_shades_are_shown_beside_the_least(thickness: str, usual: s
 
 
 def test_a_missing_rule_says_so_and_names_whose_figure_is_shown() -> None:
-    """EN 169 as read names no shade for torch brazing."""
-    got = answer("eye-shade", process="brazing", thickness="2 mm", rules="iso")["results"]["shade_minimum"]
-    assert got["value"] == 3
+    """EN 169 as read names no shade for torch soldering; 29 CFR 1910.133 (a)(5) has 2."""
+    got = answer("eye-shade", process="soldering", thickness="2 mm", rules="iso")["results"]["shade_minimum"]
+    assert got["value"] == 2
     assert "no figure for this rule set in our data" in got["text"]
     assert "United States" in got["text"]
     assert "ask the local authority" in got["text"]
@@ -187,7 +187,7 @@ def test_what_the_sheet_refuses(texts: dict[str, str], says: str) -> None:
     ("drawn", "signal"), [("60 ft^3", "none"), ("40 ft^3", "WARNING"), ("30 ft^3", "DANGER")]
 )
 def test_a_cylinder_too_small_for_the_flame_warns(drawn: str, signal: str) -> None:
-    """1/10 an hour from memory; 1/7 read in Manly 1916. The tip takes about 5.2 ft³/h."""
+    """1/10 an hour read in a note of the trade; 1/7 read in Manly 1916. The tip takes about 5.2 ft³/h."""
     got = answer("job-sheet", acetylene_contents=drawn, **JOB)
     signals = [c["signal"] for c in got["cautions"] if "contents an hour" in c["text"]]
     assert signals == ([] if signal == "none" else [signal])

@@ -163,7 +163,7 @@ def test_the_legal_minimum_stands_beside_the_longer_watch(place: str, says: str,
             "elsewhere", "60 min", "", "Canada", id="National Fire Code of Canada, memory: 60 min"
         ),
         pytest.param(
-            "elsewhere", "60 min", "up to 3 h", "from memory", id="insurers, memory: 60 and 180 min"
+            "elsewhere", "60 min", "up to 3 h", "data sheet 10-3", id="insurers, told: 60 and 180 min"
         ),
     ],
 )

@@ -199,10 +199,6 @@ def test_other_storage_figures_stand_beside(topic: str, figure: str, source: str
         ),
         pytest.param("fuel share", "14 %", "14 %", "OD0017", id="US Army OD0017, read: 14 % of LFL"),
         pytest.param("dust", "5 ft", "1.524 m", "1910.146 (b), read", id="29 CFR 1910.146(b), read: 5 ft"),
-        pytest.param(
-            "mine acetylene", "0.4 %", "0.4 %", "75.321(b), read", id="30 CFR 75.321(b), read: acetylene"
-        ),
-        pytest.param("mine mps", "0.3 %", "0.3 %", "75.321(b), read", id="30 CFR 75.321(b), read: MPS"),
     ],
 )
 def test_other_figures_of_air_stand_beside(topic: str, us: str, metric: str, source: str) -> None:

@@ -69,7 +69,8 @@ def test_us_guide_shades(process: str, inches: float | None, guide: tuple[int, i
     ("process", "litres", "expected"),
     [
         *[
-            pytest.param("welding", flow, number, id=f"dguv-209-011-6.3-read-{flow}")
+            pytest.param(process, flow, number, id=f"dguv-209-011-6.3-read-m-{process}-{flow}")
+            for process in ("welding", "brazing")
             for flow, number in ((70, 4), (71, 5), (200, 5), (201, 6), (800, 6), (801, 7))
         ],
         *[
@@ -85,16 +86,17 @@ def test_en169_shades(process: str, litres: float, expected: int, rules: str) ->
     assert (found.rules, found.note) == (rules, "")
 
 
-def test_brazing_shade_outside_the_us_is_the_us_one_and_says_so() -> None:
-    found = shade("brazing", "iso")
-    assert (found.minimum, found.rules, found.note) == (3, "us", NO_FIGURE)
+def test_soldering_shade_outside_the_us_is_the_us_one_and_says_so() -> None:
+    found = shade("soldering", "iso")
+    assert (found.minimum, found.rules, found.note) == (2, "us", NO_FIGURE)
 
 
 def test_a_shade_without_the_size_it_goes_by_is_refused() -> None:
     with pytest.raises(ValueError, match="give the thickness"):
         shade("welding", "us")
-    with pytest.raises(ValueError, match="give the flow"):
-        shade("welding", "iso", thickness=0.003)
+    for process in ("welding", "brazing"):
+        with pytest.raises(ValueError, match="give the flow"):
+            shade(process, "iso", thickness=0.003)
     with pytest.raises(ValueError, match="no filter shade"):
         shade("polishing", "us")
     for flow in (0.0, -1.0, math.nan, math.inf):
@@ -177,7 +179,7 @@ def test_a_rule_that_nobody_has_is_refused() -> None:
     with pytest.raises(ValueError, match="no figure"):
         ruled_row("storage", "us", amount, topic="moon")
     with pytest.raises(ValueError, match="no number"):
-        amount(ruled_row("withdrawal-limits", "us", lambda r: r.emptied_in, topic="never-past").row)
+        amount(ruled_row("withdrawal-limits", "us", lambda r: r.emptied_in, topic="intermittent").row)
 
 
 def test_joint_areas_computed_check_values() -> None:

@@ -156,7 +156,15 @@ def test_flame_bands_that_we_follow_do_not_overlap() -> None:
             (212, "degF"),
             id="army-od0017-read-fusible-plug",
         ),
-        pytest.param("storage", {"topic": "separation"}, (20, "ft"), id="cfr1910-253-(b)(4)(iii)-read"),
+        pytest.param(
+            "storage",
+            {"topic": "separation", "standing": "followed"},
+            (20, "ft"),
+            id="cfr1910-253-(b)(4)(iii)-read",
+        ),
+        pytest.param(
+            "storage", {"topic": "separation", "rules": "uk"}, (3, "m"), id="twi-jk-27-read-m-separation"
+        ),
         pytest.param(
             "storage", {"topic": "barrier-height"}, (5, "ft"), id="cfr1910-253-(b)(4)(iii)-read-h"
         ),
@@ -201,8 +209,8 @@ def test_rule_rows(name: str, wanted: dict[str, str], expected: tuple[float, str
 @pytest.mark.parametrize(
     ("part", "cubic_feet_an_hour"),
     [
-        pytest.param("never-past", 30, id="manly-1916-read-one-seventh-of-210"),
-        pytest.param("intermittent", 21, id="cga-g1-memory-one-tenth-of-210"),
+        pytest.param("one-seventh", 30, id="manly-1916-read-one-seventh-of-210"),
+        pytest.param("intermittent", 21, id="draw-note-read-m-one-tenth-of-210"),
         pytest.param("continuous", 14, id="cga-g1-memory-one-fifteenth-of-210"),
     ],
 )

@@ -31,9 +31,10 @@ ARRESTOR_GAUGE: Gauge = 62000.0
 
 INTERMITTENT_DRAW: Ratio = 1 / 10
 CONTINUOUS_DRAW: Ratio = 1 / 15
-"""Share of the contents in an hour [cga-g1], from memory. Followed here."""
+"""Share of the contents in an hour: a tenth by [draw-note], which names [cga-g1]; a
+fifteenth from memory. Followed here."""
 OLDER_DRAW: Ratio = 1 / 7
-"""Older rule [manly-1916], read: here the line that is never passed."""
+"""Older rule [manly-1916], read, which a tenth has replaced: no allowance, the line of the DANGER."""
 FLAT_DRAW: FreeGasFlow = 50 * 0.3048**3 * 288.15 / 294.2611111111111 / 3600
 """50 ft³/h whatever the cylinder [army-od0017], read: looser than 1/7 on a 225 ft³ one."""
 
@@ -183,7 +184,7 @@ def acetylene_draw_limit(contents: FreeGas, share: Ratio, period: Time = 3600.0)
         A cylinder upright and not cold. Faster draw carries acetone along.
 
     Source:
-        [cga-g1] a tenth an hour on and off, a fifteenth without a stop, from memory;
+        [draw-note] a tenth an hour by [cga-g1]; a fifteenth without a stop, from memory;
         [manly-1916] a seventh, read; they disagree, the careful ones are followed.
     """
     return contents * share / period

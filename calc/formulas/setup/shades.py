@@ -11,6 +11,7 @@ from calc.tables import table
 
 PROCESSES = ("soldering", "brazing", "welding", "cutting")
 _BY_THICKNESS = ("welding", "cutting")
+_BY_FLOW = ("welding", "brazing", "cutting")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +103,7 @@ def en169_shade(process: str, flow: FreeGasFlow) -> Shade:
     """Shade of EN 169, which goes by the flow through the torch.
 
     Args:
-        process: `welding`, by the acetylene, or `cutting`, by the cutting oxygen.
+        process: `welding` or `brazing`, by the acetylene, or `cutting`, by the cutting oxygen.
         flow: m³/s of free gas.
 
     Returns:
@@ -152,11 +153,11 @@ def shade(
         process: `soldering`, `brazing`, `welding` or `cutting`.
         rules: `us` goes by thickness; `iso` and `uk` go by flow, EN 169.
         thickness: Of the work, m.
-        flow: Acetylene for welding, cutting oxygen for cutting, m³/s of free gas.
+        flow: Acetylene for welding and brazing, cutting oxygen for cutting, m³/s of free gas.
 
     Returns:
-        The shades. EN 169 names none for soldering and brazing here, so those
-        show the US figures and say so.
+        The shades. EN 169 names none for soldering here, so it shows the US
+        figures and says so.
 
     Raises:
         ValueError: The process is unknown, or the size that the rule set goes
@@ -172,7 +173,7 @@ def shade(
         raise ValueError(f"no filter shade is kept for {process}")
     if rules == "us":
         return us_shade(process, thickness)
-    if process not in _BY_THICKNESS:
+    if process not in _BY_FLOW:
         return replace(us_shade(process), note=NO_FIGURE)
     if flow is None:
         raise ValueError("the shade under EN 169 goes by the gas flow; give the flow")
