@@ -26,8 +26,12 @@ from calc.formulas.gas.acetylene import (
     acetylene_pressure,
     acetylene_share,
 )
+from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.sheets.asked import CYLINDER_TEMPERATURE, FULL_CONTENTS
+from calc.sheets.possible import require_possible
+from calc.sheets.scales import scale
+from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import from_si, to_si
 
@@ -44,6 +48,10 @@ class AcetyleneLeft:
     share_by_gauge: Annotated[
         Figure, Shown("What the gauge alone would say", ("%",), toward="down", digits=2)
     ]
+    usable: Annotated[
+        Figure, Shown("Usable before the cylinder is changed", FREE_GAS, free_gas=True, toward="down")
+    ]
+    stop_gauge: Annotated[Figure, Shown("Change the cylinder when its gauge reads", GAUGE, toward="up", digits=2)]
 
 
 def _why_weigh(rules: str, gauge: float | None, temperature: float) -> Beside:
@@ -149,6 +157,8 @@ def acetylene_left(
     about how much is left.
     """  # fmt: skip
     steps: list[Step] = []
+    if gauge is not None:
+        require_possible("acetylene", gauge, temperature, rules, "gauge", "Cylinder gauge reads")
     by_gauge = _by_gauge(gauge, temperature)
     if gross_weight is None or tare_weight is None:
         if gauge is None:
@@ -177,13 +187,15 @@ def acetylene_left(
                 "is lost; read both again, and give the tare or more.",
             )
         volume = worked(steps, "Gas by weight", acetylene_by_weight, gross=gross_weight, tare=tare_weight)
-        if volume > full_contents * 1.3:
+        error = acetylene_by_weight(to_si(0.5, "lb"), 0.0)
+        if volume > full_contents * OVERFULL + error:
+            mass = scale("mass", rules)
+            most = tare_weight + full_contents / acetylene_by_weight(1.0, 0.0)
             raise InputError(
                 "gross_weight",
-                "Cylinder weighs now: that is far more gas than a full one holds; check both weights "
-                "and what a full one holds.",
+                "Cylinder weighs now: that is more gas than a full one holds; give "
+                f"{mass.said(tare_weight)} to {mass.said(most)}, or correct the tare or what a full one holds.",
             )
-        error = acetylene_by_weight(to_si(0.5, "lb"), 0.0)
         gas_left = Figure(
             volume, BY_WEIGHT, "memory", max(volume - error, 0.0), volume + error,
             "Weight now less tare. The band is half a pound either way on the scale.",
@@ -193,8 +205,20 @@ def acetylene_left(
             max(volume - error, 0.0) / full_contents, (volume + error) / full_contents,
             "Gas by weight over what a full one holds.",
         )  # fmt: skip
+    kept = acetylene_kept(full_contents, temperature)
+    stop = acetylene_stop_gauge(temperature)
     return Answer(
-        AcetyleneLeft(gas_left=gas_left, share_of_full=left, share_by_gauge=by_gauge),
+        AcetyleneLeft(
+            gas_left=gas_left,
+            share_of_full=left,
+            share_by_gauge=by_gauge,
+            usable=Figure(
+                max((gas_left.value or 0.0) - kept, 0.0), stop.source, stop.how_sure,
+                max((gas_left.low or 0.0) - kept, 0.0), max((gas_left.high or 0.0) - kept, 0.0),
+                "Acetylene left less what stays in the cylinder at the gauge below.",
+            ),
+            stop_gauge=stop,
+        ),
         cautions=(
             Caution(
                 "WARNING",

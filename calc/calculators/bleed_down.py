@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import require_acetylene_gauge
+from calc.calculators.tip_flow import LEAST_GAUGE, require_acetylene_gauge
 from calc.declare import (
     GAUGE,
     VOLUME,
@@ -26,6 +26,7 @@ from calc.formulas.gas.nozzle import orifice_area
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import bleed_time, trapped_gas
 from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE
+from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, line_chart
 from calc.show.numbers import rounded
@@ -168,6 +169,7 @@ def bleed_down(
     Cylinder valves shut; one gas at a time; then back out the regulator screws.
     """  # fmt: skip
     require_acetylene_gauge(fuel, fuel_gauge, rules, "fuel_gauge", "Fuel regulator shows")
+    require_possible(fuel, fuel_gauge, temperature, rules, "fuel_gauge", "Fuel regulator shows", LEAST_GAUGE)
     steps: list[Step] = []
     hose = worked(steps, "Inside of each hose", volume_of_hose, bore=bore, length=length)
     volume = hose + extra_volume

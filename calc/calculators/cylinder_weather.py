@@ -29,6 +29,7 @@ from calc.formulas.setup.ruled import amount, ruled_row
 from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
 from calc.quantities import ATMOSPHERE, Gauge, Temperature
 from calc.sheets.asked import HOT, HOTTEST
+from calc.sheets.possible import require_possible
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -43,7 +44,6 @@ GASES = {
     "hydrogen": "Hydrogen",
     "methane": "Methane (natural gas)",
 }
-STORED_AS_GAS = ("oxygen", "hydrogen", "methane")
 LIQUEFIED = ("propane", "propylene")
 PLACES = {"shade": "In the shade", "sun": "In the sun"}
 LABEL = "Cylinder gauge reads now"
@@ -58,8 +58,8 @@ FIT = "coolprop-8 reference equation, our fit"
 class CylinderWeather:
     """A cylinder at other temperatures."""
 
-    gauge_then: Annotated[Figure, Shown("Gauge at that temperature", GAUGE)]
-    gauge_at_limit: Annotated[Figure, Shown("Gauge at the rule's hottest", GAUGE)]
+    gauge_then: Annotated[Figure, Shown("Gauge at that temperature", GAUGE, toward="up")]
+    gauge_at_limit: Annotated[Figure, Shown("Gauge at the rule's hottest", GAUGE, toward="up")]
     sun_temperature: Annotated[Figure, Shown("In the sun it can come to", TEMPERATURE, toward="up")]
     sun_gauge: Annotated[Figure, Shown("Gauge then", GAUGE, toward="up")]
     relief: Annotated[Figure, Shown("What lets go", words=True)]
@@ -154,6 +154,8 @@ def cylinder_weather(
     cylinder is used, moved or opened.
     """  # fmt: skip
     steps: list[Step] = []
+    if gauge is not None:
+        require_possible(gas, gauge, cylinder_temperature, rules, "gauge", LABEL)
     course = _course(steps, gas, gauge, cylinder_temperature)
     hottest = ruled_row("cylinder-temperatures", rules, lambda row: -amount(row), topic="hottest")
     limit = amount(hottest.row)

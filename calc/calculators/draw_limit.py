@@ -27,6 +27,7 @@ from calc.formulas.gas.acetylene import (
     acetylene_chill,
     acetylene_draw_limit,
 )
+from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
 from calc.sheets.asked import DUTY, FULL_CONTENTS
 from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
@@ -35,7 +36,6 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import source_words
 from calc.units import to_si
 
-OVERFULL = 1.3
 WHOLE_WEIGHT = to_si(250.0, "lb") / to_si(225.0, "ft^3", free_gas=True)
 """Cylinder, mass, acetone and gas, to a cubic metre of rated gas [navy14250], read."""
 WARMTH = 700.0
@@ -172,8 +172,8 @@ def draw_limit(
     if acetylene_contents > OVERFULL * full_contents:
         raise InputError(
             "acetylene_contents",
-            "Acetylene in the cylinder now: that is far more than a full one holds; give less, or correct what "
-            "a full one holds.",
+            "Acetylene in the cylinder now: that is more than a full one holds; give "
+            f"{scale('contents', rules).said(full_contents)} or less, or correct what a full one holds.",
         )
     steps: list[Step] = []
     pick = PICKS[duty]

@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.calculators.liquid_fuel_left import FUELS as LIQUEFIED
-from calc.calculators.liquid_fuel_left import OVERFULL
 from calc.declare import (
     FREE_GAS,
     GAUGE,
@@ -23,14 +22,16 @@ from calc.declare import (
     worked,
 )
 from calc.errors import InputError
-from calc.formulas.gas.acetylene import MOST_SHARE, acetylene_by_weight
+from calc.formulas.gas.acetylene import acetylene_by_weight
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
 from calc.formulas.gas.lesson import next_gas_factor
 from calc.formulas.gas.nozzle import free_gas_flow
+from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import gas_molar_mass
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.sheets.asked import FULL_CONTENTS, HOT, HOTTEST, OXYGEN_WATER_VOLUME
+from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 
 WEIGHED = {"acetylene": "Acetylene"} | LIQUEFIED
@@ -109,7 +110,7 @@ def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) 
             "Fuel cylinder weighs after: it weighs more than before, so one figure is wrong or the cylinder was "
             f"changed; read both again, and give {mass.said(before)} or less.",
         )
-    most = full * MOST_SHARE / _fuel_gas(fuel, 1.0, 0.0) if fuel == "acetylene" else full * OVERFULL
+    most = full * OVERFULL / (_fuel_gas(fuel, 1.0, 0.0) if fuel == "acetylene" else 1.0)
     if before - after > most:
         raise InputError(
             "fuel_after",
@@ -191,6 +192,11 @@ def gas_log(
 
     Each reading is taken as good to half a division.
     """  # fmt: skip
+    for name, label, reading, kelvin in (
+        ("oxygen_before", "Oxygen gauge before", oxygen_before, temperature_before),
+        ("oxygen_after", "Oxygen gauge after", oxygen_after, temperature_after),
+    ):
+        require_possible("oxygen", reading, kelvin, rules, name, label)
     full = full_contents if fuel == "acetylene" else full_weight
     _hold_fuel(fuel, fuel_before, fuel_after, full or 0.0, rules)
     steps: list[Step] = []

@@ -18,9 +18,10 @@ from calc.declare import (
     calculator,
 )
 from calc.errors import InputError
-from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_flow
+from calc.formulas.gas.hose import HoseFlow, hose_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.sheets.asked import FUELS, GAS_TEMPERATURE
+from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
@@ -35,6 +36,7 @@ LENGTH_OF_HOSE = Field(
     "Length of the hose", ("ft", "m"), example={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
     low="1 m", high="100 m", outfit="hose_length",
 )  # fmt: skip
+LEAST_GAUGE = to_si(0.5, "psi")
 SOURCE = "pipe-flow isothermal, smooth rubber of 1.5 µm"
 
 
@@ -48,16 +50,27 @@ class HoseDrop:
     ]
 
 
-def drop_figure(drop: float, *, uncertain: bool) -> Figure:
-    """The drop with its band: wide where the flow is between smooth and rough."""
-    share = UNCERTAIN_BAND if uncertain else 0.05
-    basis = (
-        "The flow is between smooth and turbulent, so the drop is uncertain by up to 40 %."
-        if uncertain
-        else "The hose alone, straight; the band is 5 % for bends and bore. Couplings, check valves and "
-        "arrestors often cost more than the hose and are not included."
-    )
-    return Figure(drop, SOURCE, "computed", drop * (1 - share), drop * (1 + share), basis)
+NOT_INCLUDED = (
+    "Couplings, check valves and arrestors often cost more than the hose and are not included."
+)
+
+
+def band_words(*, uncertain: bool) -> str:
+    """What the band of a drop rests on.
+
+    Args:
+        uncertain: Whether the flow may be smooth or turbulent.
+    """
+    if uncertain:
+        return f"The flow may be smooth or turbulent: the band runs from the one to the other. {NOT_INCLUDED}"
+    return f"The hose alone, straight; the band is 5 % for bends and bore. {NOT_INCLUDED}"
+
+
+def drop_figure(found: HoseFlow) -> Figure:
+    """The drop with its band: wide where the flow may be smooth or turbulent."""
+    return Figure(
+        found.drop, SOURCE, "computed", found.least_drop, found.most_drop, band_words(uncertain=found.uncertain)
+    )  # fmt: skip
 
 
 def _lost(
@@ -136,10 +149,11 @@ def hose_drop(
 ) -> Answer[HoseDrop]:
     """Drop along a hose while gas flows through it.
 
-    Refused where the hose cannot pass the flow, and where acetylene would stand
-    above its limit.
+    Refused where the hose cannot pass the flow, where acetylene would stand above its
+    limit, and where a liquefied gas would turn liquid.
     """  # fmt: skip
     require_acetylene_gauge(gas, gauge, rules, "gauge", "Gauge at the regulator")
+    require_possible(gas, gauge, temperature, rules, "gauge", "Gauge at the regulator", LEAST_GAUGE)
     inlet = absolute_pressure(gauge)
     try:
         found = hose_flow(gas, flow, inlet, bore, length, temperature=temperature)
@@ -155,7 +169,7 @@ def hose_drop(
             "flow",
             "Flow: nothing would be left at the torch end; give less flow, or a wider or shorter hose.",
         )
-    drop = drop_figure(found.drop, uncertain=found.uncertain)
+    drop = drop_figure(found)
     low = max(gauge - (drop.high or 0.0), 0.0)
     return Answer(
         HoseDrop(

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, Any
 
 from calc.calculators.oxygen_left import FIT
-from calc.calculators.tip_flow import tip_flow
+from calc.calculators.tip_flow import LEAST_GAUGE, tip_flow
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -22,6 +22,7 @@ from calc.declare import (
 )
 from calc.errors import InputError
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
+from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as ratio_of
 from calc.formulas.gas.real_gas import compressibility
@@ -37,11 +38,13 @@ from calc.sheets.asked import (
     OXYGEN_WATER_VOLUME,
 )
 from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.numbers import plain_number
 from calc.tables import table
+from calc.units import to_si
 
 HOURS = ("h", "h")
 
@@ -221,11 +224,16 @@ def hours_left(
 
     A torch draws about as much oxygen as acetylene; the air brings the rest.
     """  # fmt: skip
-    if fuel_contents > 1.3 * full_contents and fuel == "acetylene":
+    require_possible(fuel, gauge, cylinder_temperature, rules, "gauge", "Gauge at the tip", LEAST_GAUGE)
+    require_possible(
+        "oxygen", oxygen_cylinder_gauge, cylinder_temperature, rules, "oxygen_cylinder_gauge",
+        OXYGEN_CYLINDER_GAUGE.label, to_si(10.0, "psi"),
+    )  # fmt: skip
+    if fuel_contents > OVERFULL * full_contents and fuel == "acetylene":
         raise InputError(
             "fuel_contents",
-            "Fuel gas in its cylinder now: that is far more than a full one holds; give less, or correct what a full "
-            "one holds.",
+            "Fuel gas in its cylinder now: that is more than a full one holds; give "
+            f"{scale('contents', rules).said(full_contents)} or less, or correct what a full one holds.",
         )
     steps: list[Step] = []
     ratio = ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
@@ -234,7 +242,7 @@ def hours_left(
         one = Figure(fuel_flow, "", "practice", basis="As its maker prints.")
     fuel_draw = _times(one, torches)
     oxygen_draw = _times(one, torches * ratio)
-    kept = acetylene_kept(full_contents) if fuel == "acetylene" else 0.0
+    kept = acetylene_kept(full_contents, cylinder_temperature, gauge) if fuel == "acetylene" else 0.0
     usable = max(worked(steps, "Fuel gas to draw", usable_gas, free_gas=fuel_contents, kept_gas=kept), 0.0)
     fuel_time = _hours(steps, "Fuel gas", usable, fuel_draw)
     oxygen, oxygen_kept = (
@@ -295,7 +303,7 @@ def hours_left(
             work_hours=Figure(
                 stop / burning, "", "practice", basis="Burning time over the share that the flame burns, our guess."
             ),
-            fuel_stop_gauge=acetylene_stop_gauge(cylinder_temperature) if fuel == "acetylene" else Figure(
+            fuel_stop_gauge=acetylene_stop_gauge(cylinder_temperature, gauge) if fuel == "acetylene" else Figure(
                 None, "", "practice", words="weigh it; a liquefied gas shows no such reading, a stored gas its torch's need"
             ),
             oxygen_for_fuel=Figure(

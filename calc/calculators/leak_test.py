@@ -1,7 +1,7 @@
 """Leak test: what two readings of a shut hose tell, and what they cannot."""
 
 from dataclasses import dataclass
-from math import sqrt
+from math import inf, sqrt
 from typing import Annotated
 
 from calc.calculators.bleed_down import EXTRA_VOLUME
@@ -31,7 +31,11 @@ from calc.formulas.gas.leak import (
     lost_amount_error,
     waiting_time,
 )
+from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.hazards import caution
+from calc.sheets.possible import NAMES, gauge_down, require_possible
+from calc.sheets.said import degrees
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.numbers import rounded
@@ -41,6 +45,8 @@ TEMPERATURE_ERROR = 1.0
 """What one temperature may be out, K: air beside the hose is not the gas; our assumption."""
 VOLUME_ERROR = 0.1
 """What the volume may be out, as a share; our assumption."""
+NEAR_LIQUID = 0.03
+"""How near to its boiling pressure a gas counts as liquid: what 1 K does to that pressure."""
 SURE = 2.0
 """Errors are doubled, so that one reading in twenty is further out."""
 LEAK_FLOW = ("mL/min", "mL/min", "cfh", "L/h")
@@ -176,12 +182,14 @@ def leak_test(
 
     A gauge that stands still never proves a hose tight. Soap every joint, every time.
     """  # fmt: skip
-    for name, label, reading in (
-        ("first_gauge", "Gauge at first", first_gauge),
-        ("last_gauge", "Gauge at last", last_gauge),
+    for name, label, reading, warmth, least in (
+        ("first_gauge", "Gauge at first", first_gauge, first_temperature, to_si(1.0, "psi")),
+        ("last_gauge", "Gauge at last", last_gauge, last_temperature, 0.0),
     ):
         require_acetylene_gauge(gas, reading, rules, name, label)
+        require_possible(gas, reading, warmth, rules, name, label, least)
     steps: list[Step] = []
+    boils = highest_gauge(gas, last_temperature) if gas in LIQUEFIED else inf
     hose = worked(steps, "Inside of the hose", volume_of_hose, bore=bore, length=length)
     volume = hose + extra_volume
     first = worked(steps, "Absolute pressure at first", absolute_pressure, gauge=first_gauge)
@@ -212,21 +220,32 @@ def leak_test(
         ),
         time,
     )  # fmt: skip
-    drop, by_cooling = first - last, first - cooled
+    near = absolute_pressure(boils) * (1 - NEAR_LIQUID)
+    wet = cooled >= near or last >= near or (
+        gas in LIQUEFIED and first >= absolute_pressure(highest_gauge(gas, first_temperature)) * (1 - NEAR_LIQUID)
+    )  # fmt: skip
+    drop, by_cooling = first - last, first - min(cooled, absolute_pressure(boils))
     doubt = sqrt(2) * first * TEMPERATURE_ERROR / first_temperature
+    if wet:
+        doubt = max(doubt, NEAR_LIQUID * absolute_pressure(boils))
     leaks = drop > by_cooling + doubt
-    came_in = drop < by_cooling - doubt
+    came_in = drop < by_cooling - doubt and not wet
     flow_basis = (
         "The band doubles the error of the readings: half a division, 1 K (2 °F), a tenth of the volume."
     )
     shown_leak = max(leak, 0.0)
+    liquid = Figure(
+        None, "coolprop-8 reference equation, our fit", "computed",
+        words="cannot be told: the gas is turning liquid in the hose",
+        basis="Liquid in a hose holds the gauge at the pressure it boils at, however much leaks out.",
+    )  # fmt: skip
     return Answer(
         LeakTest(
-            leak_rate=Figure(
+            leak_rate=liquid if wet and not leaks else Figure(
                 shown_leak, "gas-law", "computed", max(min(leak - out, shown_leak), 0.0), max(leak + out, hidden),
                 flow_basis, "" if leak > 0 else "these readings show none; one up to the band can hide",
             ),
-            smallest_leak=Figure(
+            smallest_leak=liquid if wet else Figure(
                 hidden, "gas-law", "computed",
                 basis="Anything smaller moves the gauge less than its own marks and the weather do.",
             ),
@@ -238,14 +257,18 @@ def leak_test(
                 by_cooling, "gas-law", "computed", by_cooling - doubt, by_cooling + doubt,
                 "Absolute pressure goes with absolute temperature; the band is 1 K (2 °F) in each reading.",
             ),
-            verdict=_verdict(leaks=leaks, came_in=came_in, drop=drop, hidden=hidden),
+            verdict=_condensed(gas, boils, last_temperature, rules) if wet and not leaks else _verdict(
+                leaks=leaks, came_in=came_in, drop=drop, hidden=hidden
+            ),
             wait=Figure(
                 wait, "gas-law", "computed",
                 basis="Until the gauge has moved by the least you can read. Practice is 5 to 10 min; a long hose or "
                 "a coarse gauge wants more.",
             ),
         ),
-        cautions=_cautions(leaks=leaks, hidden=hidden),
+        cautions=(
+            *((caution("liquid-holds-gauge", fuel=NAMES[gas]),) if wet else ()), *_cautions(leaks=leaks, hidden=hidden)
+        ),
         steps=tuple(steps),
         beside=lambda: (
             (_sizes(volume, gauge_division, first_temperature),),
@@ -256,6 +279,18 @@ def leak_test(
 
 def _said(flow: float) -> str:
     return f"{rounded(flow * 6e7, 2, 'up')} mL/min"
+
+
+def _condensed(gas: str, boils: float, temperature: float, rules: str) -> Figure:
+    words = (
+        f"the gauge tells nothing: at {degrees(temperature, rules)} {NAMES[gas]} turns liquid at {gauge_down(boils, rules)}, "
+        f"and the gauge stays there whatever leaks. Repeat in the warm or at a lower gauge. {SOAP}"
+    )
+    return Figure(
+        None, "coolprop-8 reference equation, our fit", "computed", words=words,
+        basis="Readings within 3 % of the pressure at which it boils count as liquid: a temperature that is out by "
+        "1 K moves it by as much.",
+    )  # fmt: skip
 
 
 def _verdict(*, leaks: bool, came_in: bool, drop: float, hidden: float) -> Figure:

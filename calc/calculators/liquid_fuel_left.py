@@ -49,7 +49,6 @@ MPS = "methylacetylene-propadiene"
 FUELS = {"propane": "Propane", "propylene": "Propylene", MPS: "Methylacetylene-propadiene"}
 CURVE = "coolprop-8 reference equation, our fit within 0.02 %"
 SCALE_ERROR = to_si(0.5, "lb")
-OVERFULL = 1.15
 
 
 @dataclass(frozen=True, slots=True)
@@ -331,11 +330,13 @@ def liquid_fuel_left(
             "the tare or more.",
         )
     left = gross_weight - tare_weight
-    if left > full_weight * OVERFULL:
+    mass = scale("mass", rules)
+    if left > full_weight + SCALE_ERROR:
         raise InputError(
             "gross_weight",
-            "Cylinder weighs now: that is more than a full one holds; check both weights and what a full one holds, "
-            "and if they are right it is overfilled and can burst: do not use it.",
+            "Cylinder weighs now: that is more liquid than a full one holds; give "
+            f"{mass.said(tare_weight)} to {mass.said(tare_weight + full_weight)}, or correct what a full one holds. If both "
+            "weights are right it is overfilled, and the liquid can burst it as it warms: do not use it, ask its supplier.",
         )
     steps: list[Step] = []
     gas = worked(steps, "Gas left, as gas", free_gas_flow, mass_flow=left, molar_mass=gas_molar_mass(fuel))

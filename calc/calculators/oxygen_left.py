@@ -25,6 +25,7 @@ from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.sheets.asked import HOT, HOTTEST
+from calc.sheets.possible import require_filled, require_possible
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import from_si, to_si
 
@@ -153,6 +154,12 @@ def oxygen_left(
     For gas stored as a gas. Acetylene and liquefied gases show no such link
     between pressure and contents: weigh them.
     """  # fmt: skip
+    for name, label, reading in (
+        ("gauge", "Cylinder gauge reads", gauge),
+        ("residual_gauge", "Gauge at which you stop", residual_gauge),
+    ):
+        require_filled(gas, reading, full_gauge, full_temperature, temperature, rules, name, label)
+    require_possible(gas, full_gauge, full_temperature, rules, "full_gauge", "A full one reads", to_si(500.0, "psi"))
     steps: list[Step] = []
 
     def held(reading: float, at: float, says: str) -> float:
@@ -167,14 +174,6 @@ def oxygen_left(
     full = held(full_gauge, full_temperature, "Full")
     residual = held(residual_gauge, temperature, "When you stop")
     cautions = []
-    if gauge > full_gauge * 1.2:
-        cautions.append(
-            Caution(
-                "WARNING",
-                "The gauge reads far above a full cylinder. A wrong gauge or an overfilled or heated "
-                "cylinder can burst: do not open it, ask the supplier.",
-            )
-        )
     if gas == "oxygen":
         cautions.append(
             Caution(

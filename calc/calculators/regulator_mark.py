@@ -4,7 +4,14 @@ import math
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.hose_drop import BORE, GASES, LENGTH_OF_HOSE, SOURCE
+from calc.calculators.hose_drop import (
+    BORE,
+    GASES,
+    LEAST_GAUGE,
+    LENGTH_OF_HOSE,
+    SOURCE,
+    band_words,
+)
 from calc.calculators.tip_flow import acetylene_limit_words, require_acetylene_gauge
 from calc.declare import (
     FREE_GAS_FLOW,
@@ -22,8 +29,12 @@ from calc.declare import (
 )
 from calc.errors import InputError
 from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
-from calc.formulas.gas.hose import UNCERTAIN_BAND, hose_line
+from calc.formulas.gas.hose import HoseLine, hose_line
+from calc.formulas.gas.possible import highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.quantities import Gauge, Temperature
+from calc.sheets.asked import GAS_TEMPERATURE
+from calc.sheets.possible import require_possible, why_not
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.units import to_si
@@ -47,25 +58,21 @@ def mark_size(rules: str) -> float:
     return to_si(float(number), unit)
 
 
-def inlet_gauge(gas: str, wanted: float, bore: float, length: float, flow: float) -> tuple[float, bool]:
+def inlet_gauge(line: HoseLine, wanted: Gauge) -> Gauge:
     """Gauge at the regulator that leaves a wanted gauge at the torch end.
 
     Args:
-        gas: Id of the gas.
+        line: The hose and the flow in it.
         wanted: Gauge at the torch end while gas flows, Pa.
-        bore: Of the hose, m.
-        length: Of the hose, m.
-        flow: Free gas, m³/s.
 
     Returns:
-        Gauge at the regulator, Pa, and whether its drop is uncertain.
+        Gauge at the regulator, Pa.
 
     Raises:
         ValueError: No pressure up to 25 bar makes the hose pass the flow.
     """
     low, high = wanted, wanted
     air = absolute_pressure(0.0)
-    line = hose_line(gas, flow, bore, length)
 
     def enough(gauge: float) -> bool:
         return line.leaves(absolute_pressure(gauge), absolute_pressure(wanted))
@@ -79,7 +86,7 @@ def inlet_gauge(gas: str, wanted: float, bore: float, length: float, flow: float
         low, high = (low, middle) if enough(middle) else (middle, high)
         if high - low < 0.5:
             break
-    return high, line.uncertain
+    return high
 
 
 def marked(gauge: float, rules: str) -> float:
@@ -88,20 +95,32 @@ def marked(gauge: float, rules: str) -> float:
     return math.ceil(gauge / size - 1e-6) * size
 
 
+def _drop_of(line: HoseLine, wanted: Gauge) -> float:
+    try:
+        return inlet_gauge(line, wanted) - wanted
+    except ValueError:
+        return 24e5 - wanted
+
+
 def _other_lengths(
-    gas: str, wanted: float, bore: float, flow: float, length: float, setting: float, rules: str
-) -> Beside:
+    gas: str, wanted: Gauge, bore: float, flow: float, length: float, setting: Gauge,
+    temperature: Temperature, rules: str,
+) -> Beside:  # fmt: skip
     shown, feet = scale("gauge", rules), scale("length", rules)
     rows, points = [], []
     for number in (12.5, 25, 50, 75, 100) if rules == "us" else (5, 10, 20, 30, 40):
         try:
-            inlet, _ = inlet_gauge(gas, wanted, bore, to_si(number, feet.unit), flow)
+            line = hose_line(gas, flow, bore, to_si(number, feet.unit), temperature=temperature)
+            inlet = inlet_gauge(line, wanted)
         except ValueError:
             rows.append((f"{number:g}", "", "cannot pass the flow"))
             continue
         mark, exact = marked(inlet, rules), shown.text(inlet)
         if gas == "acetylene" and mark > GAUGE_LIMIT[rules] * (1 + 1e-6):
             rows.append((f"{number:g}", exact, f"above {acetylene_limit_words(rules)}: not allowed"))
+            continue
+        if mark > highest_gauge(gas, temperature):
+            rows.append((f"{number:g}", exact, "more than the gas can push"))
             continue
         rows.append((f"{number:g}", exact, shown.text(mark)))
         points.append((float(number), shown.number(inlet)))
@@ -158,6 +177,7 @@ def regulator_mark(
             hint="Ask the makers; often more than the hose.",
         ),
     ],
+    temperature: Annotated[float, GAS_TEMPERATURE],
     rules: str,
 ) -> Answer[RegulatorMark]:
     """Regulator setting, read with the gas flowing, that gives the torch its pressure.
@@ -166,9 +186,11 @@ def regulator_mark(
     cannot hold, it is refused and says which.
     """  # fmt: skip
     require_acetylene_gauge(gas, torch_gauge, rules, "torch_gauge", "Gauge wanted at the torch")
+    require_possible(gas, torch_gauge, temperature, rules, "torch_gauge", "Gauge wanted at the torch", LEAST_GAUGE)
     wanted = torch_gauge + torch_drop
+    line = hose_line(gas, flow, bore, length, temperature=temperature)
     try:
-        inlet, uncertain = inlet_gauge(gas, wanted, bore, length, flow)
+        inlet = inlet_gauge(line, wanted)
     except ValueError:
         raise InputError(
             "flow",
@@ -183,6 +205,13 @@ def regulator_mark(
             f"{acetylene_limit_words(rules)}, where acetylene can explode; give a lower gauge, a wider or "
             "shorter hose, or a smaller tip.",
         )
+    if setting > highest_gauge(gas, temperature):
+        raise InputError(
+            "torch_gauge",
+            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand at "
+            f"{scale('gauge', rules).said(setting)}, but {why_not(gas, temperature, rules)}; give a lower gauge, less "
+            "flow, or a wider or shorter hose.",
+        )
     cautions = []
     if gas == "acetylene" and rules == "uk" and setting >= ARRESTOR_GAUGE:
         cautions.append(
@@ -193,8 +222,6 @@ def regulator_mark(
                 "uk-asr-2014",
             )
         )
-    share = UNCERTAIN_BAND if uncertain else 0.05
-    drop = inlet - wanted
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
     return Answer(
         RegulatorMark(
@@ -202,10 +229,11 @@ def regulator_mark(
                 setting, SOURCE, "computed", basis=f"Hose drop added, then up to the next mark.{said}"
             ),
             drop=Figure(
-                drop, SOURCE, "computed", drop * (1 - share), drop * (1 + share), "The hose alone."
+                inlet - wanted, SOURCE, "computed", _drop_of(line.least, wanted), _drop_of(line.most, wanted),
+                band_words(uncertain=line.uncertain),
             ),
             torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
         ),
         cautions=tuple(cautions),
-        beside=lambda: _other_lengths(gas, wanted, bore, flow, length, setting, rules),
+        beside=lambda: _other_lengths(gas, wanted, bore, flow, length, setting, temperature, rules),
     )

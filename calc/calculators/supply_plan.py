@@ -31,6 +31,8 @@ from calc.sheets.asked import CYLINDER_TEMPERATURE
 from calc.sheets.banks import Bank, both_banks, oxygen_in
 from calc.sheets.course import by_kind, course
 from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.scales import scale
+from calc.sheets.stocks import acetylene_stop_gauge, filled_at
 from calc.sheets.work import Kind, Lesson, kind
 
 FUELS = {"acetylene": "Acetylene", "propane": "Propane", "propylene": "Propylene"}
@@ -88,6 +90,12 @@ class SupplyPlan:
     cost_week: Annotated[Figure, Shown("Cost in a week, your money", toward="up")]
     liquid_cost_week: Annotated[Figure, Shown("Oxygen as liquid, a week, your money", toward="up")]
     liquid_or_cylinders: Annotated[Figure, Shown("Liquid oxygen or cylinders", words=True)]
+
+
+def _stop_words(temperature: float, rules: str) -> str:
+    """The one floor of acetylene, beside the gas at which the bank is changed."""
+    floor = scale("gauge", rules).said(acetylene_stop_gauge(temperature).value or 0.0)
+    return f"and never with the gauge below {floor} at rest"
 
 
 @calculator("supply-plan", "Plan the gas of a class")
@@ -249,7 +257,7 @@ def supply_plan(
         )
     week = {gas: lesson.week(gas) for gas in ("fuel", "oxygen")}
     peak = {gas: lesson.peak(gas) for gas in ("fuel", "oxygen")}
-    full_oxygen = oxygen_in(water_volume, oxygen_full_gauge, cylinder_temperature)
+    full_oxygen = oxygen_in(water_volume, oxygen_full_gauge, filled_at(rules))
     kept_oxygen = oxygen_in(water_volume, oxygen_stop_gauge, cylinder_temperature)
     coupled = {
         "fuel": None if fuel_coupled is None else int(fuel_coupled),
@@ -325,6 +333,7 @@ def supply_plan(
             fuel_change_at=Figure(
                 bank.count * bank.kept, "cga-g1" if fuel == "acetylene" else "", "memory" if fuel == "acetylene" else "practice",
                 basis="All of the bank. Below it the peak draws too fast for what is left, or too little stays in.",
+                words=_stop_words(cylinder_temperature, rules) if fuel == "acetylene" else "",
             ),
             fuel_left_lesson=Figure(bank.contents(week["fuel"] / sessions)[0], "", "practice", basis="Full less a lesson's gas."),
             oxygen_left_lesson=Figure(

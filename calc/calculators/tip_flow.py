@@ -21,15 +21,18 @@ from calc.declare import (
 from calc.errors import InputError
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
+from calc.formulas.gas.possible import highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
 from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE, OXYGEN_RATIO
+from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
 from calc.units import from_si, to_si
 
 SHARE_LOW, SHARE_HIGH = 0.6 / 0.75, 0.9 / 0.75
+LEAST_GAUGE = to_si(0.1, "psi")
 SOURCE = "gas-dynamics discharge 0.75 from memory"
 
 
@@ -92,7 +95,9 @@ def _other_gauges(
     shown, flow = scale("gauge", rules), scale("flow", rules)
     unit = "ft/s" if rules == "us" else "m/s"
     marks = (1, 2, 3, 5, 8, 12, 15, 20, 30) if rules == "us" else (0.1, 0.2, 0.35, 0.5, 0.8, 1, 1.5, 2)
-    most = GAUGE_LIMIT[rules] if fuel == "acetylene" else max(4 * gauge, to_si(marks[3], shown.unit))
+    most = GAUGE_LIMIT[rules] if fuel == "acetylene" else min(
+        max(4 * gauge, to_si(marks[3], shown.unit)), highest_gauge(fuel, temperature)
+    )
     rows, lines = [], {fuel: [], "oxygen": []}  # type: ignore[var-annotated]
     for mark in marks:
         at = to_si(mark, shown.unit)
@@ -152,6 +157,7 @@ def tip_flow(
     set of pressures instead.
     """  # fmt: skip
     require_acetylene_gauge(fuel, gauge, rules, "gauge", "Gauge at the tip")
+    require_possible(fuel, gauge, temperature, rules, "gauge", "Gauge at the tip", LEAST_GAUGE)
     steps: list[Step] = []
     ratio = oxygen_ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
     area = worked(steps, "Area of the holes", orifice_area, diameter=orifice, holes=holes)

@@ -91,7 +91,8 @@ def acetylene_bank(
 
     def kept(cylinders: int) -> FreeGas:
         by_rule = peak / (most * cylinders)
-        return full * (max(kept_share(), by_rule) if by_rule < 1 else kept_share())
+        floor = kept_share(temperature)
+        return full * (max(floor, by_rule) if by_rule < 1 else floor)
 
     while coupled is None and count <= MOST and count * (full - kept(count)) < lesson:
         count += 1

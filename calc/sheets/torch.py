@@ -7,6 +7,7 @@ from calc.calculators.tip_flow import tip_flow
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
+from calc.formulas.gas.properties import TWENTY_CELSIUS
 from calc.formulas.gas.supply import oxygen_for_fuel
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import acetylene_flow as flow_in_print
@@ -287,7 +288,7 @@ def marked_regulator(
     assert wanted.value is not None
     try:
         mark = regulator_mark(
-            gas, wanted.value, bore, length, flow.value or 0.0, torch_drop, rules
+            gas, wanted.value, bore, length, flow.value or 0.0, torch_drop, TWENTY_CELSIUS, rules
         ).results.mark
     except InputError:
         raise InputError(

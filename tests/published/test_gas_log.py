@@ -15,7 +15,7 @@ ROWS = [
     case("CGA G-1: 14.7 ft3 a pound at 70 F", "memory", "gas-log", "fuel_used", 36.75, "ft^3", 1e-3,
          **WEIGHED, fuel_after="115.5 lb", oxygen_before="1500 psi", oxygen_after="1200 psi"),
     case("CGA G-1: 14.7 ft3 a pound at 70 F", "memory", "gas-log", "fuel_used", 147, "ft^3", 1e-3,
-         **WEIGHED, fuel_after="108 lb", oxygen_before="1500 psi", oxygen_after="1200 psi"),
+         **WEIGHED, full_contents="225 ft^3", fuel_after="108 lb", oxygen_before="1500 psi", oxygen_after="1200 psi"),
     case("printed 244 ft3 at 2200 psi, 43.0 L, emptied to 0", "read", "gas-log", "oxygen_used", 244, "ft^3", 0.01,
          **WEIGHED, fuel_after="117 lb", **READ),
     case("ideal ft3 of a pound of propane at 70 F", "computed", "gas-log", "fuel_used", 8.77, "ft^3", 3e-3,

@@ -1,9 +1,11 @@
 """Gas along a hose: what is lost between the regulator and the torch, and what it holds."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf, isfinite, log, log10, pi, sqrt
 
-from calc.formulas.gas.properties import gas_molar_mass, gas_viscosity
+from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
+from calc.formulas.gas.properties import TWENTY_CELSIUS, gas_molar_mass, gas_viscosity
+from calc.formulas.gas.vapour import vapour_compressibility
 from calc.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
@@ -20,12 +22,18 @@ from calc.quantities import (
 
 ROUGHNESS: Length = 1.5e-6
 """Inside of a smooth rubber hose; from memory."""
-TWENTY_CELSIUS: Temperature = 293.15
 SMOOTH_BELOW: Ratio = 2040.0
+UNCERTAIN_FROM: Ratio = 1900.0
 UNCERTAIN_BELOW: Ratio = 4200.0
-"""Reynolds numbers between which a flow may be smooth or swirling."""
-UNCERTAIN_BAND: Ratio = 0.4
-"""How far the drop may then be out, as a share of it."""
+"""Reynolds numbers between which a flow may be smooth or swirling; the lowest leaves room
+for the viscosity and the flow to be out by a few per cent."""
+LEAST_OF_SWIRLING: Ratio = 0.6
+"""Least friction then, as a share of that of a swirling flow."""
+HOT_AND_DENSE: Ratio = 0.2
+"""By how much a liquefied gas above 40 °C may be more viscous near its boiling pressure [coolprop-8]."""
+HOT: Temperature = 313.15
+BENDS_AND_BORE: Ratio = 0.05
+"""How far bends and the true bore may move the drop, as a share of it: our guess."""
 HIGHEST: Pressure = 2.6e6
 
 
@@ -90,8 +98,10 @@ def friction_factor(reynolds: Ratio, roughness_share: Ratio) -> Ratio:
     Source:
         [textbook] of pipe flow, Colebrook.
     """
-    if reynolds < SMOOTH_BELOW:
-        return 64 / reynolds
+    return 64 / reynolds if reynolds < SMOOTH_BELOW else _swirling(reynolds, roughness_share)
+
+
+def _swirling(reynolds: Ratio, roughness_share: Ratio) -> Ratio:
     root = 7.0  # one by the root of the factor
     for _ in range(100):
         renewed = -2 * log10(roughness_share / 3.7 + 2.51 * root / reynolds)
@@ -108,13 +118,18 @@ class HoseFlow:
     Attributes:
         outlet: Absolute pressure at the torch's end, Pa.
         drop: Pressure lost, Pa.
+        least_drop: Least that it may be, Pa: bends, bore, and a smooth flow where the
+            flow may be smooth.
+        most_drop: Most that it may be, Pa: likewise, a swirling flow where it may swirl;
+            all of the pressure where the hose might then not pass the flow.
         reynolds: Reynolds number.
-        uncertain: Whether the flow may be smooth or swirling, so that the drop may be
-            out by `UNCERTAIN_BAND`.
+        uncertain: Whether the flow may be smooth or swirling.
     """
 
     outlet: Pressure
     drop: Pressure
+    least_drop: Pressure
+    most_drop: Pressure
     reynolds: Ratio
     uncertain: bool
 
@@ -127,17 +142,50 @@ class HoseLine:
         sonic: Pressure at which the gas would reach its speed of sound at constant
             temperature, Pa; 0 where nothing flows.
         loss: Friction and fittings, in speed heads.
+        least_loss: Least that it may be: bends, bore, a smooth flow where it may be smooth.
+        most_loss: Most that it may be.
         reynolds: Reynolds number.
+        gas: Id of the gas.
+        temperature: Of the gas, K.
+        compressibility: Of the gas; None for its own at the mean pressure.
     """
 
     sonic: Pressure
     loss: Ratio
+    least_loss: Ratio
+    most_loss: Ratio
     reynolds: Ratio
+    gas: str
+    temperature: Temperature
+    compressibility: Ratio | None = None
 
     @property
     def uncertain(self) -> bool:
         """Whether the flow may be smooth or swirling."""
-        return SMOOTH_BELOW <= self.reynolds <= UNCERTAIN_BELOW
+        return UNCERTAIN_FROM <= self.reynolds <= UNCERTAIN_BELOW
+
+    @property
+    def least(self) -> "HoseLine":
+        """The same line at its least loss."""
+        return replace(self, loss=self.least_loss)
+
+    @property
+    def most(self) -> "HoseLine":
+        """The same line at its most loss."""
+        return replace(self, loss=self.most_loss)
+
+    def density_share(self, inlet: Pressure, outlet: Pressure) -> Ratio:
+        """Compressibility of the gas at the mean pressure of the hose; the gas never taken as liquid.
+
+        Args:
+            inlet: Pa absolute.
+            outlet: Pa absolute, above 0.
+        """
+        if self.compressibility is not None:
+            return self.compressibility
+        mean = 2 / 3 * (inlet + outlet - inlet * outlet / (inlet + outlet))
+        most = ATMOSPHERE + highest_gauge(self.gas, self.temperature)
+        return vapour_compressibility(self.gas, min(mean, most), self.temperature)
 
     def leaves(self, inlet: Pressure, outlet: Pressure) -> bool:
         """Whether an inlet pressure leaves at least an outlet pressure when the flow has gone through.
@@ -158,7 +206,49 @@ class HoseLine:
             outlet: Pa absolute, from the sonic pressure to the inlet.
         """
         push = (inlet - outlet) * (inlet + outlet)
-        return push >= self.sonic * self.sonic * (self.loss + 2 * log(inlet / outlet))
+        flux = self.sonic * self.sonic * self.density_share(inlet, outlet)
+        return push >= flux * (self.loss + 2 * log(inlet / outlet))
+
+    def outlet(self, inlet: Pressure) -> Pressure | None:
+        """Pressure at its end, Pa absolute; None where the hose cannot pass the flow.
+
+        Args:
+            inlet: Pressure at its start, Pa absolute, above 0.
+        """
+        if self.sonic == 0:
+            return inlet
+        if not self.leaves(inlet, self.sonic):
+            return None
+        low, high = self.sonic, inlet
+        while high - low > 1e-14 * inlet:
+            middle = (low + high) / 2
+            if not low < middle < high:
+                break
+            if self.drives(inlet, middle):
+                low = middle
+            else:
+                high = middle
+        return low
+
+
+def _losses(reynolds: Ratio, roughness_share: Ratio, lengths: Ratio, fittings: Ratio) -> tuple[Ratio, Ratio, Ratio]:
+    """Loss of a hose in speed heads, the least and the most that it may be.
+
+    Args:
+        reynolds: Reynolds number.
+        roughness_share: Roughness as a share of the bore.
+        lengths: Length of the hose in bores.
+        fittings: Further losses, in speed heads.
+    """
+    low = middle = high = friction_factor(reynolds, roughness_share)
+    if UNCERTAIN_FROM <= reynolds <= UNCERTAIN_BELOW:
+        high = _swirling(reynolds, roughness_share)
+        low = min(middle, max(64 / reynolds, LEAST_OF_SWIRLING * high))
+    return (
+        middle * lengths + fittings,
+        (1 - BENDS_AND_BORE) * (low * lengths + fittings),
+        (1 + BENDS_AND_BORE) * (high * lengths + fittings),
+    )
 
 
 def hose_line(
@@ -169,6 +259,7 @@ def hose_line(
     fittings: Ratio = 0.0,
     temperature: Temperature = TWENTY_CELSIUS,
     roughness: Length = ROUGHNESS,
+    compressibility: Ratio | None = None,
 ) -> HoseLine:
     """What `hose_flow` knows of a hose before it knows the pressure.
 
@@ -180,6 +271,7 @@ def hose_line(
         fittings: Further losses, in speed heads, 0 or more.
         temperature: Of the gas, K, 243 to 338.
         roughness: Of the wall, m, below a tenth of the bore.
+        compressibility: As of `hose_flow`.
 
     Returns:
         The line: its sonic pressure, loss and Reynolds number.
@@ -201,12 +293,20 @@ def hose_line(
     molar_mass = gas_molar_mass(gas)
     mass_flow = flow * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS) * molar_mass
     if mass_flow == 0:
-        return HoseLine(0.0, 0.0, 0.0)
-    reynolds = reynolds_number(mass_flow, bore, gas_viscosity(gas))
+        return HoseLine(0.0, 0.0, 0.0, 0.0, 0.0, gas, temperature, compressibility)
+    reynolds = reynolds_number(mass_flow, bore, gas_viscosity(gas, temperature))
+    loss, least, most = _losses(reynolds, roughness / bore, length / bore, fittings)
+    if gas in LIQUEFIED and temperature > HOT:
+        most *= 1 + HOT_AND_DENSE
     return HoseLine(
         sonic=mass_flow / (pi * bore**2 / 4) * sqrt(GAS_CONSTANT * temperature / molar_mass),
-        loss=friction_factor(reynolds, roughness / bore) * length / bore + fittings,
+        loss=loss,
+        least_loss=least,
+        most_loss=most,
         reynolds=reynolds,
+        gas=gas,
+        temperature=temperature,
+        compressibility=compressibility,
     )
 
 
@@ -219,11 +319,12 @@ def hose_flow(
     fittings: Ratio = 0.0,
     temperature: Temperature = TWENTY_CELSIUS,
     roughness: Length = ROUGHNESS,
+    compressibility: Ratio | None = None,
 ) -> HoseFlow:
     """Pressure at the end of a hose while gas flows.
 
     A solver: halves the span of outlet pressures in the equation of a gas that flows
-    at one temperature, P1² − P2² = G²RT/M·[fL/D + K + 2 ln(P1/P2)].
+    at one temperature, P1² − P2² = Z·G²RT/M·[fL/D + K + 2 ln(P1/P2)], Z at the mean pressure.
 
     Args:
         gas: `oxygen` or one of the six fuels.
@@ -235,13 +336,14 @@ def hose_flow(
             cost more than the hose, and their makers' figures are the ones to use.
         temperature: Temperature of the gas, K.
         roughness: Height of the roughness inside, m.
+        compressibility: Of the gas, 1 for an ideal one; none for the real gas's own.
 
     Returns:
-        Outlet pressure, drop, Reynolds number, and whether the drop is uncertain.
+        Outlet pressure, drop with its least and most, Reynolds number, and whether the
+        flow may be smooth or swirling.
 
     Valid for:
-        −30 °C to 65 °C, up to 26 bar, with the viscosity of 20 °C: the drop is out by up
-        to 3 % at the ends of that span, in slow smooth flow by up to 15 %.
+        −30 °C to 65 °C, up to 26 bar and to the vapour pressure of a liquefied gas.
 
     Raises:
         ValueError: Outside that range, or the hose cannot pass the flow.
@@ -255,25 +357,17 @@ def hose_flow(
         >>> round(end.drop / 6894.757, 1)  # psi
         1.2
     """
-    line = hose_line(gas, flow, bore, length, fittings, temperature, roughness)
+    line = hose_line(gas, flow, bore, length, fittings, temperature, roughness, compressibility)
     if not 0 < inlet <= HIGHEST:
         raise ValueError("Flow along a hose is reckoned up to 26 bar only.")
-    if line.sonic == 0:
-        return HoseFlow(outlet=inlet, drop=0.0, reynolds=0.0, uncertain=False)
-    if not line.leaves(inlet, line.sonic):
+    outlet = line.outlet(inlet)
+    if outlet is None:
         raise ValueError("The hose cannot pass that flow: a wider or shorter one, or less gas.")
-    low, high = line.sonic, inlet
-    while high - low > 1e-14 * inlet:
-        middle = (low + high) / 2
-        if not low < middle < high:
-            break
-        if line.drives(inlet, middle):
-            low = middle
-        else:
-            high = middle
     return HoseFlow(
-        outlet=low,
-        drop=inlet - low,
+        outlet=outlet,
+        drop=inlet - outlet,
+        least_drop=inlet - (line.least.outlet(inlet) or outlet),
+        most_drop=inlet - (line.most.outlet(inlet) or 0.0),
         reynolds=line.reynolds,
         uncertain=line.uncertain,
     )

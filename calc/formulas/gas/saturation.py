@@ -1,4 +1,4 @@
-"""Propane and propylene stored as liquid: pressure, boiling, and how fast they boil off."""
+"""Fuel gases stored as liquid: pressure, boiling, and how fast they boil off."""
 
 from functools import cache
 from math import exp, pi
@@ -48,7 +48,7 @@ def vapour_pressure(gas: str, temperature: Temperature) -> Pressure:
     A fitted curve of Wagner's form.
 
     Args:
-        gas: `propane` or `propylene`.
+        gas: `propane`, `propylene` or `propyne`.
         temperature: Temperature of the liquid, K.
 
     Returns:
@@ -62,7 +62,7 @@ def vapour_pressure(gas: str, temperature: Temperature) -> Pressure:
         ValueError: Another gas, or outside that range.
 
     Source:
-        [coolprop-8] fitted; worst error 0.006 %.
+        [coolprop-8] fitted; worst error 0.006 %, of propyne 0.08 %.
 
     Examples:
         >>> round((vapour_pressure("propane", 294.26) - 101325) / 6894.757)  # psi at 70 °F

@@ -4,14 +4,16 @@ from dataclasses import dataclass
 
 from calc.calculators.acetylene_left import acetylene_left
 from calc.calculators.liquid_fuel_left import liquid_fuel_left
-from calc.calculators.oxygen_left import oxygen_left
 from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.gas.supply import gas_of_use, running_time
 from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
+from calc.sheets.asked import CYLINDER_TEMPERATURE, OXYGEN_CYLINDER_GAUGE
+from calc.sheets.banks import oxygen_in
 from calc.sheets.draws import draw_cautions, draw_limit_of
 from calc.sheets.jobs.asked import LIQUEFIED
+from calc.sheets.possible import require_possible, require_warm
 from calc.sheets.scales import scale
 from calc.units import to_si
 
@@ -75,10 +77,14 @@ def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, ru
         gauge: It reads, Pa.
         temperature: Of the cylinder, K.
         rules: Rule set.
+
+    Raises:
+        InputError: No cylinder shows so much at that temperature.
     """
-    full = max(gauge, to_si(2200, "psi"))
-    usable = oxygen_left(water_volume, gauge, temperature, full, 294.26, 0.0, "oxygen", rules).results.usable
-    return usable.value or 0.0
+    require_possible(
+        "oxygen", gauge, temperature, rules, "oxygen_cylinder_gauge", OXYGEN_CYLINDER_GAUGE.label, to_si(10.0, "psi")
+    )  # fmt: skip
+    return oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, 0.0, temperature)
 
 
 def liquid_held(
@@ -93,7 +99,11 @@ def liquid_held(
         gauge: Lowest that the torch works with, Pa.
         flow: It takes, m³/s.
         rules: Rule set.
+
+    Raises:
+        InputError: The cylinder is too cold to push with that gauge.
     """
+    require_warm(fuel, gauge, temperature, rules, "cylinder_temperature", CYLINDER_TEMPERATURE.label)
     tare = to_si(10.0, "kg")
     got = liquid_fuel_left(
         fuel, tare + weight, tare, weight, temperature, max(gauge, to_si(5.0, "psi")), flow.value,
