@@ -73,7 +73,10 @@ def test_the_pages_print_the_same_floor() -> None:
     assert filled_text("{acetylene-low}", "us").startswith("29 psi")
     assert filled_text("{acetylene-low}", "iso").startswith("2 bar")
     assert 2e5 == pytest.approx(29 * PSI, rel=1e-3)
-    common = {"welding_benches": "4", "welding_hours": "2 h", "sessions": "1", "rules": "us"}
+    common = {
+        "welding_benches": "4", "welding_hours": "2 h", "brazing_benches": "1", "brazing_hours": "1 h",
+        "cutting_benches": "1", "cutting_hours": "1 h", "sessions": "1", "rules": "us",
+    }  # fmt: skip
     for cold in ("70 degF", "0 degF"):
         got = answer("supply-plan", cylinder_temperature=cold, **common)["results"]["fuel_change_at"]
         assert "never with the gauge below 29 psi" in got["text"]
