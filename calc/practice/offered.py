@@ -7,6 +7,7 @@ from calc.declare import CALCULATORS, Calculator, Day
 from calc.tables import table
 
 TABLE = "practice-calculators-benchbook-2026"
+QUESTIONS = "practice-questions-benchbook-2026"
 
 TOPICS = {
     "gas": "Gas in cylinders",
@@ -23,11 +24,21 @@ OWN = frozenset({"problem-set", "problem-key", "licence-questions", "licence-key
 
 WORDS_ONLY = "it answers in words only"
 DAYS = "it works from days of the calendar"
+NO_QUESTION = "no question is written for it yet"
 
 
 @cache
 def _rows() -> dict[str, Any]:
     return {row.calculator: row for row in table(TABLE)}
+
+
+@cache
+def questions() -> dict[str, dict[str, Any]]:
+    """The row of each result that is asked for, by calculator and result."""
+    found: dict[str, dict[str, Any]] = {}
+    for row in table(QUESTIONS):
+        found.setdefault(row.calculator, {})[row.result] = row
+    return found
 
 
 def why_not(calculator: Calculator) -> str:
@@ -48,7 +59,7 @@ def why_not(calculator: Calculator) -> str:
         return WORDS_ONLY
     if any(isinstance(asked, Day) and asked.example for asked in calculator.inputs.values()):
         return DAYS
-    return ""
+    return "" if calculator.id in questions() else NO_QUESTION
 
 
 def offered() -> dict[str, str]:
@@ -70,10 +81,8 @@ def of_topic(topic: str) -> list[str]:
 
 
 def asked_of(calculator: Calculator) -> tuple[str, ...]:
-    """Results that a problem may ask for: those of the table, else every number, the first first."""
-    row = _rows().get(calculator.id)
-    named = tuple(row.asked.split()) if row is not None else ()
-    return named or tuple(name for name, shown in calculator.results.items() if not shown.words)
+    """Results that a problem may ask for."""
+    return tuple(questions().get(calculator.id, {}))
 
 
 def varied_in(calculator: Calculator) -> tuple[str, ...]:

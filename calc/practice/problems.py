@@ -7,19 +7,24 @@ from typing import Any
 
 from calc.answering import computed, found, shown_text, shown_unit
 from calc.asking import Taken, as_printed
-from calc.declare import Answer, Calculator, Choice, Field, Shown, Step, Words, by_rules
+from calc.declare import Answer, Calculator, Choice, Field, Figure, Shown, Step, Words, by_rules
 from calc.errors import InputError
+from calc.filling import filled_text
 from calc.practice.dice import Dice
-from calc.practice.offered import asked_of, varied_in, why_not
+from calc.practice.offered import asked_of, questions, varied_in, why_not
 from calc.practice.values import class_option, class_text
 from calc.reading import typed
-from calc.show.numbers import plain_number
+from calc.sheets.scales import scale
+from calc.show.notation import unit_text
+from calc.show.numbers import plain_number, rounded
 from calc.units import dimension, from_si, to_si, written
 
 SHARE = 0.03
-"""Share of the key by which an answer may differ."""
+"""Share of the key by which an answer may differ at least."""
+WIDEST = 0.35
+"""Share of the key past which no problem is made: the calculator itself does not know it well enough."""
 
-TRIES = 40
+TRIES = 80
 GRAVE = frozenset({"DANGER", "WARNING"})
 
 
@@ -35,13 +40,14 @@ class Problem:
         given: The same as sentences.
         taken_for_granted: What is assumed beside it, as sentences.
         result: Name of the result asked for.
-        asked: Its label.
+        asked: The question, a whole sentence.
         unit: Unit that the key is in.
         key: The right answer in that unit.
         shown: The right answer as the calculator shows it.
         tolerance: By how much an answer may differ, in that unit.
         si_given: What the calculator's function was given, by name, in SI.
         steps: The calculator's own working.
+        rule: Sentences that decide, with the figures that the reader would have to look up.
     """
 
     calculator: str
@@ -58,6 +64,7 @@ class Problem:
     tolerance: float
     si_given: Mapping[str, Any]
     steps: tuple[Step, ...]
+    rule: str = ""
 
     @property
     def declared(self) -> Shown:
@@ -71,20 +78,23 @@ class Problem:
     @property
     def within(self) -> str:
         """By how much an answer may differ, in words."""
+        if self.unit == "%":
+            return f"{plain_number(self.tolerance, 2)} percentage points"
         return f"{plain_number(self.tolerance, 2)} {written(self.unit)}".strip()
 
     @property
     def question(self) -> str:
         """What is given and what is asked, in one paragraph."""
-        return f"{self.title}. {' '.join(self.given)} What is: {self.asked}?"
+        given = (self.title + ".", *self.given, *self.taken_for_granted, self.rule, self.asked)
+        return " ".join(part for part in given if part)
 
     @property
     def whole_question(self) -> str:
-        """The question with all that is assumed beside it, and the unit the number alone is wanted in."""
-        also = f" As usual: {' '.join(self.taken_for_granted)}" if self.taken_for_granted else ""
+        """The question with the unit that the number alone is wanted in, and how near is right."""
         unit = written(self.unit, free_gas=self.declared.free_gas)
-        wanted = "Give a whole number." if self.is_count else f"Give the number{f' in {unit}' if unit else ''}, right within {self.within}."  # fmt: skip
-        return f"{self.title}. {' '.join(self.given)}{also} What is: {self.asked}? {wanted}"
+        if self.is_count:
+            return f"{self.question} Give a whole number."
+        return f"{self.question} Give the number{f' in {unit}' if unit else ''}, right within {self.within}."
 
     @property
     def how_near(self) -> str:
@@ -126,13 +136,26 @@ def _usual_signals(calculator_id: str, rules: str) -> frozenset[str]:
     return frozenset(caution.text for caution in got.cautions if caution.signal in GRAVE)
 
 
-def _drawn(calculator: Calculator, rules: str, dice: Dice) -> dict[str, str]:
+def _fixed(calculator_id: str, result: str, rules: str, dice: Dice) -> dict[str, str]:
+    """Inputs that a question fixes, or takes from a few."""
+    row = questions()[calculator_id][result]
+    text = row.fixed_us if rules == "us" else row.fixed_metric
+    pairs = (part.split("=") for part in text.split(";") if part)
+    return {name: dice.pick(options.split("|")) for name, options in pairs}
+
+
+def _drawn(calculator: Calculator, result: str, rules: str, dice: Dice) -> dict[str, str]:
+    fixed = _fixed(calculator.id, result, rules, dice)
     texts = {"rules": rules}
     chosen: dict[str, object] = {}
     more = varied_in(calculator)
     for name, asked in calculator.inputs.items():
         wanted = (asked.example is not None or name in more) and not name.endswith("_price")
-        if isinstance(asked, Choice):
+        if name in fixed:
+            texts[name] = fixed[name]
+            if isinstance(asked, Choice):
+                chosen[name] = fixed[name]
+        elif isinstance(asked, Choice):
             usual = by_rules(asked.assumed or "", rules)
             if calculator.asks(name, chosen):
                 chosen[name] = class_option(asked, rules, dice) if wanted else usual
@@ -146,39 +169,47 @@ def _drawn(calculator: Calculator, rules: str, dice: Dice) -> dict[str, str]:
     return texts
 
 
-def _wanted(calculator: Calculator, got: Answer[Any], dice: Dice) -> str | None:
-    names = [name for name in asked_of(calculator) if _number(got, name) is not None]
-    if not names:
-        return None
-    from_table = len(asked_of(calculator)) <= 3  # picked by hand; else the first number it gives
-    return dice.pick(names) if from_table else names[0]
+def tolerance_of(calculator_id: str, result: str, figure: Figure, unit: str, rules: str) -> float:
+    """By how much an answer may differ from a key.
 
-
-def _number(got: Answer[Any], name: str) -> float | None:
-    figure = getattr(got.results, name)
-    return None if figure is None else figure.value
-
-
-def tolerance_of(shown: Shown, key: float, unit: str, rules: str) -> float:
-    """By how much an answer may differ from a key: 3 %, or one mark of the instrument if that is more.
+    The largest of 3 %, the calculator's own band, the rounding of what it prints, one mark of the
+    instrument, and what a sound textbook method differs by; rounded up to a figure or two.
 
     Args:
-        shown: How the result is declared.
-        key: The key, in `unit`.
+        calculator_id: Id of the calculator.
+        result: Name of the result.
+        figure: What the calculator answered.
         unit: Unit of the key.
         rules: Rule set, which decides the mark.
     """
-    mark = 0.0
-    if shown.step is not None:
-        step = typed(by_rules(shown.step, rules))
-        mark = from_si(to_si(step.number, step.unit), unit) - from_si(0.0, unit)
-    si = to_si(key, unit, free_gas=shown.free_gas)
-    printed = float(shown_text(shown, si, unit, rules, shown.toward).split(" ")[0])
-    # What the calculator itself prints is right, however coarsely it rounds.
-    return max(SHARE * abs(key), mark, 1.01 * abs(printed - key))
+    shown = found(calculator_id).results[result]
+    assert figure.value is not None
+
+    def number(si: float) -> float:
+        return from_si(si, unit, free_gas=shown.free_gas)
+
+    def size(text: str) -> float:
+        if not text:
+            return 0.0
+        mark = typed(text)
+        si = to_si(mark.number, mark.unit, free_gas=shown.free_gas)
+        return abs(number(si) - number(0.0))
+
+    key = number(figure.value)
+    printed = float(shown_text(shown, figure.value, unit, rules, shown.toward).split(" ")[0])
+    row = questions().get(calculator_id, {}).get(result)
+    method, least = (0.0, "") if row is None else (
+        row.method or 0.0, row.least_us if rules == "us" else row.least_metric
+    )  # fmt: skip
+    ends = [abs(number(end) - key) for end in (figure.low, figure.high) if end is not None]
+    widest = max(
+        max(SHARE, method) * abs(key), size(least), size(by_rules(shown.step, rules)) if shown.step else 0.0,
+        1.01 * abs(printed - key), *ends,
+    )  # fmt: skip
+    return max(widest, float(rounded(widest, 2, "up"))) if widest else 0.0
 
 
-def _assumed_words(
+def _given_words(
     calculator: Calculator, taken: Mapping[str, Taken | None], names: list[str]
 ) -> tuple[str, ...]:
     told = []
@@ -188,6 +219,26 @@ def _assumed_words(
             text = str(got.si) if isinstance(calculator.inputs[name], Choice) else got.text
             told.append(input_words(calculator, name, text))
     return tuple(told)
+
+
+def _rule(calculator: Calculator, result: str, got: Answer[Any], rules: str) -> str:
+    """The sentences that decide, filled with results, with numbers of the working, and with figures of print."""
+    text = str(questions()[calculator.id][result].rule)
+    unit_system = "us" if rules == "us" else "metric"
+    for name, shown in calculator.results.items():
+        figure = getattr(got.results, name)
+        if f"{{{name}}}" in text and figure is not None and figure.value is not None:
+            unit = shown_unit(shown, unit_system)
+            text = text.replace(f"{{{name}}}", shown_text(shown, figure.value, unit, rules, "nearest"))
+    met: dict[str, int] = {}
+    for step in got.steps:
+        for name, value, unit in step.numbers:
+            met[name] = met.get(name, 0) + 1
+            said = f"{plain_number(value, 4)} {unit_text(unit)}".strip()
+            if name == "kept_gas":
+                said = scale("contents", rules).said(value)
+            text = text.replace(f"{{{name}}}" if met[name] == 1 else f"{{{name}:{met[name]}}}", said)
+    return filled_text(text, rules)
 
 
 def _stands_among(taken: Mapping[str, Taken | None], unit: str, value: float, near: float) -> bool:
@@ -229,29 +280,32 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
     calculator = found(calculator_id)
     if why := why_not(calculator):
         raise InputError("calculator", f"{calculator.title}: no problem is made from it, as {why}.")
+    results = asked_of(calculator)
     for _ in range(TRIES):
-        texts = _drawn(calculator, rules, dice)
+        name = dice.pick(results)
+        row = questions()[calculator_id][name]
+        texts = _drawn(calculator, name, rules, dice)
         try:
             got, taken, assumed, _ = computed(calculator, texts)
         except InputError:
             continue
         grave = {caution.text for caution in got.cautions if caution.signal in GRAVE}
-        name = _wanted(calculator, got, dice)
-        value = None if name is None else _number(got, name)
-        if name is None or value is None or grave - _usual_signals(calculator_id, rules):
+        figure = getattr(got.results, name)
+        if figure is None or figure.value is None or grave - _usual_signals(calculator_id, rules):
             continue
         shown = calculator.results[name]
-        unit = shown_unit(shown, "us" if rules == "us" else "metric")
-        key = from_si(value, unit, free_gas=shown.free_gas)
-        near = tolerance_of(shown, key, unit, rules)
-        if key <= 0 or _stands_among(taken, unit, value, near):
+        unit = row.unit or shown_unit(shown, "us" if rules == "us" else "metric")
+        key = from_si(figure.value, unit, free_gas=shown.free_gas)
+        near = tolerance_of(calculator_id, name, figure, unit, rules)
+        if key <= 0 or near > WIDEST * key or _stands_among(taken, unit, figure.value, near):
             continue
-        given = [input_words(calculator, each, text) for each, text in texts.items() if each != "rules"]
+        needs = row.needs.split()
         return Problem(
-            calculator_id, calculator.title, rules, texts, tuple(given),
-            _assumed_words(calculator, taken, assumed), name, shown.label, unit, key,
-            shown_text(shown, value, unit, rules, shown.toward), near,
-            si_given(calculator, taken, rules), got.steps,
+            calculator_id, calculator.title, rules, texts,
+            _given_words(calculator, taken, [each for each in needs if each in texts]),
+            _given_words(calculator, taken, [each for each in needs if each in assumed]), name,
+            filled_text(str(row.question), rules), unit, key, shown_text(shown, figure.value, unit, rules, shown.toward), near,
+            si_given(calculator, taken, rules), got.steps, _rule(calculator, name, got, rules),
         )  # fmt: skip
     raise InputError(
         "calculator",

@@ -99,7 +99,7 @@ LABELS = {name: f"Calculator {number}" for number, name in enumerate(NAMED, star
 
 def _another(name: str, rules: str, seed: int, number: int, seen: set[str]) -> Problem:
     """A problem whose question the set does not have yet, as long as there are others."""
-    for turn in range(6):
+    for turn in range(16):
         found = problem(name, rules, dice("problem", name, rules, seed, number, turn))
         if found.question not in seen:
             break

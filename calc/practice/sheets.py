@@ -44,7 +44,7 @@ def problems_table(made: tuple[Numbered, ...]) -> Table:
         "The problems",
         ("No.", "Problem", "Answer"),
         tuple((f"{one.number}", one.problem.whole_question, OPEN) for one in made),
-        "As usual: what the calculator assumes where nothing else is given.",
+        "Each problem names all that is needed. What you look up in a table of your own may differ by a little.",
     )
 
 

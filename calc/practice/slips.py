@@ -15,7 +15,7 @@ from calc.asking import METALS
 from calc.declare import Field
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
-from calc.practice.problems import Problem, fits
+from calc.practice.problems import SHARE, Problem, fits
 from calc.quantities import ATMOSPHERE
 from calc.reading import typed
 from calc.tables import table
@@ -242,7 +242,11 @@ def wrong_answers(problem: Problem) -> tuple[Wrong, ...]:
         for words, si in slip.wrong(case):
             if si is not None:
                 all_found.append(Wrong(slip.id, words, from_si(si, problem.unit, free_gas=shown.free_gas)))
-    apart = [each for each in all_found if abs(each.value - problem.key) > 2 * problem.tolerance]
+    apart = [
+        each
+        for each in all_found
+        if abs(each.value - problem.key) > problem.tolerance + slip_tolerance(each, problem)
+    ]
     return tuple(
         each
         for each in _once(apart)
@@ -259,8 +263,8 @@ def _once(found_here: list[Wrong]) -> Iterator[Wrong]:
 
 
 def slip_tolerance(wrong: Wrong, problem: Problem) -> float:
-    """By how much an answer may differ from a slip's, in the unit of the key: the same share as of the key."""
-    return problem.tolerance * min(1.0, abs(wrong.value / problem.key))
+    """By how much an answer may differ from a slip's, in the unit of the key: 3 % of it, as a slip is worked out as told."""
+    return min(problem.tolerance, SHARE * abs(wrong.value))
 
 
 def _close(one: Wrong, other: Wrong, problem: Problem) -> bool:

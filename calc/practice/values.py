@@ -20,8 +20,13 @@ FRACTIONS = (
 )  # fmt: skip
 """Inches as they stand on a rule and on a stock list."""
 
+FULL = ("oxygen_cylinder_gauge", "full_gauge")
+"""Gauges of a full cylinder: drawn no higher than they are filled to."""
+LOWER = (0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
+
 STEPS = {"gross_weight": (-4, -3, -2, -1, 1, 2), "tare_weight": (-2, -1, 0, 1),
-         "first_gauge": (-1, 0, 1), "last_gauge": (-4, -3, -2)}  # fmt: skip
+         "first_gauge": (-1, 0, 1), "last_gauge": (-4, -3, -2),
+         "fuel_before": (0, 1, 2, 3), "fuel_after": (-3, -2, -1, 0)}  # fmt: skip
 """Inputs that stand close to another one: moved by so many steps, else the pair makes no sense."""
 
 STEP = {"lb": 1.0, "kg": 0.5, "psi": 0.5, "bar": 0.02}
@@ -95,7 +100,8 @@ def class_text(name: str, field: Field, rules: str, dice: Dice) -> str:
     elif got.number == 0:
         return text
     else:
-        number = round_number(got.number * dice.pick(_SHARES))
+        full = name in FULL or (name == "gauge" and "ylinder gauge" in field.label)
+        number = round_number(got.number * dice.pick(LOWER if full else _SHARES))
         number = min(number, 100.0) if got.unit == "%" else number
     return f"{plain_number(number)} {got.unit}".strip()
 

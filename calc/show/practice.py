@@ -34,14 +34,9 @@ def _steps_html(steps: tuple[Step, ...], left_open: frozenset[int] = frozenset()
 
 
 def _given_html(made: Problem) -> str:
-    given = "".join(f"<li>{escape(line)}</li>" for line in made.given)
-    usual = "".join(f"<li>{escape(line)}</li>" for line in made.taken_for_granted)
-    fold = (
-        f'<details class="bb-usual"><summary>Taken as usual</summary><ul>{usual}</ul></details>'
-        if usual
-        else ""
-    )
-    return f"<ul>{given}</ul>{fold}<p><strong>What is: {escape(made.asked)}?</strong></p>"
+    given = "".join(f"<li>{escape(line)}</li>" for line in (*made.given, *made.taken_for_granted))
+    rule = f"<p>{escape(made.rule)}</p>" if made.rule else ""
+    return f"<ul>{given}</ul>{rule}<p><strong>{escape(made.asked)}</strong></p>"
 
 
 def example_html(like: Problem) -> str:

@@ -14,7 +14,7 @@ def test_a_problem_stands_there_with_its_answer_in_a_fold() -> None:
     html = practice_html("problems")
     assert html.count("<details") >= 2
     assert "Answer: <strong>" in html
-    assert "What is: " in html
+    assert "<strong>How much do the hoses hold inside?</strong>" in html
     assert 'role="status"' in html
     assert re.search(r"<form [^>]*hidden", html)
 

@@ -110,8 +110,8 @@ def test_every_calculator_is_offered_or_says_why_not() -> None:
         assert bool(why_not(calculator)) != (calculator.id in offered())
         assert not why_not(calculator).endswith(".")
         assert calculator.id not in OWN or calculator.id not in offered()
-    assert {"oxygen-left", "hose-volume", "weld-heat"} <= set(offered())
-    assert not {"may-i-heat", "oxygen-rich", "ventilation", "storage-check"} & set(offered())
+    assert {"oxygen-left", "hose-volume", "warm-up"} <= set(offered())
+    assert not {"may-i-heat", "oxygen-rich", "ventilation", "storage-check", "weld-heat"} & set(offered())
 
 
 def test_a_set_is_the_same_twice_and_another_with_another_seed() -> None:

@@ -20,10 +20,11 @@ def asked(calculator: str, result: str, unit: str, **texts: str) -> Problem:
     declared = found(calculator)
     shown = declared.results[result]
     got, taken, _, rules = computed(declared, texts)
+    figure = getattr(got.results, result)
     key = answer(calculator, units={result: unit}, **texts)["results"][result]["value"]
     return Problem(
         calculator, declared.title, texts["rules"], texts, (), (), result, shown.label, unit, key, f"{key} {unit}",
-        tolerance_of(shown, key, unit, texts["rules"]), si_given(declared, taken, rules), got.steps,
+        tolerance_of(calculator, result, figure, unit, texts["rules"]), si_given(declared, taken, rules), got.steps,
     )  # fmt: skip
 
 
