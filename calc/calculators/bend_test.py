@@ -34,7 +34,7 @@ class BendTest:
     plunger: Annotated[Figure, Shown("Plunger, across", LENGTH, digits=4, group="Set-up")]
     radius: Annotated[Figure, Shown("Its radius", LENGTH, digits=4, group="Set-up")]
     opening: Annotated[Figure, Shown("Between the shoulders", LENGTH, digits=4, group="Set-up")]
-    strip: Annotated[Figure, Shown("Strip, least width", LENGTH, group="Set-up")]
+    strip: Annotated[Figure, Shown("Strip, least width", LENGTH, group="Set-up", toward="up")]
     stretch: Annotated[Figure, Shown("The outside stretches", ("%",), group="Set-up")]
     longest_limit: Annotated[Figure, Shown("Any opening, at most", LENGTH, toward="down", group="May open")]
     together_limit: Annotated[Figure, Shown("All added, at most", LENGTH, toward="down", group="May open")]

@@ -27,7 +27,7 @@ class BrazeJoint:
     """What a brazed joint asks for."""
 
     filler: Annotated[Figure, Shown("Filler", words=True, group=CHOICE)]
-    melting: Annotated[Figure, Shown("Filler is all melted at", TEMPERATURE, digits=3, group=CHOICE)]
+    melting: Annotated[Figure, Shown("Filler is all melted at", TEMPERATURE, digits=3, group=CHOICE, toward="up")]
     brazing_temperature: Annotated[
         Figure, Shown("Heat the parts to about", TEMPERATURE, digits=3, group=CHOICE)
     ]

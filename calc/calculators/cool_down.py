@@ -71,7 +71,7 @@ class CoolDown:
     wrapped_time: Annotated[
         Figure, Shown("Under a dry blanket or in lime", ("min",), toward="up", digits=2)
     ]
-    transition: Annotated[Figure, Shown("Thin plate up to", LENGTH, group="Deeper figures", folded=True)]
+    transition: Annotated[Figure, Shown("Thin plate up to", LENGTH, group="Deeper figures", folded=True, toward="down")]
     heat_per_length: Annotated[
         Figure,
         Shown("Heat in each length of seam", ("kJ/in", "kJ/mm"), group="Deeper figures", folded=True),

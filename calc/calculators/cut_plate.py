@@ -40,13 +40,13 @@ class CutPlate:
     fuel_gauge: Annotated[
         Figure, Shown("Fuel gas at the torch", GAUGE, toward="down", digits=2, group=_TIP)
     ]
-    preheat_temperature: Annotated[Figure, Shown("Steel catches fire at", TEMPERATURE, group=_HEAT)]
+    preheat_temperature: Annotated[Figure, Shown("Steel catches fire at", TEMPERATURE, group=_HEAT, toward="up")]
     standoff: Annotated[Figure, Shown("Cone tips to the plate", LENGTH, digits=2, group=_HEAT)]
     lead_angle: Annotated[Figure | None, Shown("Torch leans from upright", ("deg",), digits=2, group=_HEAT)]
     cutting_speed: Annotated[Figure, Shown("Travel speed", ("in/min", "mm/min"), digits=2, group=_CUT)]
     cut_time: Annotated[Figure, Shown("Flame burns for", ("min",), toward="up", digits=2, group=_CUT)]
     kerf: Annotated[Figure, Shown("Kerf, lost to the cut", LENGTH, digits=2, group=_CUT)]
-    drag: Annotated[Figure, Shown("Drag of a good cut, at most", LENGTH, digits=2, group=_CUT)]
+    drag: Annotated[Figure, Shown("Drag of a good cut, at most", LENGTH, digits=2, group=_CUT, toward="down")]
     cutting_oxygen_flow: Annotated[
         Figure, Shown("Cutting oxygen", FREE_GAS_FLOW, free_gas=True, digits=2, group=_GAS)
     ]

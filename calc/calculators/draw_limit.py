@@ -72,7 +72,7 @@ class DrawLimit:
     ]
     cylinders: Annotated[Figure, Shown("Cylinders to couple, each as this one is now", toward="up")]
     full_cylinders: Annotated[Figure, Shown("Cylinders to couple when full", toward="up")]
-    chill: Annotated[Figure, Shown("Cold that the draw makes", ("W",), digits=2)]
+    chill: Annotated[Figure, Shown("Cold that the draw makes", ("W",), digits=2, toward="up")]
 
 
 def _table(contents: float, full: float, rules: str) -> Table:

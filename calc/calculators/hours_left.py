@@ -53,8 +53,8 @@ HOURS = ("h", "h")
 class HoursLeft:
     """What an outfit's cylinders still give."""
 
-    fuel_flow: Annotated[Figure, Shown("Fuel gas, all torches", FREE_GAS_FLOW, free_gas=True)]
-    oxygen_flow: Annotated[Figure, Shown("Oxygen, all torches", FREE_GAS_FLOW, free_gas=True)]
+    fuel_flow: Annotated[Figure, Shown("Fuel gas, all torches", FREE_GAS_FLOW, free_gas=True, toward="up")]
+    oxygen_flow: Annotated[Figure, Shown("Oxygen, all torches", FREE_GAS_FLOW, free_gas=True, toward="up")]
     fuel_hours: Annotated[Figure, Shown("Fuel gas lasts, flame burning", HOURS, toward="down")]
     oxygen_hours: Annotated[Figure, Shown("Oxygen lasts, flame burning", HOURS, toward="down")]
     draw_hours: Annotated[Figure, Shown("Acetylene may be drawn so fast for", HOURS, toward="down")]

@@ -66,7 +66,7 @@ class LeakTest:
         Figure, Shown("Smallest leak that this test could show", LEAK_FLOW, free_gas=True, toward="up")
     ]
     measured_drop: Annotated[Figure, Shown("The gauge fell by", GAUGE)]
-    cooling_drop: Annotated[Figure, Shown("Cooling alone makes it fall by", GAUGE)]
+    cooling_drop: Annotated[Figure, Shown("Cooling alone makes it fall by", GAUGE, toward="down")]
     verdict: Annotated[Figure, Shown("Could cooling make this drop?", words=True)]
     wait: Annotated[Figure, Shown("Wait for the leak you look for", ("min",), toward="up", digits=2)]
 

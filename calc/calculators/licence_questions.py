@@ -16,7 +16,7 @@ class LicenceQuestions:
     """A written test."""
 
     count: Annotated[Figure, Shown("Questions")]
-    needed: Annotated[Figure, Shown("Right answers wanted", ("%",))]
+    needed: Annotated[Figure, Shown("Right answers wanted", ("%",), toward="up")]
     link: Annotated[Figure, Shown("Learners open, from this page", words=True)]
 
 

@@ -37,7 +37,7 @@ FIT = "coolprop-8 reference equation, our fit within 0.03 %"
 class OxygenLeft:
     """Gas in the cylinder now."""
 
-    gas_left: Annotated[Figure, Shown("Gas left, all of it", FREE_GAS, free_gas=True)]
+    gas_left: Annotated[Figure, Shown("Gas left, all of it", FREE_GAS, free_gas=True, toward="down")]
     usable: Annotated[Figure, Shown("Usable before the residual", FREE_GAS, free_gas=True, toward="down")]
     share_of_full: Annotated[Figure, Shown("Share of a full cylinder", ("%",), toward="down")]
     straight_line: Annotated[Figure, Shown("What the straight-line rule says", ("%",))]

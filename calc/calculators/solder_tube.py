@@ -52,7 +52,7 @@ class SolderTube:
     filler: Annotated[Figure, Shown("Filler", words=True, group="Filler and flux")]
     lead: Annotated[Figure, Shown("Lead", words=True, group="Filler and flux")]
     flux: Annotated[Figure, Shown("Flux", words=True, group="Filler and flux")]
-    melting: Annotated[Figure, Shown("Filler all melted at", TEMPERATURE, group="Filler and flux")]
+    melting: Annotated[Figure, Shown("Filler all melted at", TEMPERATURE, group="Filler and flux", toward="up")]
     pipe_heat: Annotated[Figure, Shown("Joint works at", TEMPERATURE, group="Heat")]
     service_limit: Annotated[
         Figure, Shown("Joint may get as hot as, in use", TEMPERATURE, toward="down", group="Heat")

@@ -85,11 +85,11 @@ class TipChoice:
     made_for: Annotated[Figure, Shown("Kind", words=True, group="Tip")]
     yours: Annotated[Figure | None, Shown("The tip you have", words=True, group="Tip")]
     oxygen_gauge: Annotated[
-        Figure, Shown("Oxygen, at the torch", GAUGE, digits=2, group="Pressures, gas flowing")
+        Figure, Shown("Oxygen, at the torch", GAUGE, digits=2, group="Pressures, gas flowing", toward="up")
     ]
     fuel_gauge: Annotated[
         Figure,
-        Shown("Fuel gas, at the torch", GAUGE, digits=2, group="Pressures, gas flowing"),
+        Shown("Fuel gas, at the torch", GAUGE, digits=2, group="Pressures, gas flowing", toward="down"),
     ]
     oxygen_flow: Annotated[
         Figure, Shown("Oxygen", FREE_GAS_FLOW, free_gas=True, digits=2, group="Gas the torch takes")

@@ -62,7 +62,7 @@ class JobSheet:
     ] = None
     travel_speed: Annotated[Figure | None, Shown("Travel speed", SPEED, digits=2, group=_WORK)] = None
     kerf: Annotated[Figure | None, Shown("Kerf, lost to the cut", LENGTH, digits=2, group=_WORK)] = None
-    drag: Annotated[Figure | None, Shown("Drag of a good cut, at most", LENGTH, digits=2, group=_WORK)] = None
+    drag: Annotated[Figure | None, Shown("Drag of a good cut, at most", LENGTH, digits=2, group=_WORK, toward="down")] = None
     limit_temperature: Annotated[
         Figure | None, Shown("Never hotter than", TEMPERATURE, toward="down", group=_WORK)
     ] = None
