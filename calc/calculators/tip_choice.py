@@ -20,6 +20,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
+from calc.formulas.setup.tips import holes_printed_for
 from calc.sheets.asked import FUEL_ASKED, FULL_CONTENTS, HEAT_WANTED
 from calc.sheets.draws import draw_cautions
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
@@ -37,8 +38,8 @@ from calc.sheets.settings import (
     TORCH_LABEL,
     setting,
 )
-from calc.sheets.tips_in_print import inserts_by_thickness, orifices_by_source
-from calc.sheets.torch import Setting
+from calc.sheets.tips_in_print import flows_by_source, inserts_by_thickness, orifices_by_source
+from calc.sheets.torch import Setting, sizes_larger
 from calc.show.drawings import tip_hole
 from calc.units import to_si
 
@@ -112,7 +113,9 @@ def _of_one_hole(found: Setting) -> Figure:
     )  # fmt: skip
 
 
-def _yours(own: float, found: Setting, process: str, metal: str | None, fuel: str, rules: str) -> Figure:
+def _yours(
+    own: float, found: Setting, process: str, metal: str | None, thickness: float, fuel: str, rules: str
+) -> Figure:
     if found.orifice.value is None:
         return Figure(
             None, found.orifice.source, found.orifice.how_sure,
@@ -121,7 +124,12 @@ def _yours(own: float, found: Setting, process: str, metal: str | None, fuel: st
     suits = ""
     if fuel == "acetylene" and (metal in LIKE_STEEL or process in ("brazing", "soldering")):
         suits = printed_for(process, own, rules)
-    return own_tip(own, found.orifice, suits)
+    printed = (
+        holes_printed_for(thickness)
+        if process == "welding" and fuel == "acetylene" and metal in LIKE_STEEL
+        else ()
+    )
+    return own_tip(own, found.orifice, suits, printed)
 
 
 def _yours_many(with_yours: Setting) -> Figure:
@@ -167,7 +175,9 @@ def _table(
     process: str, metal: str, thickness: float, fuel: str, torch_type: str | None, rules: str
 ) -> Table:
     if torch_type == "injector":
-        return inserts_by_thickness(thickness, rules)
+        like = "low-carbon-steel" if metal in LIKE_STEEL else metal
+        alike, larger = steel_of_same_flow(thickness, like), int(sizes_larger(like))
+        return inserts_by_thickness(alike, rules, larger)
     shown, said = thickness, "this thickness"
     if process == "welding" and metal not in LIKE_STEEL:
         shown = steel_of_same_flow(thickness, metal)
@@ -255,9 +265,12 @@ def tip_choice(
         yours = (
             _yours_many(with_hole(own_orifice, []))
             if heating
-            else _yours(own_orifice, found, process, metal, fuel, rules)
+            else _yours(own_orifice, found, process, metal, thickness or 0.0, fuel, rules)
         )
     tables = (_table(process, metal, thickness, fuel, torch_type, rules),) if metal and thickness else ()
+    if process == "welding" and fuel == "acetylene" and metal in LIKE_STEEL and thickness:
+        injector = torch_type == "injector"
+        tables = (*tables, flows_by_source(thickness, found.fuel_flow, rules, injector))
     return Answer(
         TipChoice(
             orifice=found.orifice,

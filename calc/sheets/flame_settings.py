@@ -18,7 +18,7 @@ from calc.formulas.gas.supply import oxygen_for_fuel
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
 from calc.formulas.setup.printed import HAIR, spread
 from calc.formulas.setup.same_heat import flow_for_heat, flow_of_same_heat, hole_diameter, holes_area
-from calc.formulas.setup.tips import brazing_tip, orifice_of_printed_flow, welding_orifice
+from calc.formulas.setup.tips import brazing_tip, welding_orifice
 from calc.quantities import Area, FreeGasFlow, Gauge, Power, Ratio
 from calc.sheets.flame_heat import printed_heat
 from calc.sheets.torch import Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
@@ -160,15 +160,12 @@ def _hole_of_the_work(wanted: Wanted, hole: Figure) -> Figure:
             "smallest tip in the band that you have",
         )  # fmt: skip
     if wanted.process == "braze-welding":
-        for welding in (welding_orifice, orifice_of_printed_flow):
-            try:
-                other = welding(wanted.thickness)
-            except ValueError:
-                continue
-            basis = (
-                f"{hole.basis}; no source prints braze welding apart, the band reaches to the welding tip"
-            )
-            return replace(spread(hole, [replace(other, low=None, high=None)]), basis=basis)
+        try:
+            other = welding_orifice(wanted.thickness)
+        except ValueError:
+            return hole
+        basis = f"{hole.basis}; no source prints braze welding apart, the band reaches to the welding tip"
+        return replace(spread(hole, [replace(other, low=None, high=None)]), basis=basis)
     return hole
 
 

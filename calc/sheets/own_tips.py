@@ -1,5 +1,7 @@
 """A tip that the reader has, held against the one to start from."""
 
+from collections.abc import Sequence
+
 from calc.figures import Figure
 from calc.formulas.setup.cutting import LARGER
 from calc.formulas.setup.drills import nearest_drill
@@ -50,13 +52,14 @@ def printed_for(process: str, orifice: Length, rules: str) -> str:
     return f"metal near {distance(row.thickness, rules, 3)}{thicker}"
 
 
-def own_tip(own: Length, wanted: Figure, suits: str) -> Figure:
+def own_tip(own: Length, wanted: Figure, suits: str, printed: Sequence[Length] = ()) -> Figure:
     """What is to be said of a tip that the reader has.
 
     Args:
         own: Its hole, m.
         wanted: The hole to start from, with its band.
         suits: What print gives such a hole to; may be empty.
+        printed: Holes that the table followed prints for the range of the thickness.
 
     Returns:
         Words: the size to start from, smaller or larger, within the band or beyond it.
@@ -66,6 +69,8 @@ def own_tip(own: Length, wanted: Figure, suits: str) -> Figure:
     high = wanted.value if wanted.high is None else wanted.high
     if _same_tip(own, wanted.value):
         words = "right: the size to start from"
+    elif any(_same_tip(own, hole) for hole in printed):
+        words = "right: the table prints this size for the thickness"
     elif own < low * (1 - HAIR):
         words = "smaller than wanted: it heats too slowly; turned up, the flame blows off the tip"
     elif own > high * (1 + HAIR):

@@ -184,12 +184,11 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
         "the one text that prints this gas for welding has thinner steel only",
     )  # fmt: skip
     said = "Historic: as one navy text prints it for a torch made for acetylene. Ask the makers of torch and tip"
-    sizes = [each.orifice for each in table("welding-orifices-faa")]
-    own = sizes.index(welding_orifice(wanted.thickness).value)
-    larger = [sizes[own + int(step)] for step in (row.tip_sizes_low, row.tip_sizes_high)]
+    least, most = row.tip_sizes_low, row.tip_sizes_high
+    larger = [welding_orifice(wanted.thickness, step).value for step in (least, (least + most) / 2, most)]
     hole = Figure(
-        larger[0], row.source, row.how_sure, larger[0], larger[1],
-        f"{said}. One or two tip sizes larger than for acetylene, the sizes of the FAA table.",
+        larger[1], row.source, row.how_sure, larger[0], larger[2],
+        f"{said}. One or two tip sizes larger than for acetylene, in the sizes of the tables of welding tips.",
     )  # fmt: skip
     if wanted.orifice is not None:
         hole = as_its_maker_prints(wanted.orifice)

@@ -5,11 +5,11 @@ from dataclasses import replace
 from calc.declare import Table
 from calc.figures import Figure
 from calc.formulas.setup.cutting import LARGER, cutting_orifice
+from calc.formulas.setup.flows import flows_in_print
 from calc.formulas.setup.injector import injector_setting
 from calc.formulas.setup.printed import value_between
 from calc.formulas.setup.tips import (
     brazing_tip,
-    orifice_of_printed_flow,
     orifices_in_print,
     welding_orifice,
 )
@@ -28,12 +28,8 @@ NOTES = {
 
 
 def _welding(thickness: float) -> list[Figure]:
-    others = orifices_in_print(thickness)
-    try:
-        return [welding_orifice(thickness), *others]
-    except ValueError:
-        followed = orifice_of_printed_flow(thickness)
-        return [followed, *(each for each in others if each.source != followed.source)]
+    followed = welding_orifice(thickness)
+    return [followed, *(each for each in orifices_in_print(thickness) if each.source != followed.source)]
 
 
 def _brazing(thickness: float) -> list[Figure]:
@@ -96,15 +92,51 @@ def orifices_by_source(thickness: float, rules: str, process: str = "welding") -
     )  # fmt: skip
 
 
-def inserts_by_thickness(thickness: float, rules: str) -> Table:
-    """The published set of inserts of an injector torch, the one for a thickness marked.
+def flows_by_source(thickness: float, ours: Figure, rules: str, injector: bool = False) -> Table:
+    """Acetylene for steel of a thickness: ours, the practice in Europe and what is printed, side by side.
 
     Args:
         thickness: Of the steel, m.
+        ours: Flow of the answer, m³/s.
         rules: Rule set, which decides the units.
+        injector: Whether the answer is an insert of an injector torch.
+    """
+    flow, each = scale("flow", rules), Scale("L/h", 2, free_gas=True)
+    assert ours.value is not None
+    rows = [("This answer", flow.text(ours.value), each.text(ours.value / (thickness * 1e3)), "", "followed")]
+    practice = table("welding-flows-europe")
+    for row in practice:
+        low, high = row.low * thickness, row.high * thickness
+        a_millimetre = f"{each.text(row.low * 1e-3)} to {each.text(row.high * 1e-3)}"
+        rows.append(
+            (row.words.capitalize().replace("europe", "Europe"), f"{flow.text(low)} to {flow.text(high)}",
+             a_millimetre, HOW_SURE[row.how_sure], "")
+        )  # fmt: skip
+    for printed in flows_in_print(thickness):
+        value = printed.value or 0.0
+        rows.append(
+            (source_words(printed.source), flow.text(value), each.text(value / (thickness * 1e3)),
+             HOW_SURE[printed.how_sure], "")
+        )  # fmt: skip
+    return Table(
+        f"Acetylene for this thickness, {flow.name}, by source",
+        ("Source", flow.name, "L/h for each mm of steel", "How sure", ""), tuple(rows),
+        "This answer follows the printed set of inserts, as one set belongs to one torch." if injector
+        else "This answer follows the tip, as its hole is what you can measure: it is the gas that the hole passes. If "
+        "the puddle is slow to form, take a tip that passes more, up to the practice in Europe.",
+    )  # fmt: skip
+
+
+def inserts_by_thickness(thickness: float, rules: str, sizes_larger: int = 0) -> Table:
+    """The published set of inserts of an injector torch, the one for a thickness marked.
+
+    Args:
+        thickness: Of the steel, m; of another metal, that of steel which takes the same gas.
+        rules: Rule set, which decides the units.
+        sizes_larger: Inserts by which the one taken is to be larger.
     """
     length, flow = scale("bore", rules), scale("flow", rules)
-    taken = injector_setting(thickness)
+    taken = injector_setting(thickness, sizes_larger)
     rows = tuple(
         (
             f"{length.text(row.thinnest)} to {length.text(row.thickest)}",

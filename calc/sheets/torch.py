@@ -1,6 +1,6 @@
 """Welding with acetylene: tip, pressures at the torch, flows and regulator marks for a thickness."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.calculators.regulator_mark import regulator_mark
 from calc.calculators.tip_flow import tip_flow
@@ -13,23 +13,25 @@ from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import acetylene_flow as flow_in_print
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.injector import injector_setting
-from calc.formulas.setup.printed import HAIR, spread
-from calc.formulas.setup.tips import (
-    orifice_of_printed_flow,
-    orifice_one_size_larger,
-    welding_orifice,
+from calc.formulas.setup.joined import figure_of_place, inside, place_at
+from calc.formulas.setup.printed import spread
+from calc.formulas.setup.tips import welding_orifice
+from calc.formulas.setup.welding_rows import welding_gauges
+from calc.formulas.setup.working_gauges import (
+    READ_SAID,
+    READING,
+    equal_pressure_gauge,
+    welding_gauges_in_print,
 )
-from calc.formulas.setup.working_gauges import equal_pressure_gauge, welding_gauges_in_print
 from calc.tables import table
-from calc.units import to_si
 
-USUAL_GAUGE = to_si(5.0, "psi")
-"""A small equal-pressure tip runs near 5 psi of each gas: common practice, no source."""
 MOST = 40e5
 """No delivery gauge of an outfit reads higher, Pa: common practice."""
 RATIO = 1.1
 RATIO_BAND = (1.04, 1.14)
 RATIO_SOURCE = "army-od0017 neutral flame"
+NEAR_NOMINAL = 1 / 6
+"""Share by which an insert is turned up or down from its nominal flow: common practice, no source."""
 ONE_HOLE = Figure(1.0, "", "practice", basis="A welding tip has one hole.")
 
 
@@ -96,21 +98,16 @@ def welding_tip(thickness: float, metal: str) -> Figure:
         ValueError: No source reaches the thickness.
     """
     alike = steel_of_same_flow(thickness, metal)
-    printed = _printed_hole(alike)
+    printed = welding_orifice(alike)
     if metal == "low-carbon-steel":
         return printed
-    said = "the tip for steel that takes the same gas"
     if sizes_larger(metal):
-        larger = orifice_one_size_larger(printed.value or 0.0)
         row = next(row for row in table("tip-sizes-by-metal") if row.metal == metal)
-        if larger is not None:
-            figure = Figure(larger.value, row.source, row.how_sure, basis=row.words, words=larger.words)
-            return spread(figure, [printed])
-        said = f"{said}; {row.words}, and the table ends here"
-    basis = f"{said}: {printed.basis}"
+        larger = welding_orifice(alike, sizes_larger(metal))
+        return spread(replace(larger, source=row.source, how_sure=printed.how_sure, basis=row.words), [printed])
     return spread(
-        Figure(printed.value, printed.source, printed.how_sure, basis=basis, words=printed.words),
-        [printed, *_holes_of_the_rule(thickness, metal)],
+        replace(printed, basis=f"the tip for steel that takes the same gas: {printed.basis}"),
+        _holes_of_the_rule(thickness, metal),
     )
 
 
@@ -124,34 +121,30 @@ def _holes_of_the_rule(thickness: float, metal: str) -> list[Figure]:
         *(alike * end / rule.value for end in (rule.low, rule.high) if end is not None),
     ):
         try:
-            found.append(_printed_hole(steel))
+            found.append(welding_orifice(steel))
         except ValueError:
             continue
     return found
 
 
-def _printed_hole(steel: float) -> Figure:
-    if steel <= table("welding-orifices-faa")[-1].thickest * (1 + HAIR):
-        return welding_orifice(steel)
-    return orifice_of_printed_flow(steel)
-
-
-def _welding_gauge(gas: str, steel: float) -> Figure:
+def _welding_gauge(gas: str, steel: float, larger: float) -> Figure:
+    """Gauge that goes with the tip: the rows of holes have one each."""
     band = welding_gauges_in_print(gas)
+    ends = [band.low, band.high]
     try:
         textbook = equal_pressure_gauge(steel)
     except ValueError:
-        textbook = None
-    ends = [band.low, band.high, USUAL_GAUGE] + ([textbook.value or 0.0] if textbook else [])
-    if textbook and steel > table("welding-orifices-faa")[-1].thickest * (1 + HAIR):
-        return Figure(
-            textbook.value, textbook.source, textbook.how_sure, min(ends), max(ends),
-            "The UK textbook's row for this thickness, both gases alike; the band is what texts print.",
-        )  # fmt: skip
-    return Figure(
-        USUAL_GAUGE, "", "practice", min(ends), max(ends),
-        "A small equal-pressure tip runs near 5 psi of each gas; the band is what texts print.",
+        pass
+    else:
+        ends += [textbook.low or band.low, textbook.high or band.high]
+    gauges = welding_gauges()
+    ours = figure_of_place(gauges, place_at(gauges, steel) + larger, "")
+    said = (
+        "The UK textbook's row, both gases alike." if ours.source
+        else "A small equal-pressure tip runs near 5 psi of each gas."
     )  # fmt: skip
+    ours = replace(ours, basis=f"{said} The band is what texts print.")
+    return inside(widened(ours.value or 0.0, ours, *ends), READING / (ours.value or READING), READ_SAID)
 
 
 def equal_pressure_setting(
@@ -184,7 +177,7 @@ def equal_pressure_setting(
     assert hole.value is not None
     steel = steel_of_same_flow(thickness, metal)
     oxygen_figure, acetylene_figure = (
-        _welding_gauge(gas, steel) if given is None else as_its_maker_prints(given)
+        _welding_gauge(gas, steel, sizes_larger(metal)) if given is None else as_its_maker_prints(given)
         for gas, given in (("oxygen", oxygen), ("acetylene", acetylene))
     )
     at_tip = min(oxygen_figure.value or 0.0, acetylene_figure.value or 0.0)
@@ -236,17 +229,13 @@ def insert_setting(
     Raises:
         ValueError: No insert is printed for the thickness.
     """
-    printed = injector_setting(steel_of_same_flow(thickness, metal))
-    if sizes_larger(metal):
-        printed = injector_setting(printed.thickest * (1 + 2 * HAIR))
+    printed = injector_setting(steel_of_same_flow(thickness, metal), int(sizes_larger(metal)))
     flows = flow_in_print(thickness, metal, technique)
-    fuel = widened(
-        printed.acetylene_flow,
-        Figure(
-            flows.value, printed.source, printed.how_sure, flows.low, flows.high,
-            "Nominal flow of the insert for this thickness; the band is what other sources print.",
-        ),
-    )  # fmt: skip
+    flow = printed.acetylene_flow
+    assert flow.value is not None
+    said = "Nominal flow of an insert at the middle of its range; the band is what other sources print."
+    fuel = widened(flow.value, replace(flow, basis=said), flows.low, flows.value, flows.high)
+    fuel = inside(fuel, NEAR_NOMINAL, "An insert is turned up and down by about a sixth.")
     band = printed.acetylene_gauge
     middle = (band.low + band.high) / 2
     sizes = f"insert marked {printed.thinnest * 1000:g} to {printed.thickest * 1000:g} mm"

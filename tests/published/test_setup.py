@@ -133,10 +133,10 @@ def test_brazing_thin_sheet_takes_the_first_row_and_foil_is_refused() -> None:
 @pytest.mark.parametrize(
     ("inches", "orifice"),
     [
-        pytest.param(0.0598, 0.031, id="faa-ac43-13-1b-memory-16-gauge"),
-        pytest.param(0.100, 0.037, id="faa-ac43-13-1b-memory-0.100"),
-        pytest.param(0.1875, 0.042, id="faa-ac43-13-1b-memory-3-16"),
-        pytest.param(0.3, 0.067, id="faa-ac43-13-1b-memory-0.300"),
+        pytest.param(0.048, 0.031, id="faa-ac43-13-1b-memory-0.031-to-0.065"),
+        pytest.param(0.095, 0.037, id="faa-ac43-13-1b-memory-0.065-to-0.125"),
+        pytest.param(0.1565, 0.042, id="faa-ac43-13-1b-memory-0.125-to-0.188"),
+        pytest.param(0.3125, 0.067, id="faa-ac43-13-1b-memory-0.250-to-0.375"),
     ],
 )
 def test_welding_orifices(inches: float, orifice: float) -> None:
@@ -152,7 +152,7 @@ def test_band_of_a_welding_orifice_holds_the_larger_brazing_hole() -> None:
     assert figure.high >= 0.0465 * INCH - 1e-12  # navy14119, read: 1/8 in takes drill 56
 
 
-@pytest.mark.parametrize("inches", [0.01, 0.4, 0.0, -1.0, math.nan, math.inf])
+@pytest.mark.parametrize("inches", [0.01, 1.0, 0.0, -1.0, math.nan, math.inf])
 def test_a_thickness_beyond_the_welding_table_is_refused(inches: float) -> None:
     with pytest.raises(ValueError, match=r"thickness|table"):
         welding_orifice(inches * INCH)
@@ -268,7 +268,7 @@ def test_equal_pressure_gauge_davies_memory() -> None:
 )
 def test_injector_set(millimetres: float, litres: float) -> None:
     setting = injector_setting(millimetres / 1000)
-    assert setting.acetylene_flow / LITRE_AN_HOUR == pytest.approx(litres)
+    assert setting.acetylene_flow.value / LITRE_AN_HOUR == pytest.approx(litres)
     oxygen = setting.oxygen_gauge
     assert (oxygen.low, oxygen.value, oxygen.high) == pytest.approx((1.5e5, 2.5e5, 3.5e5))
     assert (setting.acetylene_gauge.low, setting.acetylene_gauge.high) == pytest.approx((0.2e5, 0.8e5))

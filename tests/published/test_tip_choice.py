@@ -44,6 +44,22 @@ BRAZING = (
 )  # fmt: skip
 """Thickness, drill, hole in inches, psi of each gas."""
 
+WELDING = (
+    (0.015, 0.031, 0.026), (0.031, 0.065, 0.031), (0.065, 0.125, 0.037), (0.125, 0.188, 0.042),
+    (0.188, 0.250, 0.055), (0.250, 0.375, 0.067),
+)  # fmt: skip
+"""FAA AC 43.13-1B ch. 4, from memory: steel from, to, hole; all in inches. A row for a range holds at its middle."""
+SERIES = (
+    (0.9, 0.14, 28), (1.2, 0.14, 57), (2.0, 0.14, 86), (2.6, 0.14, 140), (3.2, 0.14, 200), (4.0, 0.21, 280),
+    (5.0, 0.28, 370), (6.5, 0.28, 520), (8.2, 0.42, 710), (10, 0.63, 1000), (13, 0.35, 1300), (16, 0.43, 1600),
+    (19, 0.49, 2000), (25, 0.63, 2500),
+)  # fmt: skip
+"""Davies, from memory: steel in mm, bar of each gas, L/h of each gas."""
+INSERTS = (
+    (0.5, 1, 80), (1, 2, 160), (2, 4, 315), (4, 6, 500), (6, 9, 800), (9, 14, 1250), (14, 20, 1800), (20, 30, 2500),
+)  # fmt: skip
+"""DIN 8543 practice, from memory: steel from, to in mm, acetylene in L/h."""
+
 ROWS = [
     *(
         row(NAVY, "read", "tip-choice", result, figure, unit, EXACT, process=process, thickness=thickness)
@@ -52,20 +68,31 @@ ROWS = [
         for result, figure, unit in (("orifice", hole, "in"), ("oxygen_gauge", psi, "psi"), ("fuel_gauge", psi, "psi"))
     ),
     *(
-        row(FAA, "memory", "tip-choice", "orifice", hole, "in", EXACT, process="welding", thickness=thickness)
-        for thickness, hole in (
-            ("0.020 in", 0.026), ("0.031 in", 0.026), ("0.040 in", 0.031), ("0.065 in", 0.031), ("0.080 in", 0.037),
-            ("0.125 in", 0.037), ("0.150 in", 0.042), ("0.188 in", 0.042), ("0.200 in", 0.055), ("0.250 in", 0.055),
-            ("0.300 in", 0.067), ("0.375 in", 0.067),
+        row(FAA, "memory", "tip-choice", "orifice", hole, "in", EXACT, process="welding",
+             thickness=f"{(thinnest + thickest) / 2} in")
+        for thinnest, thickest, hole in WELDING
+        if thickest > 0.031
+    ),
+    *(
+        row("common practice", "practice", "tip-choice", gauge, 5, "psi", EXACT, process="welding",
+             thickness=f"{(thinnest + thickest) / 2} in")
+        for thinnest, thickest, _ in WELDING
+        if thickest > 0.031
+        for gauge in ("oxygen_gauge", "fuel_gauge")
+    ),
+    *(
+        row(DAVIES, "memory", "tip-choice", result, figure, unit, EXACT, process="welding", rules="iso",
+             thickness=f"{millimetres} mm")
+        for millimetres, bar, litres in SERIES
+        if millimetres > 0.375 * 25.4  # where the table of tips ends
+        for result, figure, unit in (
+            ("fuel_flow", litres, "L/h"), ("fuel_gauge", bar, "bar"), ("oxygen_gauge", bar, "bar")
         )
     ),
     *(
         row(DIN, "memory", "tip-choice", "fuel_flow", flow, "L/h", EXACT, process="welding", rules="iso",
-             torch_type="injector", thickness=thickness)
-        for thickness, flow in (
-            ("0.8 mm", 80), ("1.5 mm", 160), ("3 mm", 315), ("5 mm", 500), ("8 mm", 800), ("12 mm", 1250),
-            ("16 mm", 1800), ("22 mm", 2500),
-        )
+             torch_type="injector", thickness=f"{(thinnest + thickest) / 2} mm")
+        for thinnest, thickest, flow in INSERTS
     ),
     row(DIN, "memory", "tip-choice", "oxygen_gauge", 2.5, "bar", EXACT, process="welding", thickness="3 mm",
          torch_type="injector", rules="iso"),
@@ -79,15 +106,16 @@ ROWS = [
             ("orifice", bore, "mm"), ("fuel_gauge", fuel, "bar"), ("oxygen_gauge", oxygen, "bar")
         )
     ),
-    # A size larger than for steel: 3 mm of steel takes 0.037 in, the next hole of the table is 0.042 in.
+    # A size larger than for steel: 0.095 in of steel takes 0.037 in, the next hole of the table is 0.042 in.
     row("Manly 1916", "read", "tip-choice", "orifice", 0.042, "in", EXACT, process="welding", metal="brass",
-         thickness="3 mm"),
-    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", 0.037, "in", EXACT, process="welding", fuel=MPS,
-         thickness="1/16 in"),
-    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", 0.042, "in", EXACT, process="welding", fuel=MPS,
-         thickness="1/8 in"),
-    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", 0.055, "in", EXACT, process="welding", fuel=MPS,
-         thickness="3/16 in"),
+         thickness="0.095 in"),
+    # One or two sizes larger: halfway between the next hole of the table and the one after.
+    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", (0.037 + 0.042) / 2, "in", EXACT, process="welding",
+         fuel=MPS, thickness="0.048 in"),
+    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", (0.042 + 0.055) / 2, "in", EXACT, process="welding",
+         fuel=MPS, thickness="0.095 in"),
+    row("NAVEDTRA 14265", "read", "tip-choice", "orifice", (0.055 + 0.067) / 2, "in", EXACT, process="welding",
+         fuel=MPS, thickness="0.1565 in"),
 ]  # fmt: skip
 
 
@@ -105,16 +133,29 @@ def test_the_brazing_table_prints_its_drill(thickness: str, drill: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("thinnest", "thickest", "hole"),
+    [pytest.param(*each, id=f"faa-ac43-13-1b-memory-{each[2]}") for each in WELDING],
+)
+def test_a_printed_hole_is_near_over_its_whole_range(thinnest: float, thickest: float, hole: float) -> None:
+    """Within the range the answer stays between the printed hole and those of the neighbouring rows."""
+    holes = [each[2] for each in WELDING] + [1.0]
+    place = holes.index(hole)
+    for share in (0.01, 0.25, 0.75, 0.99):
+        thickness = max(thinnest + share * (thickest - thinnest), 0.5 / 25.4)
+        got = tip(process="welding", thickness=f"{thickness} in")["results"]["orifice"]
+        low, high = band(got)
+        assert low <= hole * (1 + EXACT)
+        assert hole * (1 - EXACT) <= high
+        assert holes[max(place - 1, 0)] <= got["value"] * (1 + EXACT)
+        assert got["value"] <= holes[place + 1]
+        own = tip(process="welding", thickness=f"{thickness} in", own_orifice=f"{hole} in")["results"]
+        assert own["yours"]["text"].startswith("right")
+
+
+@pytest.mark.parametrize(
     ("millimetres", "bar", "litres"),
-    [
-        pytest.param(*row, id=f"davies-memory-{row[0]}-mm")
-        for row in (
-            (0.9, 0.14, 28), (1.2, 0.14, 57), (2.0, 0.14, 86), (2.6, 0.14, 140), (3.2, 0.14, 200), (4.0, 0.21, 280),
-            (5.0, 0.28, 370), (6.5, 0.28, 520), (8.2, 0.42, 710), (10, 0.63, 1000), (13, 0.35, 1300), (16, 0.43, 1600),
-            (19, 0.49, 2000), (25, 0.63, 2500),
-        )
-    ],
-)  # fmt: skip
+    [pytest.param(*row, id=f"davies-memory-{row[0]}-mm") for row in SERIES],
+)
 def test_the_textbook_series_lies_in_the_bands(millimetres: float, bar: float, litres: float) -> None:
     got = tip(process="welding", thickness=f"{millimetres} mm", rules="iso")["results"]
     low, high = band(got["fuel_flow"])
@@ -172,8 +213,9 @@ def test_a_metal_that_carries_heat_off_takes_a_larger_tip_and_stainless_a_smalle
         return float(got["results"]["orifice"]["value"])
 
     assert hole("copper") >= hole("brass") > hole("low-carbon-steel") > hole("stainless-steel")
-    assert hole("copper") >= 0.055  # at least the hole for half as much steel again
-    assert hole("stainless-steel") == pytest.approx(0.037)
+    assert hole("copper") >= 0.055  # the hole of the row in which half as much steel again lies, 0.210 in
+    # Three quarters of 0.140 in is 0.105 in, between the middles 0.095 and 0.1565 in of two rows.
+    assert hole("stainless-steel") == pytest.approx(0.037 + 0.005 * (0.105 - 0.095) / (0.1565 - 0.095))
 
 
 @pytest.mark.parametrize("thickness", ["1/32 in", "1/8 in", "3/16 in"])
@@ -186,8 +228,8 @@ def test_the_pressures_of_methylacetylene_propadiene_navy14265_read(thickness: s
 
 
 def test_methylacetylene_propadiene_is_one_or_two_sizes_larger_navy14265_read() -> None:
-    """Sizes of the FAA table, from memory: 0.037 in for acetylene at 1/8 in, then 0.042 and 0.055."""
-    got = tip(process="welding", fuel=MPS, thickness="1/8 in")["results"]["orifice"]
+    """Sizes of the FAA table, from memory: 0.037 in for acetylene at 0.095 in, then 0.042 and 0.055."""
+    got = tip(process="welding", fuel=MPS, thickness="0.095 in")["results"]["orifice"]
     assert band(got) == pytest.approx((0.042, 0.055))
 
 

@@ -7,8 +7,10 @@ an orifice table for equal-pressure tips does not apply.
 from dataclasses import dataclass
 
 from calc.figures import Figure
+from calc.formulas.setup.joined import figure_of_place, place_at
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
-from calc.quantities import FreeGasFlow, Length
+from calc.formulas.setup.welding_rows import insert_flows
+from calc.quantities import Length
 from calc.tables import table
 
 
@@ -19,7 +21,9 @@ class InjectorSetting:
     Attributes:
         thinnest: Thickness that the insert begins at, m.
         thickest: Thickness that it ends at, m.
-        acetylene_flow: Nominal flow of the insert, m³/s of free gas.
+        acetylene_flow: Flow to start from, m³/s of free gas: the nominal flow of an
+            insert at the middle of its range, between two middles evenly from one
+            to the other, as the insert is turned down and up within its range.
         oxygen_gauge: Regulator gauge, Pa, with its range.
         acetylene_gauge: Range of the regulator gauge, Pa; no single figure is printed.
         source: Publication, as in a table.
@@ -28,21 +32,22 @@ class InjectorSetting:
 
     thinnest: Length
     thickest: Length
-    acetylene_flow: FreeGasFlow
+    acetylene_flow: Figure
     oxygen_gauge: Figure
     acetylene_gauge: Spread
     source: str
     how_sure: str
 
 
-def injector_setting(thickness: Length) -> InjectorSetting:
+def injector_setting(thickness: Length, sizes_larger: int = 0) -> InjectorSetting:
     """Insert and gauges of an injector torch for steel of a thickness.
 
     Args:
         thickness: m. On the border of two inserts the smaller one is given.
+        sizes_larger: Inserts by which the one taken is to be larger.
 
     Returns:
-        The insert's range and flow, and both gauges.
+        The insert's range, its flow for the thickness, and both gauges.
 
     Raises:
         ValueError: No insert is printed for the thickness.
@@ -54,24 +59,33 @@ def injector_setting(thickness: Length) -> InjectorSetting:
         [din-8543]
 
     Examples:
-        >>> round(injector_setting(0.003).acetylene_flow * 3.6e6)
+        >>> round(injector_setting(0.003).acetylene_flow.value * 3.6e6)
         315
     """
     require_thickness(thickness)
     rows = table("injector-inserts")
-    for row in rows:
-        if row.thinnest * (1 - HAIR) <= thickness <= row.thickest * (1 + HAIR):
-            break
-    else:
+    reaching = [
+        row
+        for row in rows
+        if row.thinnest * (1 - HAIR) <= thickness <= row.thickest * (1 + HAIR)
+    ]
+    if not reaching or rows.index(reaching[0]) + sizes_larger >= len(rows):
         raise ValueError(
             f"inserts are printed for {rows[0].thinnest * 1000:g} mm to {rows[-1].thickest * 1000:g} mm"
         )
+    row = rows[rows.index(reaching[0]) + sizes_larger]
+    flows = insert_flows()
+    flow = figure_of_place(
+        flows,
+        place_at(flows, thickness) + sizes_larger,
+        "nominal flow of an insert at the middle of its range, evenly between two middles",
+    )
     gauges = {each.gas: each for each in table("injector-gauges")}
     oxygen, acetylene = gauges["oxygen"], gauges["acetylene"]
     return InjectorSetting(
         row.thinnest,
         row.thickest,
-        row.acetylene_flow,
+        flow,
         Figure(
             oxygen.usual,
             oxygen.source,

@@ -1,17 +1,20 @@
 """Tip orifices for a thickness, told by diameter and number drill.
 
-For welding we follow the FAA table; the brazing table and the printed flows,
-turned into holes by the jet speeds in print, give the band. What the maker
+For welding we follow the rows of `welding_rows`; the brazing table and the printed
+flows, turned into holes by the jet speeds in print, widen the band. What the maker
 prints for a tip stands before all of them.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import pi
 
 from calc.figures import Figure
+from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import flows_in_print
+from calc.formulas.setup.joined import figure_of_place, place_at
 from calc.formulas.setup.printed import HAIR, require_thickness, spread
-from calc.quantities import Gauge, Length, Speed, VolumeFlow
+from calc.formulas.setup.welding_rows import welding_holes, welding_reach
+from calc.quantities import Gauge, Length, Ratio, Speed, VolumeFlow
 from calc.tables import table
 
 
@@ -103,108 +106,72 @@ def orifices_in_print(thickness: Length) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def welding_orifice(thickness: Length) -> Figure:
+def welding_orifice(thickness: Length, sizes_larger: Ratio = 0.0) -> Figure:
     """Orifice of the welding tip to start from for steel of a thickness.
 
     Args:
-        thickness: m. On the border of two rows the smaller tip is given.
+        thickness: m.
+        sizes_larger: Printed sizes by which the tip is to be larger.
 
     Returns:
-        m, with the number drill in words and the other sources as its band.
+        m; at the middle of a printed row the hole of that row, between two rows
+        evenly from one to the other. The rows on either side and the other
+        sources are its band.
 
     Raises:
-        ValueError: The thickness is outside the table we follow.
+        ValueError: The thickness is outside the tables.
 
     Valid for:
-        0.38-9.5 mm of steel, oxygen and acetylene, equal-pressure torch.
+        0.38-25 mm of steel, oxygen and acetylene, equal-pressure torch.
 
     Source:
-        [faa-ac43-13-1b]; band [navy14119], [davies], [din-8543].
+        [faa-ac43-13-1b] to 9.5 mm, [davies] beyond; band also [navy14119], [din-8543].
 
     Examples:
-        >>> welding_orifice(0.003).words
-        'number drill 63'
+        >>> round(welding_orifice(0.095 * 0.0254).value / 0.0254, 4)  # middle of 0.065 to 0.125 in
+        0.037
     """
     require_thickness(thickness)
-    rows = table("welding-orifices-faa")
-    for row in rows:
-        if row.thinnest * (1 - HAIR) <= thickness <= row.thickest * (1 + HAIR):
-            followed = Figure(
-                row.orifice,
-                row.source,
-                row.how_sure,
-                basis="the table by thickness; the band holds what other sources print",
-                words=f"number drill {row.drill}",
-            )
-            return spread(followed, orifices_in_print(thickness))
-    raise ValueError(
-        f"the table of welding tips runs from {rows[0].thinnest * 1000:.2f} mm "
-        f"to {rows[-1].thickest * 1000:.1f} mm"
+    thinnest, thickest = welding_reach()
+    if not thinnest * (1 - HAIR) <= thickness <= thickest * (1 + HAIR):
+        raise ValueError(
+            f"the tables of welding tips run from {thinnest * 1000:.2f} mm to {thickest * 1000:.1f} mm"
+        )
+    holes = welding_holes()
+    followed = figure_of_place(
+        holes,
+        place_at(holes, thickness) + sizes_larger,
+        "between the rows on either side, each taken at the middle of its range; the band holds those rows and "
+        "what other sources print",
     )
+    assert followed.value is not None
+    drill = nearest_drill(followed.value)
+    exact = abs(drill.diameter - followed.value) <= HAIR * drill.diameter
+    words = f"{'' if exact else 'nearest '}number drill {drill.drill}"
+    return spread(replace(followed, words=words), orifices_in_print(thickness))
 
 
-def orifice_of_printed_flow(thickness: Length) -> Figure:
-    """Orifice where the table of welding tips has no row: a printed flow at the jet speeds in print.
+def holes_printed_for(thickness: Length) -> tuple[Length, ...]:
+    """Holes that the table of welding tips prints for the range in which a thickness lies.
 
     Args:
         thickness: Of the steel, m.
 
     Returns:
-        m, the middle by ratio of what the two ends of the jet speeds give, with
-        the other sources as its band.
-
-    Raises:
-        ValueError: The UK textbook prints no flow for the thickness.
-
-    Valid for:
-        0.9-25 mm of steel.
-
-    Source:
-        [davies] for the flow, from memory; speeds [leeds-1910].
-
-    Examples:
-        >>> round(orifice_of_printed_flow(0.013).value * 1000, 2)  # 1300 L/h
-        2.75
-    """
-    found = orifices_in_print(thickness)
-    for figure in found:
-        if figure.source == table("welding-flows-davies")[0].source:
-            break
-    else:
-        raise ValueError("no source prints a welding flow for this thickness")
-    assert figure.low is not None
-    assert figure.high is not None
-    basis = f"no table of holes goes this far; {figure.basis}"
-    middle = Figure((figure.low * figure.high) ** 0.5, figure.source, figure.how_sure, basis=basis)
-    return spread(middle, found)
-
-
-def orifice_one_size_larger(orifice: Length) -> Figure | None:
-    """Next hole of the table of welding tips.
-
-    Args:
-        orifice: A hole of that table, m.
-
-    Returns:
-        m, with its number drill in words; None where the table ends.
+        m; two on the border of two rows, none beyond the table.
 
     Source:
         [faa-ac43-13-1b]
 
     Examples:
-        >>> orifice_one_size_larger(0.031 * 0.0254).words
-        'number drill 63'
+        >>> [round(hole / 0.0254, 3) for hole in holes_printed_for(0.125 * 0.0254)]
+        [0.037, 0.042]
     """
-    for row in table("welding-orifices-faa"):
-        if row.orifice > orifice * (1 + HAIR):
-            return Figure(
-                row.orifice,
-                row.source,
-                row.how_sure,
-                basis="the next row of the table by thickness",
-                words=f"number drill {row.drill}",
-            )
-    return None
+    return tuple(
+        row.orifice
+        for row in table("welding-orifices-faa")
+        if row.thinnest * (1 - HAIR) <= thickness <= row.thickest * (1 + HAIR)
+    )
 
 
 def brazing_tip(thickness: Length) -> BrazingTip:
@@ -259,7 +226,6 @@ def brazing_tip(thickness: Length) -> BrazingTip:
 SOLVERS = (
     orifices_in_print,
     welding_orifice,
-    orifice_of_printed_flow,
-    orifice_one_size_larger,
+    holes_printed_for,
     brazing_tip,
 )

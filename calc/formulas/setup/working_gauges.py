@@ -2,8 +2,15 @@
 
 from calc.figures import Figure
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
-from calc.quantities import Length
+from calc.quantities import Gauge, Length
 from calc.tables import HOW_SURE, table
+from calc.units import to_si
+
+USUAL_GAUGE: Gauge = to_si(5.0, "psi")
+"""A small equal-pressure tip runs near 5 psi of each gas: common practice, no source."""
+READING: Gauge = to_si(1.0, "psi")
+"""A delivery gauge is set and read to about this: common practice, no source."""
+READ_SAID = "A gauge on a regulator is set to about 1 psi (0.07 bar)."
 
 
 def equal_pressure_gauge(thickness: Length) -> Figure:
