@@ -121,7 +121,7 @@ def wanted_orifice(process: str, thickness: float) -> Figure:
         ValueError: No table chooses a tip for the process, or the thickness is outside it.
 
     Examples:
-        >>> round(wanted_orifice("welding", 0.003).value * 1000, 2)
+        >>> round(wanted_orifice("welding", 0.095 * 0.0254).value * 1000, 2)
         0.94
     """
     if process not in _WANTED:
