@@ -27,9 +27,9 @@ from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
 from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, Metal, metal_of
-from calc.sheets.hot_plate import COUPON, Plate, Pool, heat_map_of, pool_of, verdict_words
+from calc.sheets.hot_plate import COUPON, Plate, Pool, heat_map_of, pools, verdict_words
 
-SUM = "rosenthal-1946 line and point source"
+SUM = "rosenthal-1946 moving point on a plate"
 SPOT_SHARE = 0.75
 SPOT_OVER_SPREAD = sqrt(8.0 * log(4.0))
 """Across the circle that holds three quarters of a bell-shaped patch, in spreads."""
@@ -105,7 +105,7 @@ def weld_heat(
             FREE_GAS_FLOW,
             example={"us": "5 cfh", "iso": "150 L/h", "uk": "150 L/h"},
             low="20 L/h",
-            high="1700 L/h",
+            high="3000 L/h",
             free_gas=True,
             hint="From the page on flow, or from the tip's maker.",
         ),
@@ -209,12 +209,8 @@ def weld_heat(
         raise InputError(
             "aside", "Place you ask about: to the side of the seam: that is under the flame; give more."
         )
-    face = plate.share_of_melting(power, spread, 0.0)
-    back = plate.share_of_melting(power, spread, thickness)
     try:
-        weak, middle, strong = (
-            pool_of(plate, power * end, face * end, back * end) for end in (WEAK, 1.0, STRONG)
-        )
+        weak, middle, strong = pools(plate, power, spread)
     except ValueError as error:
         raise InputError(
             "acetylene_flow", f"Acetylene the torch takes: {error} Give less for metal this thin."
@@ -252,7 +248,7 @@ def weld_heat(
 
 
 def _width(weak: Pool, middle: Pool, strong: Pool) -> Figure:
-    basis = f"The wider of the thin-plate and the thick-plate sum; heat of melting left out. {BAND_SAID} {COUPON}"
+    basis = f"A moving point of heat on a plate of this thickness; heat of melting left out. {BAND_SAID} {COUPON}"
     if middle.kind == "solid":
         return Figure(None, SUM, "computed", basis=basis, words="none: the metal does not melt")
     return Figure(middle.width, SUM, "computed", weak.width, strong.width, basis)

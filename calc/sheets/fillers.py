@@ -4,12 +4,17 @@ from typing import Any
 
 from calc.declare import Caution, Table
 from calc.figures import Figure
-from calc.formulas.setup.rods import rod_count, rod_diameter, rod_mass
+from calc.formulas.setup.joined import inside
+from calc.formulas.setup.rods import rod_count, rod_mass, rod_on_either_hand
+from calc.formulas.setup.travel import backhand_from
 from calc.quantities import Density, Length
 from calc.sheets import fumes
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import from_si, to_si
+
+ROD_STEP = 0.8
+"""Share of the next size from rod to rod, beyond the ends of a series: the metric sizes step so; common practice."""
 
 
 def filler(process: str, metal: str) -> Any:
@@ -132,7 +137,8 @@ def rod_to_buy(process: str, metal: str, thickness: Length, technique: str, rule
     Source:
         Common practice; [manly-1916] for cast iron; sizes from memory.
     """
-    rule = rod_diameter(thickness, metal if process == "welding" else "any", technique)
+    metal_ruled = metal if process == "welding" else "any"
+    rule = rod_on_either_hand(thickness, metal_ruled, technique, backhand_from())
     sizes = sizes_sold(process, metal, rules)
     assert rule.value is not None
     wanted = rule.value
@@ -142,9 +148,11 @@ def rod_to_buy(process: str, metal: str, thickness: Length, technique: str, rule
         basis += " The rule asks for more than the thickest sold: it will take several runs."
     if metal != "low-carbon-steel" and rule.source == "":
         basis += " The rule is that for steel."
-    return Figure(
-        sold, rule.source, rule.how_sure, min(rule.low or sold, sold), max(rule.high or sold, sold), basis
-    )
+    beside = [size for size in sizes if abs(sizes.index(size) - sizes.index(sold)) == 1]
+    ends = [sold, *beside, *(end for end in (rule.low, rule.high) if end is not None)]
+    basis += " The band reaches to the next sizes sold."
+    figure = Figure(sold, rule.source, rule.how_sure, min(ends), max(ends), basis)
+    return inside(figure, 1 - ROD_STEP, "There the series of sizes ends; the band goes on by one step more.")
 
 
 def sizes_table(process: str, metal: str, rod_length: Length, rules: str) -> Table:

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from calc.declare import Picture, Table
 from calc.formulas.heat.flame_patch import hottest_rise
-from calc.formulas.heat.pool import thick_plate_isotherm, thin_plate_isotherm
-from calc.formulas.heat.weld_pool import weld_pool_width
+from calc.formulas.heat.weld_pool import weld_isotherm, weld_pool_width
+from calc.sheets.flame_heat import STRONG, WEAK
 from calc.sheets.said import degrees, distance
 from calc.show.drawings import heat_map
 from calc.show.drawings.heat_map import Isotherm
@@ -74,6 +74,25 @@ def pool_of(plate: Plate, power: float, face: float, back: float) -> Pool:
     return Pool(width, "hole" if width > WIDE * plate.thickness else "through")
 
 
+def pools(plate: Plate, power: float, spread: float) -> tuple[Pool, Pool, Pool]:
+    """The pools at the weak end, the middle and the strong end of the share of heat that enters.
+
+    Args:
+        plate: The plate under the flame.
+        power: Heat that enters the work at the middle, W.
+        spread: Of the flame's patch of heat, m.
+
+    Raises:
+        ValueError: The heat is far outside the sum.
+    """
+    face = plate.share_of_melting(power, spread, 0.0)
+    back = plate.share_of_melting(power, spread, plate.thickness)
+    weak, middle, strong = (
+        pool_of(plate, power * end, face * end, back * end) for end in (WEAK, 1.0, STRONG)
+    )
+    return weak, middle, strong
+
+
 SAID = {
     "solid": "the metal does not melt",
     "face": "the face melts, the back does not",
@@ -93,16 +112,14 @@ def verdict_words(weak: Pool, middle: Pool, strong: Pool) -> str:
     return f"{said}. {COUPON}"
 
 
-def _wider(power: float, plate: Plate, temperature: float) -> Isotherm | None:
-    """The wider of the two sums for one temperature; None where it is a pinprick."""
+def _line(power: float, plate: Plate, temperature: float) -> Isotherm | None:
+    """The line of one temperature on the face; None where it is a pinprick."""
     rise = temperature - plate.start
     k, alpha = plate.conductivity, plate.diffusivity
-    found = [Isotherm("", thick_plate_isotherm(power, plate.speed, rise, k, alpha, POINTS), through=False)]
-    if power > 0.5 * k * plate.thickness * rise:
-        side = thin_plate_isotherm(power, plate.speed, plate.thickness, rise, k, alpha, points=POINTS)
-        found.append(Isotherm("", side, through=True))
-    widest = max(found, key=lambda isotherm: isotherm.half_width())
-    return widest if widest.half_width() > 2e-5 else None
+    side = weld_isotherm(power, plate.speed, plate.thickness, rise, k, alpha, POINTS)
+    line = Isotherm("", side, through=False)
+    through = line.half_width() > plate.thickness
+    return Isotherm("", side, through) if line.half_width() > 2e-5 else None
 
 
 def heat_map_of(
@@ -123,7 +140,7 @@ def heat_map_of(
     for temperature, meaning in marks:
         if not plate.start + 10.0 < temperature <= plate.melting:
             continue
-        isotherm = _wider(power, plate, temperature)
+        isotherm = _line(power, plate, temperature)
         if isotherm is None:
             continue
         label = degrees(temperature, rules)

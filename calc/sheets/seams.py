@@ -1,8 +1,10 @@
 """What one seam needs: edges, technique, rod and torch time, each with its band."""
 
+from dataclasses import replace
+
 from calc.figures import Figure
 from calc.formulas.setup.rods import rod_length_for_seam
-from calc.formulas.setup.travel import travel_speed, travel_speed_by_law, travel_time
+from calc.formulas.setup.travel import backhand_from, travel_speed, travel_speed_beyond, travel_time
 from calc.quantities import Length
 from calc.sheets import joints
 from calc.sheets.joints import Preparation, preparation
@@ -14,10 +16,6 @@ from calc.units import from_si
 
 WASTE = 0.08
 """Rod lost as stubs; common practice, 6 to 8 %."""
-BACKHAND_FROM: Length = 0.003
-"""A corner or an edge thicker than this is welded backhand; common practice."""
-BACKHAND_PLATE_FROM: Length = 0.005
-"""A V or a fillet thicker than this is welded backhand; common practice."""
 THIN_BELOW: Length = 0.001
 OTHER_METALS = (0.5, 1.5)
 """Share of steel's travel speed that other metals may take, least and most; common practice."""
@@ -30,9 +28,8 @@ STEEL = "low-carbon-steel"
 def technique(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> str:
     """`leftward` or `rightward`: forehand or backhand.
 
-    A square butt is welded forehand as far as it goes; a V and fillets to 5 mm,
-    corners and edges to 3 mm, and backhand above. Other metals than steel, and
-    braze welds, are made forehand.
+    Steel is welded forehand until the handbook's rows turn to backhand, whatever the
+    joint. Other metals than steel, and braze welds, are made forehand.
 
     Args:
         joint: Id of a joint.
@@ -41,16 +38,17 @@ def technique(joint: str, thickness: Length, metal: str = STEEL, process: str = 
         process: `welding` or `braze-welding`.
 
     Source:
-        Common practice.
+        [carvill-1993] for steel; else common practice.
 
     Examples:
         >>> technique("single-v", 0.006), technique("single-v", 0.006, "brass")
         ('rightward', 'leftward')
+        >>> technique("outside-corner", 0.003175), technique("outside-corner", 0.0048)
+        ('leftward', 'rightward')
     """
     if joint == "square-butt" or metal != STEEL or process != "welding":
         return "leftward"
-    most = BACKHAND_FROM if joint in ("outside-corner", "edge") else BACKHAND_PLATE_FROM
-    return "leftward" if thickness <= most * (1 + 1e-9) else "rightward"
+    return "leftward" if thickness < backhand_from() * (1 - 1e-9) else "rightward"
 
 
 def technique_words(
@@ -66,7 +64,7 @@ def technique_words(
         process: `welding` or `braze-welding`.
 
     Source:
-        Common practice.
+        [carvill-1993] for steel; else common practice.
     """
     hand = technique(joint, thickness, metal, process)
     way = (
@@ -74,9 +72,13 @@ def technique_words(
         if hand == "leftward"
         else "the flame points back at the weld, the rod behind it"
     )
+    steel = metal == STEEL and process == "welding"
+    row = table("welding-carvill-1993")[0]
+    from_here = f"Steel is welded forehand below {distance(backhand_from(), rules, 2)}, backhand from there on."
     return Figure(
-        None, "", "practice", words=f"{_SPOKEN[hand][0 if rules == 'us' else 1]}: {way}",
-        basis="By thickness on steel; other metals and braze welds forehand. One handbook prints backhand from 4.8 mm.",
+        None, row.source if steel else "", row.how_sure if steel else "practice",
+        words=f"{_SPOKEN[hand][0 if rules == 'us' else 1]}: {way}",
+        basis=from_here if steel else "Other metals than steel, and braze welds, are made forehand: common practice.",
     )  # fmt: skip
 
 
@@ -140,13 +142,8 @@ def speed_for(joint: str, thickness: Length, metal: str = STEEL, process: str = 
     rows = table("welding-carvill-1993")
     thinnest, thickest = rows[0].thickness, rows[-1].thickness
     if thickness > thickest * (1 + 1e-9):
-        laws = {row.technique: row for row in table("welding-speed-laws")}
-        speeds = [travel_speed_by_law(thickness, row.speed_times_thickness) for row in laws.values()]
-        found = Figure(
-            travel_speed_by_law(thickness, laws[hand].speed_times_thickness), laws[hand].source,
-            laws[hand].how_sure, min(speeds), max(speeds),
-            "Speed that falls as the thickness grows, for one run; the printed rows end at 8 mm.",
-        )  # fmt: skip
+        found = travel_speed_beyond(thickness)
+        found = replace(found, basis="The printed rows end at 8 mm: slower as the thickness grows, for one run.")
     else:
         found = travel_speed(max(thickness, thinnest), hand)
     if thickness < thinnest:
@@ -247,5 +244,5 @@ def edges(
     word = _SPOKEN[technique(joint, thickness, metal, process)][0 if rules == "us" else 1]
     return Figure(
         None, found.source, found.how_sure, words=f"{found.words}; {word}",
-        basis="Forehand or backhand by thickness is common practice.",
+        basis="Forehand or backhand by thickness.",
     )  # fmt: skip

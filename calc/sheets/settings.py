@@ -20,6 +20,7 @@ from calc.formulas.setup.cutting import (
 from calc.formulas.setup.flows import acetylene_flow, flows_in_print, steel_of_same_flow
 from calc.formulas.setup.printed import HAIR
 from calc.formulas.setup.tips import welding_orifice
+from calc.formulas.setup.travel import backhand_from
 from calc.quantities import Length, Power
 from calc.sheets.asked import FUEL, FUELS
 from calc.sheets.flame_settings import (
@@ -77,8 +78,6 @@ LIKE_STEEL = ("low-carbon-steel", "medium-carbon-steel", "low-alloy-steel", "gal
 """Welded with the tip of low-carbon steel; common practice."""
 CUT = ("low-carbon-steel", "medium-carbon-steel", "low-alloy-steel", "galvanised-steel")
 """Metals that burn in oxygen below their melting point, with an oxide that runs off."""
-BACKHAND_ABOVE: Length = 0.005
-"""Forehand to about 5 mm, backhand above [techniques]; common practice."""
 NOT_CUT = {row.metal: row.why for row in table("cutting-metals") if row.cuts == "no"}
 """Why oxygen does not cut a metal, by id."""
 
@@ -150,7 +149,7 @@ def _with_other_flows(flow: Figure, thickness: Length, metal: str) -> Figure:
     if metal != "low-carbon-steel":
         return flow
     others = list(flows_in_print(thickness))
-    if thickness > BACKHAND_ABOVE * (1 + HAIR):
+    if thickness >= backhand_from() * (1 - HAIR):
         others.append(acetylene_flow(thickness, metal, "rightward"))
     assert flow.value is not None
     return widened(

@@ -19,6 +19,7 @@ from calc.formulas.setup.joints import (
 from calc.quantities import Angle, Area, Length
 from calc.sheets.joints import FILLETS, HAIR, Preparation
 from calc.show.drawings import joint as joint_drawing
+from calc.tables import table
 
 CAP_WIDTHS = 3.0
 """Width of a bead on a square butt in thicknesses; common practice."""
@@ -123,7 +124,11 @@ def _corner(made: Preparation, end: str, work: Worked) -> Area:
         return 0.0
     if end == "low":  # brass wets both edges all the way: a flat chamfer at least
         return fillet_area(made.thickness)
-    return work("Quarter of a circle that fills the corner", outside_corner_area, thickness=made.thickness)
+    round_one = work("Quarter of a circle that fills the corner", outside_corner_area, thickness=made.thickness)
+    if end != "high":
+        return round_one
+    crown = next(row for row in table("weld-caps") if row.joint == "edge")
+    return round_one * (1.0 + float(crown.most))
 
 
 def weld_area(made: Preparation, steps: list[Step] | None = None) -> Figure:
@@ -149,7 +154,7 @@ def weld_area(made: Preparation, steps: list[Step] | None = None) -> Figure:
         )  # fmt: skip
     if made.joint == "outside-corner":
         bare = "fused edges alone need none" if made.process == "welding" else "a flat chamfer is the least"
-        return Figure(taken, "", "practice", least, most, f"A rounded corner; {bare}.")
+        return Figure(taken, "", "practice", least, most, f"A rounded corner; {bare}, a full one takes a fifth more.")
     if made.joint == "edge":
         return Figure(
             taken, "", "practice", least, most, "A crown over both edges; fused edges alone need none."

@@ -247,8 +247,9 @@ def test_rod_flux_and_flame_follow_the_metal(
 @pytest.mark.parametrize(
     ("metal", "thickness", "word"),
     [
-        pytest.param("low-carbon-steel", "5 mm", "leftward", id="practice-5-mm-leftward"),
-        pytest.param("low-carbon-steel", "6 mm", "rightward", id="practice-above-5-mm-rightward"),
+        pytest.param("low-carbon-steel", "4.0 mm", "leftward", id="carvill-1993-p207-read-4.0-leftward"),
+        pytest.param("low-carbon-steel", "4.8 mm", "rightward", id="carvill-1993-p207-read-inferred-4.8-rightward"),
+        pytest.param("low-carbon-steel", "6.0 mm", "rightward", id="carvill-1993-p207-read-inferred-6.0-rightward"),
         pytest.param("aluminium", "6 mm", "leftward", id="practice-other-metals-leftward"),
     ],
 )
@@ -256,6 +257,30 @@ def test_the_hand_follows_the_thickness(metal: str, thickness: str, word: str) -
     for rules, other in (("iso", word), ("us", {"leftward": "forehand", "rightward": "backhand"}[word])):
         texts = PREP | {"joint": "single-v", "thickness": thickness, "metal": metal, "rules": rules}
         assert answer("joint-prep", **texts)["results"]["technique"]["text"].startswith(f"{other}:")
+
+
+@pytest.mark.parametrize("joint", ["outside-corner", "lap", "tee"])
+@pytest.mark.parametrize("thickness", ["3 mm", "1/8 in", "4 mm", "3/16 in"])
+def test_every_joint_turns_to_backhand_at_one_thickness(joint: str, thickness: str) -> None:
+    """Carvill 1993 p. 207, read: 4.0 mm leftward with a rod of 3 to 4 mm, 4.8 mm rightward with the same."""
+    texts = PREP | {"joint": joint, "thickness": thickness, "metal": "low-carbon-steel", "rules": "us"}
+    assert answer("joint-prep", **texts)["results"]["technique"]["text"].startswith("forehand")
+
+
+def test_an_outside_corner_of_an_eighth_takes_no_thinner_rod_than_one_of_3_mm() -> None:
+    """Half the thickness and 1 mm: 2.5 and 2.59 mm, both nearest to 3/32 in; common practice."""
+    rods = [
+        answer(
+            "rod-need", process="welding", metal="low-carbon-steel", joint="outside-corner", length="4 ft",
+            thickness=thickness,
+        )["results"]
+        for thickness in ("3 mm", "1/8 in")
+    ]  # fmt: skip
+    assert [rod["rod_diameter"]["value"] for rod in rods] == pytest.approx([3 / 32, 3 / 32])
+    # A quarter circle as wide as the plate, over the rod's own circle, 8 % lost.
+    for rod, thickness in zip(rods, (3 / 25.4, 1 / 8), strict=True):
+        long = thickness**2 / (3 / 32) ** 2 * 4 / 0.92
+        assert rod["rod_length"]["value"] == pytest.approx(long)
 
 
 def test_a_68_cm_rod_fills_a_fifth_of_a_metre_printed_problem() -> None:

@@ -215,9 +215,25 @@ def flow_for_width(
     return power / (heat_value * efficiency)
 
 
-def _outline(
+def outline(
     ahead_at: Callable[[float], float], front: Length, back: Length, points: int
 ) -> tuple[tuple[Length, Length], ...]:
+    """Points of one side of a line of equal temperature.
+
+    A solver: it steps along the line.
+
+    Args:
+        ahead_at: Distance ahead of the torch, m, by the distance from it, m.
+        front: Distance of the foremost point, m.
+        back: Distance of the hindmost point, m.
+        points: Steps between them.
+
+    Returns:
+        Pairs of distance ahead and distance aside, m.
+
+    Source:
+        [definition]
+    """
     half = []
     for i in range(points + 1):
         distance = front + (back - front) * 0.5 * (1.0 - cos(pi * i / points))
@@ -272,7 +288,7 @@ def thin_plate_isotherm(
     scale = 1.0 / reach
     front = crossing(lambda r: ahead_at(r) - r, 0.0, 1e-9 * scale, 1e6 * scale)
     back = crossing(lambda r: ahead_at(r) + r, 0.0, front, 1e9 * scale)
-    return _outline(ahead_at, front, back, points)
+    return outline(ahead_at, front, back, points)
 
 
 def thick_plate_isotherm(
@@ -313,7 +329,7 @@ def thick_plate_isotherm(
         return -distance + log(back / distance) / pace
 
     front = crossing(lambda r: ahead_at(r) - r, 0.0, 1e-12 * back, back)
-    return _outline(ahead_at, front, back, points)
+    return outline(ahead_at, front, back, points)
 
 
 SOLVERS = (
@@ -321,6 +337,7 @@ SOLVERS = (
     pool_width,
     speed_for_width,
     flow_for_width,
+    outline,
     thin_plate_isotherm,
     thick_plate_isotherm,
 )

@@ -1,14 +1,16 @@
-"""The pool on metal of any thickness: the wider of the thin-plate and the thick-plate sum.
+"""The pool on metal of any thickness: a moving point of heat on the face of a plate.
 
-A flame heats from the face. On a plate of some thickness the face is hotter than by
-either sum alone, so the wider pool is the nearer one, as the longer of two cooling
-times is in EN 1011-2.
+The face of a plate is hotter than the sum for thin or for thick plate says alone: the
+heat comes back from the other face. Rosenthal's source with its images in both faces is
+summed as it stands, or where they are many by the same sum in Bessel functions.
 """
 
-from math import exp, inf, log, log1p, pi, sqrt
+from collections.abc import Callable
+from math import exp, inf, log, pi, sqrt
 
+from calc.formulas.heat.bessel import scaled_k0
 from calc.formulas.heat.crossing import crossing
-from calc.formulas.heat.pool import pool_width, power_for_width, speed_for_width
+from calc.formulas.heat.pool import outline
 from calc.quantities import (
     Conductivity,
     Diffusivity,
@@ -20,6 +22,11 @@ from calc.quantities import (
 )
 
 _LEAST, _MOST = 1e-12, 1e6
+_FAINT = 24.0
+"""Exponent at which a term no longer counts beside the first."""
+_GOLDEN = 0.6180339887498949
+_LOOKS = 44
+_FARTHEST: Length = 1e6
 
 
 def _need_positive(**given: float) -> None:
@@ -33,9 +40,63 @@ def _half_width(reach: Ratio) -> Ratio:
     return reach * sqrt(1.0 + 2.0 * reach) / (1.0 + reach)
 
 
-def _narrowing(reach: Ratio) -> float:
-    """Logarithm of how much wider the pool is at a stand than where its widest point has this scaled reach."""
-    return reach / (1.0 + reach) + log1p(reach) - 0.5 * log1p(2.0 * reach)
+def _face(distance: Length, pace: float, thickness: Length) -> float:
+    """What a point on the face of a plate gives at a distance on it, times e to the pace times the distance, 1/m."""
+    images = 0.5 * _FAINT / (pace * thickness) + 1.0
+    waves = _FAINT * thickness / (pi * distance) + 1.0
+    if images <= waves:
+        total = 1.0 / distance
+        for n in range(1, int(images) + 1):
+            off = sqrt(distance * distance + 4.0 * n * n * thickness * thickness)
+            total += 2.0 * exp(-pace * (off - distance)) / off
+        return total
+    within = pace * distance
+    total = scaled_k0(within)
+    for n in range(1, int(waves) + 1):
+        wave = sqrt(within * within + (n * pi * distance / thickness) ** 2)
+        total += 2.0 * scaled_k0(wave) * exp(within - wave)
+    return total / thickness
+
+
+def _highest(curve: Callable[[float], float], low: float, high: float) -> float:
+    """Largest value of a curve that rises and then falls between two places."""
+    left, right = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+    at_left, at_right = curve(left), curve(right)
+    for _ in range(_LOOKS):
+        if at_left > at_right:
+            high, right, at_right = right, left, at_left
+            left = high - _GOLDEN * (high - low)
+            at_left = curve(left)
+        else:
+            low, left, at_left = left, right, at_right
+            right = low + _GOLDEN * (high - low)
+            at_right = curve(right)
+    return max(at_left, at_right)
+
+
+def _ends(
+    power: Power, pace: float, thickness: Length, rise: TemperatureRise, conductivity: Conductivity
+) -> tuple[Callable[[Length], Length], Length, Length]:
+    """How far ahead the line of a temperature is by its distance from the torch; its first and last distance."""
+    strength = power / (2.0 * pi * conductivity * rise)
+
+    def lead(distance: Length) -> Length:
+        return log(strength * _face(distance, pace, thickness)) / pace
+
+    back = strength
+    while lead(back) > 0.0:
+        back *= 2.0
+        if back > _FARTHEST:
+            raise ValueError("So much heat is outside what this sum can say.")
+    if back > strength:
+        back = exp(crossing(lambda u: lead(exp(u)), 0.0, log(0.5 * back), log(back)))
+    low = back
+    while lead(low) < 2.0 * low:
+        low *= 0.5
+        if low < _LEAST:
+            raise ValueError("With so little heat no pool forms on metal this thick.")
+    front = low if low == back else exp(crossing(lambda u: lead(exp(u)) - 2.0 * exp(u), 0.0, log(low), log(2.0 * low)))
+    return (lambda distance: lead(distance) - distance), front, back
 
 
 def thick_pool_width(
@@ -77,41 +138,6 @@ def thick_pool_width(
     return 2.0 * _half_width(reach) / pace
 
 
-def thick_power_for_width(
-    width: Length,
-    speed: Speed,
-    rise: TemperatureRise,
-    conductivity: Conductivity,
-    diffusivity: Diffusivity,
-) -> Power:
-    """Heat that keeps a pool of a given width on thick plate.
-
-    A solver: the place of the widest point has no closed form.
-
-    Args:
-        width: Full width, m.
-        speed: Travel speed, m/s.
-        rise: From the plate to its melting point, K.
-        conductivity: W/(m·K).
-        diffusivity: m²/s.
-
-    Returns:
-        W into the work.
-
-    Raises:
-        ValueError: An input is not above zero.
-
-    Source:
-        [rosenthal-1946]
-    """
-    _need_positive(width=width, speed=speed, rise=rise)
-    pace = speed / (2.0 * diffusivity)
-    wanted = 0.5 * pace * width
-    # The half-width lies between 0.6 and 1 of the reach below 3, and beyond grows as its root.
-    reach = crossing(_half_width, wanted, 0.5 * wanted, 4.0 * wanted + 4.0 * wanted * wanted)
-    return 2.0 * pi * conductivity * rise * reach * exp(reach / (1.0 + reach)) / pace
-
-
 def weld_pool_width(
     power: Power,
     speed: Speed,
@@ -133,21 +159,26 @@ def weld_pool_width(
         diffusivity: m²/s.
 
     Returns:
-        Full width, m; the wider of the two sums.
+        Full width on the face, m.
 
     Raises:
-        ValueError: An input is not above zero, or the heat is far outside these sums.
+        ValueError: An input is not above zero, or the heat is far outside this sum.
 
     Valid for:
         One set of metal properties, heat of melting left out, a point for a flame.
 
     Source:
-        [rosenthal-1946]
+        [rosenthal-1946], a point on a plate of finite thickness
     """
-    thick = thick_pool_width(power, speed, rise, conductivity, diffusivity)
-    if power <= 0.5 * conductivity * thickness * rise:
-        return thick  # the thin-plate pool is a pinprick
-    return max(thick, pool_width(power, speed, thickness, rise, conductivity, diffusivity))
+    _need_positive(power=power, speed=speed, thickness=thickness, rise=rise)
+    ahead_at, front, back = _ends(power, speed / (2.0 * diffusivity), thickness, rise, conductivity)
+
+    def square(place: float) -> float:
+        distance = exp(place)
+        ahead = ahead_at(distance)
+        return (distance - ahead) * (distance + ahead)
+
+    return 2.0 * sqrt(max(0.0, _highest(square, log(front), log(back))))
 
 
 def weld_pool_power(
@@ -163,7 +194,7 @@ def weld_pool_power(
     A solver: the place of the widest point has no closed form.
 
     Args:
-        width: Full width, m.
+        width: Full width on the face, m.
         speed: Travel speed, m/s.
         thickness: Of the plate, m.
         rise: From the plate to its melting point, K.
@@ -171,18 +202,26 @@ def weld_pool_power(
         diffusivity: m²/s.
 
     Returns:
-        W into the work; the smaller of the two sums.
+        W into the work.
 
     Raises:
         ValueError: An input is not above zero.
 
     Source:
-        [rosenthal-1946]
+        [rosenthal-1946], a point on a plate of finite thickness
     """
-    return min(
-        thick_power_for_width(width, speed, rise, conductivity, diffusivity),
-        power_for_width(width, speed, thickness, rise, conductivity, diffusivity),
-    )
+    _need_positive(width=width, speed=speed, thickness=thickness, rise=rise)
+    pace = speed / (2.0 * diffusivity)
+    half = 0.5 * width
+
+    def hottest(place: float) -> float:
+        behind = exp(place)
+        distance = sqrt(half * half + behind * behind)
+        # What the distance takes off is the aside part alone: distance less behind, without cancelling.
+        return log(_face(distance, pace, thickness)) - pace * half * half / (distance + behind)
+
+    farthest = 40.0 * half * (1.0 + pace * half)
+    return 2.0 * pi * conductivity * rise / exp(_highest(hottest, log(1e-5 * half), log(farthest)))
 
 
 def weld_pool_speed(
@@ -199,7 +238,7 @@ def weld_pool_speed(
     A solver: it searches for the speed.
 
     Args:
-        width: Full width, m.
+        width: Full width on the face, m.
         power: Heat that goes into the work, W.
         thickness: Of the plate, m.
         rise: From the plate to its melting point, K.
@@ -214,25 +253,63 @@ def weld_pool_speed(
         ValueError: An input is not above zero.
 
     Source:
-        [rosenthal-1946]
+        [rosenthal-1946], a point on a plate of finite thickness
     """
     _need_positive(width=width, power=power, thickness=thickness, rise=rise)
-    found = []
-    if power > 0.5 * conductivity * thickness * rise:
-        found.append(speed_for_width(width, power, thickness, rise, conductivity, diffusivity))
-    # On thick plate the pool is widest at a stand; how much wider than wanted tells the widest point's reach.
-    wider = power / (pi * conductivity * rise) / width
-    if wider > 1.0:
-        reach = crossing(_narrowing, log(wider), 0.0, 2.0 * wider * wider)
-        found.append(4.0 * diffusivity / width * _half_width(reach))
-    fast = max(found, default=0.0)
-    return fast if fast > slowest else None
+
+    def wanted(logarithm: float) -> float:
+        return log(
+            weld_pool_power(width, exp(logarithm), thickness, rise, conductivity, diffusivity)
+        )
+
+    slow, target = log(slowest), log(power)
+    if wanted(slow) >= target:
+        return None
+    fast = slow + 1.0
+    while wanted(fast) < target:
+        slow, fast = fast, fast + 1.0
+    return exp(crossing(wanted, target, slow, fast, 1e-10))
+
+
+def weld_isotherm(
+    power: Power,
+    speed: Speed,
+    thickness: Length,
+    rise: TemperatureRise,
+    conductivity: Conductivity,
+    diffusivity: Diffusivity,
+    points: int = 40,
+) -> tuple[tuple[Length, Length], ...]:
+    """One side of a line of equal temperature on the face round a torch.
+
+    A solver: it finds the foremost and the hindmost point, then steps between them.
+
+    Args:
+        power: Heat that goes into the work, W.
+        speed: Travel speed, m/s.
+        thickness: Of the plate, m.
+        rise: Above the plate far away, K.
+        conductivity: W/(m·K).
+        diffusivity: m²/s.
+        points: Steps from front to back.
+
+    Returns:
+        Pairs of distance ahead and distance aside, m, from the front to the back.
+
+    Raises:
+        ValueError: An input is not above zero.
+
+    Source:
+        [rosenthal-1946], a point on a plate of finite thickness
+    """
+    _need_positive(power=power, speed=speed, thickness=thickness, rise=rise)
+    return outline(*_ends(power, speed / (2.0 * diffusivity), thickness, rise, conductivity), points)
 
 
 SOLVERS = (
     thick_pool_width,
-    thick_power_for_width,
     weld_pool_width,
     weld_pool_power,
     weld_pool_speed,
+    weld_isotherm,
 )

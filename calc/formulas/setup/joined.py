@@ -4,7 +4,7 @@ The table named first leads as far as it reaches; each one after it adds only it
 beyond that end. A row that is printed for a range holds at the middle of the range.
 Between two rows the figure goes evenly from one to the other, across the gap between
 two tables as well; at a row it is what the row prints. Outside all rows the last one
-is held. The rows on either side give the band, so that the figure lies inside it.
+is held. The nearest row and its neighbours give the band, so that the figure lies inside it.
 """
 
 from collections.abc import Sequence
@@ -135,19 +135,19 @@ def figure_of_place(points: Sequence[Point], place: Ratio, basis: str) -> Figure
 
     Returns:
         The figure, with the source of the nearer row and the weaker grade of the
-        two. At a row itself the band is the row before and the row after; at an
-        end of the rows it has one side only, which the caller widens.
+        two. Its band is the nearer row and the rows before and after that one; at
+        an end of the rows it has one side only, which the caller widens.
 
     Source:
         Each row its own.
     """
     held = min(max(place, 0.0), len(points) - 1.0)
     number = int(held)
-    sides = [number, number + 1] if held != number else [number - 1, number, number + 1]
-    near = [points[side] for side in sides if 0 <= side < len(points)]
+    nearest = round(held)
     value = value_of_place(points, held)
-    source = points[round(held)].source
-    between = near if held != number else [points[number]]
+    source = points[nearest].source
+    between = [points[number]] if held == number else points[number : number + 2]
+    near = [*between, *points[max(nearest - 1, 0) : nearest + 2]]
     sure = max((point.how_sure for point in between), key=list(HOW_SURE).index)
     ends = [value, *(point.value for point in near)]
     return Figure(value, source, sure, min(ends), max(ends), basis)

@@ -1,5 +1,6 @@
 """Filler rods: diameter by thickness, and how much rod a seam takes."""
 
+from dataclasses import replace
 from math import pi
 
 from calc.figures import Figure
@@ -189,6 +190,41 @@ def rod_diameter(thickness: Length, metal: str, technique: str) -> Figure:
     return spread(figures[0], figures[1:])
 
 
+def rod_on_either_hand(thickness: Length, metal: str, technique: str, change: Length) -> Figure:
+    """Rod diameter to start from, the same rule on both sides of the change of hand.
+
+    Forehand the forehand rule. Backhand the rod of the change is kept until the
+    backhand rule asks for a thicker one, so that thicker steel never takes a thinner rod.
+
+    Args:
+        thickness: m.
+        metal: As of `rod_diameter`.
+        technique: `leftward` or `rightward`.
+        change: Thickness from which welding is backhand, m.
+
+    Returns:
+        m, with its band as of `rod_diameter`.
+
+    Source:
+        Common practice; [carvill-1993] prints 3 to 4 mm on both sides of the change.
+
+    Examples:
+        >>> [round(rod_on_either_hand(t, "low-carbon-steel", "rightward", 0.0048).value * 1000, 2)
+        ...  for t in (0.0048, 0.006, 0.008)]
+        [3.4, 3.4, 4.0]
+    """
+    own = rod_diameter(thickness, metal, technique)
+    if technique == "leftward":
+        return own
+    kept = rod_diameter(min(thickness, change), metal, "leftward")
+    assert own.value is not None
+    assert kept.value is not None
+    if kept.value <= own.value:
+        return own
+    followed = replace(kept, basis="the forehand rod is kept until half of the thickness is more", low=None, high=None)
+    return spread(followed, [own])
+
+
 def _rods_of_handbook(thickness: Length) -> list[Figure]:
     rows = table("welding-carvill-1993")
     if not rows[0].thickness <= thickness <= rows[-1].thickness:
@@ -229,4 +265,4 @@ def nearest_rod(diameter: Length, rules: str = "us") -> Length:
     return float(min(sizes, key=lambda each: abs(each - diameter)))
 
 
-SOLVERS = (rod_diameter, nearest_rod)
+SOLVERS = (rod_diameter, rod_on_either_hand, nearest_rod)

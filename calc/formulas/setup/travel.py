@@ -105,4 +105,62 @@ def travel_speed(thickness: Length, technique: str) -> Figure:
     )
 
 
-SOLVERS = (travel_speed,)
+def travel_speed_beyond(thickness: Length) -> Figure:
+    """Travel speed to expect on steel thicker than the handbook's rows.
+
+    Args:
+        thickness: m, above the thickest row.
+
+    Returns:
+        m/s, for one run: the thickest row, less as the thickness grows, so that the
+        two meet. The band holds the row's own span and both laws.
+
+    Valid for:
+        8-25 mm of low-carbon steel; thick plate is usually welded in several runs.
+
+    Source:
+        [carvill-1993] for the row; that speed falls so is from memory.
+
+    Examples:
+        >>> figure = travel_speed_beyond(0.010)
+        >>> round(figure.value * 60000, 6)  # 37.5 mm/min at 8 mm
+        30.0
+    """
+    require_thickness(thickness)
+    last = table("welding-carvill-1993")[-1]
+    laws = table("welding-speed-laws")
+    share = last.thickness / thickness
+    return spread(
+        Figure(
+            (last.slow + last.fast) / 2 * share,
+            laws[0].source,
+            laws[0].how_sure,
+            low=last.slow * share,
+            high=last.fast * share,
+            basis="the handbook's last row, less as the thickness grows, for one run",
+        ),
+        [
+            Figure(travel_speed_by_law(thickness, row.speed_times_thickness), row.source, row.how_sure)
+            for row in laws
+        ],
+    )
+
+
+def backhand_from() -> Length:
+    """Thickness of steel from which the handbook prints backhand, m.
+
+    Returns:
+        m; thinner steel is welded forehand.
+
+    Source:
+        [carvill-1993]
+
+    Examples:
+        >>> round(backhand_from() * 1000, 6)
+        4.8
+    """
+    rows = table("welding-carvill-1993")
+    return float(min(row.thickness for row in rows if row.technique == "rightward"))
+
+
+SOLVERS = (travel_speed, travel_speed_beyond, backhand_from)

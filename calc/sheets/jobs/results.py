@@ -61,6 +61,7 @@ class JobSheet:
         Figure | None, Shown("Filler for it all, by weight", MASS, toward="up", digits=2, group=_WORK)
     ] = None
     travel_speed: Annotated[Figure | None, Shown("Travel speed", SPEED, digits=2, group=_WORK)] = None
+    melts: Annotated[Figure | None, Shown("Does it melt through?", words=True, group=_WORK)] = None
     kerf: Annotated[Figure | None, Shown("Kerf, lost to the cut", LENGTH, digits=2, group=_WORK)] = None
     drag: Annotated[Figure | None, Shown("Drag of a good cut, at most", LENGTH, digits=2, group=_WORK, toward="down")] = None
     limit_temperature: Annotated[

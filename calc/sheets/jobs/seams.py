@@ -9,10 +9,11 @@ from calc.sheets.jobs import asked
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.heating import preheat_row
 from calc.sheets.jobs.job import Job
+from calc.sheets.jobs.melting import melts_through
 from calc.sheets.jobs.work import Work
 from calc.sheets.joints import METALS
 from calc.sheets.said import degrees, distance
-from calc.sheets.tips_in_print import orifices_by_source
+from calc.sheets.tips_in_print import flows_by_source, orifices_by_source
 from calc.sheets.torch import RATIO, RATIO_SOURCE, Setting
 from calc.show.drawings import flame
 from calc.tables import table
@@ -82,11 +83,14 @@ def seam(job: Job, setting: Setting) -> Work:
             "rods": rods.rods,
             "filler_mass": rods.rod_mass,
             "travel_speed": made.travel_speed,
+            "melts": melts_through(metal, joint, thickness, setting.fuel_flow, made.travel_speed)
+            if (job.process, job.fuel) == ("welding", "acetylene")
+            else None,
             "preheat": _preheat(job),
         },
         thickness,
         (SHUT, *prepared.cautions),
-        lambda: (_tables(job), (*prepared.shown_beside()[1], *_drawn(job))),
+        lambda: (_tables(job, setting.fuel_flow), (*prepared.shown_beside()[1], *_drawn(job))),
     )  # fmt: skip
 
 
@@ -119,13 +123,17 @@ def _preheat(job: Job) -> Figure | None:
     return Figure(None, row.source, row.how_sure, words=f"{span}; {row.words}".rstrip("; "))
 
 
-def _tables(job: Job) -> tuple[Table, ...]:
+def _tables(job: Job, flow: Figure) -> tuple[Table, ...]:
     if job.fuel != "acetylene" or job.metal not in ("low-carbon-steel", "galvanised-steel"):
         return ()
     try:
-        return (orifices_by_source(job.thickness or 0.0, job.rules, job.process),)
+        found = (orifices_by_source(job.thickness or 0.0, job.rules, job.process),)
     except ValueError:
         return ()
+    if job.process != "welding":
+        return found
+    injector = job.torch_type == "injector"
+    return (*found, flows_by_source(job.thickness or 0.0, flow, job.rules, injector))
 
 
 def _drawn(job: Job) -> tuple[Picture, ...]:
