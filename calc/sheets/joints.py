@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import radians
 from typing import Any
 
 from calc.errors import InputError
 from calc.figures import Figure
+from calc.formulas.setup.joined import inside
 from calc.quantities import Angle, Length
 from calc.sheets.said import distance
 from calc.tables import table
@@ -37,6 +39,13 @@ THICKEST: Length = 0.025
 """Steel of 25 mm can be gas welded, most is near 2 mm [carvill-1993]."""
 THICKNESS_LABEL = "Thickness of the sheet or plate"
 HAIR = 1e-9
+SET_GAP: Length = 0.00025
+"""A gap is set by eye and gauge to about this: common practice, no source."""
+SET_GAP_SAID = "A gap is set to about a quarter of a millimeter."
+CUT_ANGLE: Angle = radians(5.0)
+"""A bevel is ground or cut to about this: common practice, no source."""
+LEG_BY_HAND = 0.1
+"""Share by which a fillet comes out off its size: common practice, no source."""
 OWN_LABELS = {
     "gap": "Gap",
     "angle": "Angle between the bevels",
@@ -254,13 +263,18 @@ def _gap(process: str, joint: str, thickness: Length) -> Figure:
             if most
             else "Printed as flanged or touching edges."
         )
-        return Figure(taken, "carvill-1993 p. 207", "read", least, most, basis)
+        if not most:
+            return Figure(taken, "carvill-1993 p. 207", "read", basis=basis)
+        return inside(
+            Figure(taken, "carvill-1993 p. 207", "read", least, most, basis), SET_GAP / taken, SET_GAP_SAID
+        )
     row = _gap_row(process, joint)
     taken = min(max(row.share * thickness, row.least), row.most)
     others = [r.most for r in table("joint-gaps") if r.joint == joint and r.standing == "also"]
     most = max(taken, min(max([row.most, *others]), thickness))
     more = " The band reaches to ISO 9692-1, from memory." if others else ""
-    return Figure(taken, row.source, row.how_sure, row.least, most, f"{_sentence(row.words)}{more}")
+    figure = Figure(taken, row.source, row.how_sure, row.least, most, f"{_sentence(row.words)}{more}")
+    return inside(figure, SET_GAP / taken, SET_GAP_SAID)
 
 
 def _sentence(words: str) -> str:
@@ -289,18 +303,20 @@ def _angle(process: str, metal: str, thickness: Length) -> Figure:
     ]
     followed = next(row for row in rows if row.standing == "followed")
     ends = [end for row in rows for end in (row.angle, row.least, row.largest) if end is not None]
-    return Figure(
+    figure = Figure(
         followed.angle, followed.source, followed.how_sure, min(ends), max(ends),
         f"{_sentence(followed.words)} The band holds what others print.",
     )  # fmt: skip
+    return inside(figure, CUT_ANGLE / followed.angle, "A bevel is ground or cut to about 5 degrees.")
 
 
 def _leg(joint: str, thickness: Length) -> Figure:
     row = next(row for row in table("joint-legs") if row.joint == joint)
-    return Figure(
+    figure = Figure(
         row.taken * thickness, row.source, row.how_sure, row.least * thickness, row.largest * thickness,
         _sentence(row.words),
     )  # fmt: skip
+    return inside(figure, LEG_BY_HAND, "By hand it comes out a tenth more or less.")
 
 
 def _cap(metal: str, joint: str, measure: Length) -> Figure:

@@ -5,6 +5,7 @@ from math import ceil
 from typing import Any
 
 from calc.figures import Figure
+from calc.formulas.setup.joined import inside
 from calc.quantities import Length
 from calc.tables import table
 
@@ -22,6 +23,10 @@ class Tacks:
     length: Figure
     spacing: Figure | None
     count: Figure
+
+
+BY_EYE = 0.2
+"""Share by which tacks are placed off their mark: common practice, no source."""
 
 
 def _row(metal: str) -> Any:
@@ -64,12 +69,13 @@ def tacks(metal: str, thickness: Length, seam: Length) -> Tacks:
         for share in (row.least_spacing, row.spacing, row.largest_spacing)
     )
     even = seam / _spaces(seam, usual)
+    spacing = Figure(
+        even, row.source, row.how_sure, min(close, even), max(wide, even),
+        f"{row.words[0].upper()}{row.words[1:]}, spaced evenly over the seam.",
+    )  # fmt: skip
     return Tacks(
         length,
-        Figure(
-            even, row.source, row.how_sure, min(close, even), max(wide, even),
-            f"{row.words[0].upper()}{row.words[1:]}, spaced evenly over the seam.",
-        ),
+        inside(spacing, BY_EYE, "Tacks are placed by eye, to about a fifth."),
         Figure(
             float(_spaces(seam, usual) + 1), row.source, row.how_sure, float(_spaces(seam, wide) + 1),
             float(_spaces(seam, close) + 1), "One at each end, the others evenly between.",

@@ -6,6 +6,7 @@ from math import pi
 
 from calc.declare import Picture, Step, worked
 from calc.figures import Figure
+from calc.formulas.setup.joined import inside
 from calc.formulas.setup.joints import (
     cap_area,
     fillet_area,
@@ -23,6 +24,8 @@ from calc.tables import table
 
 CAP_WIDTHS = 3.0
 """Width of a bead on a square butt in thicknesses; common practice."""
+BEAD_BY_HAND = 0.25
+"""Share by which a bead's width comes out off its size: common practice, no source."""
 NO_ROD_UP_TO: Length = 0.0015875
 """1/16 in: thinner corners and edges are fused without rod [manly-1916]."""
 FLAT: Angle = pi / 3
@@ -188,6 +191,8 @@ def fill_area(made: Preparation) -> Figure | None:
     if made.joint == "edge":
         return None
     taken, least, most = (section(made, end).fill for end in ("value", "low", "high"))
+    if not most:
+        return Figure(taken, "definition", "computed", basis="The edges touch: the cap is all.")
     return Figure(
         taken, "definition", "computed", min(least, taken), max(most, taken),
         "By geometry from the figures above, without a cap.",
@@ -208,7 +213,11 @@ def top_width(made: Preparation) -> Figure | None:
         return None
     band = (min(least, taken), max(most, taken))
     if made.joint == "square-butt":
-        return Figure(taken, "", "practice", *band, "Three thicknesses for a bead on sheet.")
+        bead = Figure(taken, "", "practice", *band, "Three thicknesses for a bead on sheet.")
+        return inside(bead, BEAD_BY_HAND, "By hand it comes out a quarter more or less.")
+    if made.joint == "edge":
+        both = Figure(taken, "definition", "computed", *band, "Both edges together.")
+        return inside(both, BEAD_BY_HAND, "By hand it comes out a quarter more or less.")
     words = "Fillets from toe to toe." if made.joint in FILLETS else "By geometry from the figures above."
     return Figure(taken, "definition", "computed", *band, words)
 

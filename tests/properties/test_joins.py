@@ -13,6 +13,7 @@ Forehand turns to backhand at 4.8 mm (Carvill 1993, read): words too.
 """
 
 from collections.abc import Iterator
+from dataclasses import fields
 from functools import cache
 from itertools import pairwise
 from typing import Any
@@ -196,3 +197,21 @@ def test_the_job_sheets_gas_never_jumps_nor_falls(metal: str, joint: str, torch:
             # Three tenths a step: gas is flow and time, each of which grows with the metal.
             most = JUMP**3 if thick > 2.0 else max(JUMP**3, (thick / thin) ** 2)
             assert two <= one * most, f"{name} at {thick} mm"
+
+
+WHOLE = ("tacks", "rods")
+"""Counted in whole ones, so that a count may be the only one in its band."""
+
+
+@pytest.mark.parametrize("joint", JOINTS)
+@pytest.mark.parametrize("metal", METALS)
+def test_no_band_of_a_joint_is_nothing(metal: str, joint: str) -> None:
+    for thickness, *answers in seams(metal, joint, "us")[::3]:
+        for results in answers:
+            for part in fields(results):
+                figure = getattr(results, part.name)
+                if not isinstance(figure, Figure) or figure.value is None or part.name in WHOLE:
+                    continue
+                assert (figure.low is None) == (figure.high is None)
+                where = f"{part.name} at {1e3 * thickness:.1f} mm"
+                assert figure.low is None or lies_inside(figure), where
