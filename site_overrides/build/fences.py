@@ -20,6 +20,7 @@ from calc.tables import HOW_SURE, source_words, sources
 from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
 from site_overrides.build.cards import cards_html
+from site_overrides.build.checked import score_rows, trust_rows
 from site_overrides.build.drawn import drawn_html
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
@@ -320,3 +321,13 @@ def disagreement(source: str, _md: Markdown) -> str:
         f"<p><b>This site follows:</b> {escape(follows.text)}{after}. "
         "Your outfit’s instructions win.</p>"
     )
+
+
+@_fence
+def checked(source: str, _md: Markdown) -> str:
+    """What the tests hold: `calculators` or `mutants`, and a caption."""
+    kind, settings = parts(source)
+    if kind == "calculators":
+        return table_html(settings["caption"], *trust_rows())
+    sentence, heads, rows = score_rows()
+    return f"<p>{escape(sentence)}</p>{table_html(settings['caption'], heads, rows)}"

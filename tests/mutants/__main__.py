@@ -36,8 +36,9 @@ def drawn(seed: int, count: int, only: str) -> list[Change]:
     return some[:count]
 
 
-def tried(changes: list[Change], workers: int) -> list[Outcome]:
-    """The outcome of each change."""
+def tried(changes: list[Change], workers: int, minutes: float) -> list[Outcome]:
+    """The outcome of each change, or of those that were begun within so many minutes."""
+    over = time.monotonic() + 60 * minutes
     asked, tests = _reaches()
     others()
     KEPT.mkdir(parents=True, exist_ok=True)
@@ -45,6 +46,10 @@ def tried(changes: list[Change], workers: int) -> list[Outcome]:
     running: dict[int, int] = {}
     waiting = list(enumerate(changes))[::-1]
     while waiting or running:
+        if time.monotonic() > over:
+            waiting.clear()
+            if not running:
+                break
         while waiting and len(running) < workers:
             number, change = waiting.pop()
             running[start(number, change, asked, tests)] = number
@@ -54,7 +59,7 @@ def tried(changes: list[Change], workers: int) -> list[Outcome]:
         if outcome.changes_answer and not outcome.noticed_by:
             change = changes[number]
             print(f"{change.path}:{change.line}: {change.what}\n    {outcome.answer}", flush=True)
-    return [outcomes[number] for number in range(len(changes))]
+    return [outcomes[number] for number in sorted(outcomes)]
 
 
 def score(changes: list[Change], outcomes: list[Outcome]) -> dict[str, dict[str, int]]:
@@ -74,12 +79,24 @@ def main() -> None:
     asked.add_argument("--seed", type=int, default=int(time.time()) % 100_000)
     asked.add_argument("--count", type=int, default=400)
     asked.add_argument("--room", default="", help="only paths that begin so, such as calc/formulas")
+    asked.add_argument("--minutes", type=float, default=600.0, help="begin none after so many")
     asked.add_argument("--workers", type=int, default=2)
+    asked.add_argument("--again", action="store_true", help="try once more what the last run left unnoticed")
     asked.add_argument("--keep", action="store_true", help="keep the score for the page")
     told = asked.parse_args()
-    changes = drawn(told.seed, told.count, told.room)
-    outcomes = tried(changes, told.workers)
+    before = json.loads((KEPT / "last.json").read_text(encoding="utf-8")) if told.again else None
+    seed = before["seed"] if before else told.seed
+    changes = drawn(seed, told.count, told.room)
+    if before:
+        left = {(one["file"], one["line"], one["change"]) for one in before["not_noticed"]}
+        changes = [change for change in changes if (change.path, change.line, change.what) in left]
+    outcomes = tried(changes, told.workers, told.minutes)
+    changes = changes[: len(outcomes)]  # begun in this order
     table = score(changes, outcomes)
+    if before:
+        for room, row in before["rooms"].items():
+            row["noticed"] += table.get(room, {}).get("noticed", 0)
+        table = before["rooms"]
     for room, row in table.items():
         print(f"{room}: {row['noticed']} of {row['changes_an_answer']} noticed ({row['drawn']} drawn)")
     left = [
@@ -87,9 +104,11 @@ def main() -> None:
         for c, o in zip(changes, outcomes, strict=True)
         if o.changes_answer and not o.noticed_by
     ]
-    report = {"date": datetime.date.today().isoformat(), "seed": told.seed, "rooms": table, "not_noticed": left}
+    report = {"date": datetime.date.today().isoformat(), "seed": seed, "rooms": table, "not_noticed": left}
     text = json.dumps(report, ensure_ascii=False, indent=1) + "\n"
-    (SCORE if told.keep else KEPT / "last.json").write_text(text, encoding="utf-8")
+    (KEPT / "last.json").write_text(text, encoding="utf-8")
+    if told.keep:
+        SCORE.write_text(text, encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -1,7 +1,7 @@
 """Which figures no row from outside holds: `python -m tests.published.evidence.listing [calculator]`.
 
 Wanted of each calculator: every result, both ends of its band where one is shown,
-its rounding where it has a direction, every column of the tables beside it. Held
+its rounding where it has a direction that matters, every column of the tables beside it. Held
 is what has a row in this folder, in a `case` of a published test, or a line in
 `noticed.txt`: figures whose mistake a published or reference test notices, found
 by turning each wrong (`python -m tests.mutants --figures`).
@@ -16,6 +16,7 @@ from functools import cache
 import calc.calculators  # noqa: F401 - importing it fills the registry
 from calc import InputError, answer
 from calc.declare import CALCULATORS
+from calc.show.numbers import rounded
 from site_overrides.build.bundle_requests import usual_requests
 from tests.published.evidence import FOLDER, kind, rows, table_kind
 from tests.published.rows import CASES
@@ -24,12 +25,12 @@ Part = tuple[str, str]
 """A result and value, low, high, text or rounding; or a table's title and a column."""
 
 TO_FILL = {
-    "acetylene-left", "bead-check", "bend-test", "bleed-down", "braze-joint", "class-plan",
-    "cool-down", "cut-plate", "cylinder-weather", "draw-limit", "eye-shade", "far-side",
-    "fire-watch", "flame", "flame-bend", "flame-power", "fuel-compare", "gas-log", "heat-colour",
+    "bead-check", "bleed-down", "braze-joint", "class-plan",
+    "cool-down", "cut-plate", "cylinder-weather", "far-side",
+    "flame", "flame-bend", "flame-power", "fuel-compare", "gas-log", "heat-colour",
     "hose-drop", "hose-proof", "hot-work-zone", "hours-left", "job-sheet", "joint-prep",
     "leak-test", "licence-key", "licence-questions", "liquid-fuel-left", "may-i-heat",
-    "metal-match", "my-outfit", "oxygen-left", "oxygen-rich", "preheat", "problem-key",
+    "metal-match", "my-outfit", "oxygen-rich", "preheat", "problem-key",
     "problem-set", "purge-time", "regulator-mark", "rod-need", "sheet-thickness", "solder-tube",
     "storage-check", "supply-plan", "tip-choice", "tip-flow", "ventilation", "warm-up", "weld-heat",
 }  # fmt: skip
@@ -63,6 +64,10 @@ def wanted() -> dict[str, set[Part]]:
         of = parts[calculator]
         for name, result in got["results"].items():
             of.add((name, "text" if result["value"] is None else "value"))
+            shown = CALCULATORS[calculator].results[name]
+            if shown.toward != "nearest" and result["value"] is not None:
+                ends = {rounded(result["value"], shown.digits, way) for way in ("up", "down")}
+                of |= {(name, "rounding")} if len(ends) > 1 or shown.step else set()
             if result["low"] is not None and result["low"] != result["high"]:
                 of |= {(name, "low"), (name, "high")}
         for table in got["tables"]:
@@ -71,8 +76,6 @@ def wanted() -> dict[str, set[Part]]:
         for name, shown in declared.results.items():
             if not any(part[0] == name for part in parts[calculator]):
                 parts[calculator].add((name, "text" if shown.words else "value"))
-            if shown.toward != "nearest":
-                parts[calculator].add((name, "rounding"))
     return parts
 
 
