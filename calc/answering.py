@@ -11,7 +11,7 @@ from calc.errors import InputError
 from calc.reading import typed
 from calc.release import RELEASE
 from calc.show.numbers import Toward, plain_number, rounded
-from calc.tables import HOW_SURE, source_key, source_words, sources
+from calc.tables import HOW_SURE, graded, source_key, source_words, sources
 from calc.units import dimension, from_si, to_si, written
 
 
@@ -71,7 +71,7 @@ def _result(name: str, figure: Figure, shown: Shown, rules: str, unit: str) -> d
         "folded": shown.folded,
         "basis": figure.basis,
         "source": source_words(figure.source),
-        "how_sure": HOW_SURE[figure.how_sure],
+        "how_sure": HOW_SURE[graded(figure.source, figure.how_sure)],
     }
     if figure.value is None:
         return common | {

@@ -36,6 +36,21 @@ def sources() -> dict[str, dict[str, Any]]:
     return tomllib.loads(text)
 
 
+def graded(source: str, how_sure: str) -> str:
+    """A grade as its source allows it: what was read in a copy alone is not read in itself.
+
+    An entry of `sources.toml` with `met = "copy"` says that only a copy was met.
+
+    Examples:
+        >>> graded("cfr1910-252 (c)(6)", "read")
+        'read-m'
+        >>> graded("manly-1916", "read")
+        'read'
+    """
+    copied = source and sources().get(source_key(source), {}).get("met") == "copy"
+    return "read-m" if copied and how_sure == "read" else how_sure
+
+
 def source_key(cell: str) -> str:
     """Key of the publication that a source cell names.
 
@@ -102,5 +117,5 @@ def table(name: str) -> tuple[Any, ...]:
             raise TableError(f"{name}, line {number}: no source named {source!r} in sources.toml")
         if source and source_key(source) not in sources():
             raise TableError(f"{name}, line {number}: no source named {source!r} in sources.toml")
-        rows.append(row_type(*map(_value, cells, units)))
+        rows.append(row_type(*map(_value, [*cells[:-1], graded(source, how_sure)], units)))
     return tuple(rows)

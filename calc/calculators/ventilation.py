@@ -308,7 +308,7 @@ def _hoods_table(rules: str) -> Table:
     heads = (f"Hood to work, {units[0]}", f"Air, {written(units[1])}", f"Duct, {units[2]}")
     return Table(
         "Hoods by distance", heads, rows,
-        "29 CFR 1910.252 (c)(3)(i), read in the source. A fixed enclosure has a top and two sides or more and draws "
+        "29 CFR 1910.252 (c)(3)(i), read in a copy. A fixed enclosure has a top and two sides or more and draws "
         "100 ft/min (30 m/min) away from the welder.",
     )  # fmt: skip
 

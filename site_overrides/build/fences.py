@@ -16,7 +16,7 @@ from pymdownx.superfences import SuperFencesException
 
 from calc.declare import RULE_SETS, ByRules
 from calc.sheets.lessons.exercises import job_texts
-from calc.tables import HOW_SURE, source_words, sources
+from calc.tables import HOW_SURE, graded, source_words, sources
 from calc.tables import table as checked_table
 from calc.units import from_si, to_si, written
 from site_overrides.build.cards import cards_html
@@ -220,6 +220,8 @@ def _columns(name: str, settings: dict[str, str]) -> tuple[list[str], list[dict[
     names = [head.partition(" [")[0] for head in heads]
     units = {n: head.partition(" [")[2].rstrip("]") for n, head in zip(names, heads, strict=True)}
     rows = [dict(zip(names, line, strict=True)) for line in lines]
+    for row in rows:
+        row["how_sure"] = graded(row["source"], row["how_sure"])
     if "where" in settings:
         column, _, listed = (part.strip() for part in settings["where"].partition(":"))
         wanted = listed.split(" or ")

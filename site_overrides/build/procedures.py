@@ -17,14 +17,14 @@ the step, always open, and it prints.
 import re
 import tomllib
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from html import escape
 from typing import Any
 
 from calc.declare import RULE_SETS
 from calc.outfit_state import ACTS, NAMED, TORCHES
-from calc.tables import HOW_SURE, source_key, source_words, sources
+from calc.tables import HOW_SURE, graded, source_key, source_words, sources
 from site_overrides.build.drawn import drawn_html
 from site_overrides.build.hazards import hazard_html, held
 
@@ -139,7 +139,7 @@ def _step(given: dict[str, Any], where: str) -> Step:
     acts = _acts(given.pop("acts"), where) if "acts" in given else None
     step = Step(hazards=_hazards(given, where), acts=acts, **given)
     _held_source(step.source, step.how_sure, where)
-    return step
+    return replace(step, how_sure=graded(step.source, step.how_sure))
 
 
 def _pause(given: dict[str, Any], where: str) -> Pause:

@@ -60,7 +60,7 @@ def test_a_figure_that_the_rule_sets_put_differently_shows_each_its_own() -> Non
     assert '<span class="bb-for-uk bb-script">1.5 bar</span>' in html
     assert "(Europe (ISO and EN): 1.5 bar; United Kingdom: 1.5 bar)" in html
     after = html.split("Figures on this page")[1]
-    assert "29 CFR 1910.253 (a)(2), read in the source." in after
+    assert "29 CFR 1910.253 (a)(2), read in a copy or a page that repeats it." in after
     assert "ISO 3821" in after
 
 

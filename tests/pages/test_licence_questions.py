@@ -9,7 +9,7 @@ import pytest
 from calc.declare import RULE_SETS
 from calc.filling import filled_text
 from calc.sheets.lessons.licence import LETTERS, TABLE, asked, by_topic, questions
-from calc.tables import HOW_SURE
+from calc.tables import HOW_SURE, graded
 from site_overrides.build.check_pages import _FIGURE, _SAFE, DOCS, ROOT, procedures, read
 
 ALL = questions()
@@ -32,7 +32,7 @@ def held_rows() -> set[tuple[str, str]]:
     for path in (ROOT / "calc" / "data").glob("*.csv"):
         if path.stem != TABLE:
             rows = list(csv.reader(path.read_text(encoding="utf-8").splitlines()))
-            found |= {(row[-2], row[-1]) for row in rows[1:] if row}
+            found |= {(row[-2], graded(row[-2], row[-1])) for row in rows[1:] if row}
     return found
 
 

@@ -128,7 +128,7 @@ def test_after_a_flashback_the_whole_outfit_is_set_apart() -> None:
     assert "scrapped" in hoses, "29 CFR 1926.350(f)(4), read: discard if in doubt"
     assert "twice the working pressure" in hoses, "29 CFR 1926.350(f)(4), read"
     assert "300 psi" in hoses, "29 CFR 1926.350(f)(4), read"
-    assert "[29 CFR 1926.350 (f)(4), read in the source]" in hoses
+    assert "[29 CFR 1926.350 (f)(4), read in a copy or a page that repeats it]" in hoses
     assert {"Arrestors", "Torch and regulators", "Acetylene cylinder", "The cause"} <= set(wanted)
 
 

@@ -43,7 +43,7 @@ def test_publications_stand_in_alphabetical_order_and_say_who_wrote_them() -> No
     assert keys == sorted(keys)
     for key, publication in sources().items():
         assert {"short", "title", "author"} <= set(publication), key
-        assert set(publication) <= {"short", "title", "author", "year", "note"}, key
+        assert set(publication) <= {"short", "title", "author", "year", "note", "met"}, key
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,9 @@ from typing import NamedTuple
 
 import pytest
 
+from calc.tables import graded, sources
+from calc.tables import table as calc_table
+
 GRADES = ("read", "read-m", "computed", "practice", "memory")
 
 
@@ -27,7 +30,10 @@ def held(table: str, where: str, says: str, source: str, quality: str = "read-m"
     """`where` and `says` are `column=text; column=text`; a text that begins with ~ is part of the cell."""
 
     def cells(text: str) -> dict[str, str]:
-        return {name.strip(): value.strip() for name, _, value in (part.partition("=") for part in text.split(";"))}
+        return {
+            name.strip(): value.strip()
+            for name, _, value in (part.partition("=") for part in text.split(";"))
+        }
 
     return Held(table, cells(where), cells(says), source, quality)
 
@@ -146,15 +152,41 @@ HELD = [
 
 
 def rows(table: str) -> list[dict[str, str]]:
-    """Rows of a table as they stand in the file, by plain column name."""
+    """Rows of a table as they stand in the file, by plain column name, graded as they are shown."""
     text = files("calc").joinpath(f"data/{table}.csv").read_text(encoding="utf-8")
     heads, *lines = [line for line in csv.reader(text.splitlines()) if line]
-    return [dict(zip((h.partition(" [")[0] for h in heads), line, strict=True)) for line in lines]
+    made = [dict(zip((h.partition(" [")[0] for h in heads), line, strict=True)) for line in lines]
+    return [row | {"how_sure": graded(row["source"], row["how_sure"])} for row in made]
 
 
-@pytest.mark.parametrize("one", HELD, ids=[f"{h.source}, {h.quality}: {h.table} {list(h.where.values())}" for h in HELD])
+@pytest.mark.parametrize(
+    "cell",
+    [
+        "cfr1910-252 (c)(6)", "cfr1910-253 (a)(2)", "cfr1910-133 (a)(5)", "cfr1910-1000 Z-1", "cfr1926-350 (d)(5)",
+        "cfr1915-504 (c)(2)(iv)", "cfr30-75 75.321(b)", "cfr49-173-303 (b)", "hse-indg327", "uk-tactical-2014 H2.2.0",
+    ],
+)  # fmt: skip
+def test_what_was_met_in_a_copy_alone_is_not_said_to_be_read_in_itself(cell: str) -> None:
+    """The federal rules were read in a public copy of the 2015 edition; the two leaflets in copies as well."""
+    assert graded(cell, "read") == "read-m"
+    assert graded(cell, "memory") == "memory"
+    for name in ("storage", "exposure-limits", "ventilation", "hoods", "shades-us-minimum", "hazards"):
+        assert not [row for row in calc_table(name) if row.source == cell and row.how_sure == "read"]
+
+
+def test_the_federal_rules_are_all_marked() -> None:
+    for key, publication in sources().items():
+        if key.startswith("cfr") and key != "cfr49-180-209":
+            assert publication["met"] == "copy", key
+
+
+@pytest.mark.parametrize(
+    "one", HELD, ids=[f"{h.source}, {h.quality}: {h.table} {list(h.where.values())}" for h in HELD]
+)
 def test_a_row_says_what_its_text_says(one: Held) -> None:
-    (row,) = (row for row in rows(one.table) if all(row[name] == value for name, value in one.where.items()))
+    (row,) = (
+        row for row in rows(one.table) if all(row[name] == value for name, value in one.where.items())
+    )
     for name, value in one.says.items():
         if value.startswith("~"):
             assert value[1:] in row[name]
