@@ -50,6 +50,7 @@ SOONEST = 1.0
 FLAME = to_si(3100.0, "degC")
 """Nothing that a flame heats gets hotter than the flame."""
 CIRCLE_SHARE = 0.8
+LEAST_HOT = to_si(300.0, "degF")
 LABEL = {"material": "Material", "distance": "Through it, or along the pipe"}
 
 
@@ -160,6 +161,13 @@ def far_side(
     if shape != "wall" and material in WALLS:
         raise InputError(
             "material", f"{LABEL['material']}: a plate or a pipe is of metal; pick a metal, or a wall."
+        )
+    if shape != "plate" and material in METALS and hot_temperature > metal_of(material).solidus:
+        melts = degrees(metal_of(material).solidus, rules)
+        raise InputError(
+            "hot_temperature",
+            f"Hot spot on a wall or pipe: {METALS[material].lower()} begins to melt at {melts}, so no spot of it is "
+            f"hotter; give {degrees(LEAST_HOT, rules)} to {melts}.",
         )
     if shape == "plate" and distance > 0.1:
         raise InputError(

@@ -286,6 +286,20 @@ def test_a_leak_test_near_the_boiling_pressure_proves_nothing() -> None:
     assert "liquid" not in far["results"]["verdict"]["text"]
 
 
+@pytest.mark.parametrize(
+    ("calculator_id", "texts"),
+    [
+        # Aluminum melts at 660 °C, copper at 1085 °C: textbook figures, from memory.
+        ("far-side", {"shape": "pipe", "material": "aluminium", "distance": "5 in", "time": "5 min", "hot_temperature": "1300 degF"}),
+        ("far-side", {"shape": "pipe", "material": "copper", "distance": "5 in", "time": "5 min", "hot_temperature": "2100 degF"}),
+        ("warm-up", {"metal": "aluminium", "mass": "10 lb", "thickness": "1 in", "flow": "30 cfh", "target": "1300 degF"}),
+    ],
+)  # fmt: skip
+def test_solid_metal_above_its_melting_is_refused(calculator_id: str, texts: dict[str, str]) -> None:
+    with pytest.raises(InputError, match=r"begins to melt at [\d,]+ °F"):
+        answer(calculator_id, **texts)
+
+
 def test_nothing_is_said_of_a_gas_that_has_no_such_line() -> None:
     assert most_gauge("oxygen", 293.15) < inf
     got = answer("hose-drop", gas="methane", gauge="20 bar", bore="6 mm", length="10 m", flow="100 L/h", rules="iso")
