@@ -29,7 +29,7 @@ from calc.formulas.setup.ruled import amount, ruled_row
 from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
 from calc.quantities import ATMOSPHERE, Gauge, Temperature
 from calc.sheets.asked import HOT, HOTTEST
-from calc.sheets.possible import require_possible
+from calc.sheets.possible import gauge_down, require_possible
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -45,6 +45,8 @@ GASES = {
     "methane": "Methane (natural gas)",
 }
 LIQUEFIED = ("propane", "propylene")
+LIQUID_LEFT = 0.8
+"""Share of its boiling pressure below which a liquefied gas counts as out of liquid: our guess."""
 PLACES = {"shade": "In the shade", "sun": "In the sun"}
 LABEL = "Cylinder gauge reads now"
 VOLUME = to_si(50.0, "L")
@@ -156,6 +158,7 @@ def cylinder_weather(
     steps: list[Step] = []
     if gauge is not None:
         require_possible(gas, gauge, cylinder_temperature, rules, "gauge", LABEL)
+        _require_liquid(gas, gauge, cylinder_temperature, rules)
     course = _course(steps, gas, gauge, cylinder_temperature)
     hottest = ruled_row("cylinder-temperatures", rules, lambda row: -amount(row), topic="hottest")
     limit = amount(hottest.row)
@@ -181,6 +184,22 @@ def cylinder_weather(
         tables=(table_,),
         pictures=(picture,),
     )  # fmt: skip
+
+
+def _require_liquid(gas: str, gauge: Gauge, temperature: Temperature, rules: str) -> None:
+    """Refuse a liquefied gas that shows far less than its liquid would: then there is none."""
+    if gas not in LIQUEFIED:
+        return
+    boils = vapour_pressure(gas, temperature)
+    if absolute_pressure(gauge) >= LIQUID_LEFT * boils:
+        return
+    least = scale("gauge", rules).said(max(LIQUID_LEFT * boils - ATMOSPHERE, 0.0))
+    raise InputError(
+        "gauge",
+        f"{LABEL}: with liquid left {gas} shows {gauge_down(boils - ATMOSPHERE, rules)} at {degrees(temperature, rules)}, so "
+        f"by this reading no liquid is left and this page cannot follow it; leave it empty, or give {least} to "
+        f"{gauge_down(boils - ATMOSPHERE, rules)}.",
+    )
 
 
 def _reading(course: _Course, temperature: Temperature, limit: Temperature) -> Figure:

@@ -255,7 +255,7 @@ def test_a_temperature_above_the_limit_is_refused_now_and_marked_later(
 @pytest.mark.parametrize("rules", ["us", "iso", "uk"])
 @pytest.mark.parametrize("gas", ["oxygen", "acetylene", "propane", "propylene", "hydrogen", "methane"])
 def test_every_row_above_the_limit_is_marked(gas: str, rules: str) -> None:
-    gauge = {"acetylene": "150 psi", "propane": "90 psi", "propylene": "100 psi"}.get(gas, "2000 psi")
+    gauge = {"acetylene": "150 psi", "propane": "90 psi", "propylene": "110 psi"}.get(gas, "2000 psi")
     rows = answer("cylinder-weather", gas=gas, gauge=gauge, weather="70 degF", rules=rules)["tables"][0][
         "rows"
     ]
