@@ -196,11 +196,14 @@ def test_a_cylinder_too_small_for_the_flame_warns(drawn: str, signal: str) -> No
 
 
 def test_a_square_butt_is_forehand_as_far_as_it_goes_and_a_thick_corner_backhand() -> None:
-    """Square butt to 3.2 mm forehand; above 3 mm backhand: common practice, no source."""
+    """Carvill 1993 p. 207, read: 3.0 and 4.0 mm leftward, 4.8 mm rightward, a row whose pairing was inferred."""
     for joint, thickness, word in (
         ("square-butt", "1/8 in", "forehand"),
         ("outside-corner", "3 mm", "forehand"),
-        ("outside-corner", "4 mm", "backhand"),
+        ("outside-corner", "1/8 in", "forehand"),
+        ("outside-corner", "4 mm", "forehand"),
+        ("outside-corner", "4.8 mm", "backhand"),
+        ("single-v", "6 mm", "backhand"),
     ):
         got = answer("job-sheet", **(JOB | {"joint": joint, "thickness": thickness}))["results"]["edges"]
         assert word in got["text"]
