@@ -63,8 +63,16 @@ def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
 
 
 @cache
-def _alternatives(brought_by: str) -> tuple[dict[str, tuple[str, ...]], ...]:
-    """The alternatives of a cell: part and the ids that fulfil it."""
+def alternatives(brought_by: str) -> tuple[dict[str, tuple[str, ...]], ...]:
+    """What brings a hazard: for each alternative the parts of a job and the ids that fulfil them.
+
+    Args:
+        brought_by: Cell of a row.
+
+    Examples:
+        >>> alternatives("coating:cadmium; filler:silver-cadmium")
+        ({'coating': ('cadmium',)}, {'filler': ('silver-cadmium',)})
+    """
     found = []
     for alternative in filter(None, (text.strip() for text in brought_by.split(";"))):
         pairs = (condition.split(":") for condition in alternative.split())
@@ -82,7 +90,7 @@ def is_brought(brought_by: str, job: Brought) -> bool:
         False
     """
     return any(
-        all(job.get(part) in ids for part, ids in conditions.items()) for conditions in _alternatives(brought_by)
+        all(job.get(part) in ids for part, ids in conditions.items()) for conditions in alternatives(brought_by)
     )
 
 

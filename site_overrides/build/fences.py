@@ -25,6 +25,7 @@ from site_overrides.build.drawn import drawn_html
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
+from site_overrides.build.hazards import hazards_html
 from site_overrides.build.ladder import facts_html, rungs
 from site_overrides.build.lessons import log_html, pack_form_html
 from site_overrides.build.practice import learners_html, practice_html
@@ -274,6 +275,14 @@ def cards(source: str, md: Markdown) -> str:
     _, lines, _ = _columns(name, settings)
     used = used_on(md)
     return cards_html(lines, settings, lambda text: filled(text, used))
+
+
+@_fence
+def hazards(source: str, md: Markdown) -> str:
+    """Every hazard of one signal word, such as `DANGER`."""
+    signal, _ = parts(source)
+    used = used_on(md)
+    return hazards_html(signal, lambda text: filled(text, used))
 
 
 @_fence

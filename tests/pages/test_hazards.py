@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from calc.hazards import PARTS, SIGNALS, _alternatives, hazards
+from calc.hazards import PARTS, SIGNALS, alternatives, hazards
 from calc.tables import table
 from site_overrides.build.check_pages import _SAFE, DOCS, ROOT, forms, procedures, read
 
@@ -94,7 +94,7 @@ def test_each_part_is_whole_sentences_without_a_typed_figure(row: Any) -> None:
 
 @pytest.mark.parametrize("row", ROWS)
 def test_what_brings_a_hazard_is_a_part_of_a_job(row: Any) -> None:
-    for alternative in _alternatives(row.brought_by):
+    for alternative in alternatives(row.brought_by):
         assert set(alternative) <= set(PARTS)
         assert all(names and all(names) for names in alternative.values())
 
