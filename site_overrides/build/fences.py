@@ -25,7 +25,7 @@ from site_overrides.build.drawn import drawn_html
 from site_overrides.build.figures import filled, used_on
 from site_overrides.build.forms import form as read_form
 from site_overrides.build.forms import form_html
-from site_overrides.build.hazards import hazards_html
+from site_overrides.build.hazard_list import hazards_html
 from site_overrides.build.ladder import facts_html, rungs
 from site_overrides.build.lessons import log_html, pack_form_html
 from site_overrides.build.practice import learners_html, practice_html

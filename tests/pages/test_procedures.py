@@ -77,6 +77,25 @@ def test_ten_steps_to_a_pause_point_are_refused() -> None:
         procedure(WHOLE + "".join(step.format(n) for n in range(9)))
 
 
+MOST_SENTENCES = 3
+"""A step longer than this is not done as it is read."""
+
+
+def sentences(text: str) -> list[str]:
+    return [part for part in re.split(r"(?<=[.!?])[”’]?\s+(?=[A-Z{“])", text.strip()) if part]
+
+
+def test_sentences_are_counted() -> None:
+    assert len(sentences("Open it. {torch} valve shut? Then “Go.” Wait, at 1.5 of it.")) == 4
+
+
+@pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
+def test_no_step_holds_more_sentences_than_one_can_keep(made: object) -> None:
+    steps = [step for pause in made.pauses for step in pause.steps]
+    assert [(s.id, s.do) for s in steps if len(sentences(s.do)) > MOST_SENTENCES] == []
+    assert [(s.id, s.want) for s in steps if len(sentences(s.want)) > MOST_SENTENCES] == []
+
+
 def test_a_hazard_stands_in_its_step_before_the_act() -> None:
     (step,) = re.findall(r'<li class="bb-step"[^>]*data-step="one".*?</li>', html(WHOLE), re.DOTALL)
     assert step.index("WARNING") < step.index("Open it.")
