@@ -137,6 +137,22 @@ def test_acting_first_puts_the_kind_after_the_steps() -> None:
     assert later.index("Revised") > later.index("Shut it.")
 
 
+@pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
+def test_every_hazard_stands_before_the_act_that_it_guards(made: object) -> None:
+    shown = procedure_html(made, lambda part: part)
+    for step in (step for pause in made.pauses for step in pause.steps):
+        (item,) = re.findall(rf'<li class="bb-step" id="{made.id}-{step.id}".*?</li>', shown, re.DOTALL)
+        before, _, after = item.partition('class="bb-do"')
+        assert re.findall(r'data-hazard="([a-z-]+)"', before) == list(step.hazards)
+        assert "data-hazard" not in after
+
+
+@pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
+def test_no_step_stands_behind_a_wall_of_boxes(made: object) -> None:
+    steps = [step for pause in made.pauses for step in pause.steps]
+    assert [step.id for step in steps if len(step.hazards) > 2] == []
+
+
 def step_of(procedure_id: str) -> list[str]:
     (made,) = (each for each in ALL if each.id == procedure_id)
     return [step.id for pause in made.pauses for step in pause.steps]
