@@ -6,6 +6,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
+from calc.emergencies import told as acts_told
 from calc.filling import BRACES, figures, words
 from calc.hazards import alternatives, hazards
 from site_overrides.build.hazards import Fill, origin
@@ -31,7 +32,7 @@ def steps_citing() -> dict[str, tuple[str, ...]]:
 def _without_answers(text: str) -> str:
     """A text with … where only an answer could fill a term."""
     known = figures().keys() | words().keys()
-    return re.sub(r"\{[a-z_]+\}", "…", BRACES.sub(lambda m: m[0] if m[1] in known else "…", text))
+    return BRACES.sub(lambda m: m[0] if m[1] in known or acts_told(m[1]) is not None else "…", text)
 
 
 def _brought(row: Any) -> str:
