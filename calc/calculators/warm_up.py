@@ -23,7 +23,11 @@ from calc.declare import (
     worked,
 )
 from calc.errors import InputError
-from calc.formulas.heat.flame_power import power_into_work
+from calc.formulas.heat.flame_power import (
+    HEATING_EFFICIENCY,
+    HEATING_EFFICIENCY_BAND,
+    power_into_work,
+)
 from calc.formulas.heat.lumped import (
     LARGEST_BIOT,
     biot_number,
@@ -45,8 +49,7 @@ WRAPPED_SHARE = 0.25
 """What a blanket lets through of the loss: common practice, no source."""
 AIR, EMISSIVITY = 10.0, 0.8
 """Still air, W/(m²·K), and rusty or scaled metal: common practice."""
-WEAK, STRONG = 2.0 / 3.0, 4.0 / 3.0
-"""0.2 to 0.4 around 0.3, a heating tip in the open: common practice."""
+WEAK, STRONG = (end / HEATING_EFFICIENCY for end in HEATING_EFFICIENCY_BAND)
 BAND = "The band is a share of 0.2 to 0.4 of the flame's heat in place of 0.3, common practice."
 SUM = "definition heat balance"
 
@@ -119,7 +122,7 @@ def warm_up(
             "Weight of the part",
             MASS,
             example={"us": "110 lb", "iso": "50 kg", "uk": "50 kg"},
-            low="0.05 kg",
+            low="0.002 kg",
             high="2000 kg",
         ),
     ],
@@ -128,7 +131,7 @@ def warm_up(
         Field(
             "Thickness where it is thickest",
             LENGTH,
-            low="1 mm",
+            low="0.4 mm",
             high="200 mm",
             sheet_gauge=True,
             example={"us": "1 in", "iso": "25 mm", "uk": "25 mm"},

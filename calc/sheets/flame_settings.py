@@ -1,6 +1,6 @@
 """Tip, pressures and flows where the whole flame heats: brazing, soldering, braze welding, heating.
 
-For brazing with acetylene a table is printed. For another fuel, and for heating,
+For brazing with acetylene a table of holes is printed. For another fuel, and for heating,
 the hole is the one that passes the gas of the same heat: a sum, with a wide band.
 """
 
@@ -19,9 +19,10 @@ from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BA
 from calc.formulas.setup.printed import HAIR, spread
 from calc.formulas.setup.same_heat import flow_for_heat, flow_of_same_heat, hole_diameter, holes_area
 from calc.formulas.setup.tips import brazing_tip, welding_orifice
+from calc.formulas.setup.working_gauges import welding_gauges_in_print
 from calc.quantities import Area, FreeGasFlow, Gauge, Power, Ratio
 from calc.sheets.flame_heat import printed_heat
-from calc.sheets.torch import Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
+from calc.sheets.torch import USUAL_GAUGE, Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
 from calc.show.numbers import plain_number
 from calc.tables import table
 from calc.units import to_si
@@ -131,23 +132,21 @@ def practice_gauges(wanted: Wanted, process: str) -> tuple[Figure, Figure]:
     return _given(oxygen, wanted.oxygen_gauge), _given(fuel, wanted.fuel_gauge)
 
 
-def _printed_brazing(wanted: Wanted) -> tuple[Figure, Figure, Figure]:
-    """Hole and both gauges of the brazing table."""
-    tip = brazing_tip(wanted.thickness)
+def brazing_gauge(gas: str) -> Figure:
+    """Gauge of one gas for brazing with acetylene at an equal-pressure torch, Pa.
+
+    Args:
+        gas: `oxygen` or `acetylene`.
+    """
     rows = table("brazing-orifices-navy")
-    thinner = [row for row in rows if row.thickness <= wanted.thickness * (1 + HAIR)]
-    thicker = [row for row in rows if row.thickness >= wanted.thickness * (1 - HAIR)]
-    near = [*thinner[-1:], *thicker[:1]]
-
-    def gauge(gas: str) -> Figure:
-        value = getattr(tip, f"{gas}_gauge")
-        ends = [value, *(getattr(row, f"{gas}_gauge") for row in near)]
-        return Figure(
-            value, tip.source, tip.how_sure, min(ends), max(ends),
-            f"Printed with this tip, row for {tip.printed}, for a torch that pushes both gases alike.",
-        )  # fmt: skip
-
-    return tip.orifice, gauge("oxygen"), gauge("acetylene")
+    texts = welding_gauges_in_print("acetylene")
+    printed = [getattr(row, f"{gas}_gauge") for row in rows]
+    return Figure(
+        USUAL_GAUGE, "", "practice", texts.low, max(texts.high, *printed),
+        "A small equal-pressure tip runs near 5 psi of each gas, the pressure of the welding tip with that hole. The "
+        "pressures of the brazing table are not followed: it prints 1 psi for thin metal, for the numbered tips of one old "
+        "torch, while its own steps set the acetylene to 5 to 7 psi; the band ends at its highest.",
+    )  # fmt: skip
 
 
 def _hole_of_the_work(wanted: Wanted, hole: Figure) -> Figure:
@@ -170,14 +169,14 @@ def _hole_of_the_work(wanted: Wanted, hole: Figure) -> Figure:
 
 
 def brazing_setting(wanted: Wanted) -> Setting:
-    """Setting for brazing, soldering or braze welding with acetylene: the printed table.
+    """Setting for brazing, soldering or braze welding with acetylene: the printed hole at usual pressures.
 
     Raises:
-        ValueError: The thickness is below the table.
+        ValueError: The metal is thinner than any that a tip is printed for.
     """
-    hole, oxygen, fuel = _printed_brazing(wanted)
-    hole = _given(_hole_of_the_work(wanted, hole), wanted.orifice)
-    oxygen, fuel = _given(oxygen, wanted.oxygen_gauge), _given(fuel, wanted.fuel_gauge)
+    hole = _given(_hole_of_the_work(wanted, brazing_tip(wanted.thickness)), wanted.orifice)
+    oxygen = _given(brazing_gauge("oxygen"), wanted.oxygen_gauge)
+    fuel = _given(brazing_gauge("acetylene"), wanted.fuel_gauge)
     assert hole.value is not None
     flow = fuel_passed("acetylene", hole.value, 1.0, oxygen, fuel)
     if wanted.process == "soldering":

@@ -216,7 +216,7 @@ def _braze(wanted: Wanted) -> Setting:
             f"{FUEL.label}: no source in our data prints braze welding with this gas, whose soft flame heats widely "
             "and not in one spot; choose acetylene, or braze a close joint.",
         )
-    thinnest = table("brazing-orifices-navy")[0].thickness / 2
+    thinnest = table("welding-orifices-faa")[0].thinnest
     if wanted.thickness < thinnest * (1 - HAIR):
         least = distance(thinnest, wanted.rules, 3, "up")
         raise InputError(

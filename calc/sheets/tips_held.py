@@ -26,14 +26,10 @@ FITS = {
 """Tips that do for a process, by what their owner uses them for."""
 
 
-def _brazing_orifice(thickness: float) -> Figure:
-    return brazing_tip(thickness).orifice
-
-
 _WANTED: Mapping[str, Callable[[float], Figure]] = {
     "welding": welding_orifice,
-    "braze-welding": _brazing_orifice,
-    "brazing": _brazing_orifice,
+    "braze-welding": brazing_tip,
+    "brazing": brazing_tip,
     "cutting": cutting_orifice,
 }
 
@@ -166,7 +162,7 @@ def _printed(use_of_it: str) -> tuple[tuple[float, float, Figure], ...]:
         return tuple((thin, thick, welding_orifice((thin + thick) / 2)) for thin, thick in rows)
     if use_of_it == "brazing":
         return tuple(
-            (r.thickness, r.thickness, brazing_tip(r.thickness).orifice)
+            (r.thickness, r.thickness, brazing_tip(r.thickness))
             for r in table("brazing-orifices-navy")
         )
     if use_of_it == "cutting":

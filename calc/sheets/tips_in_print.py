@@ -33,7 +33,7 @@ def _welding(thickness: float) -> list[Figure]:
 
 
 def _brazing(thickness: float) -> list[Figure]:
-    followed = brazing_tip(thickness).orifice
+    followed = brazing_tip(thickness)
     try:
         first, *others = _welding(thickness)
     except ValueError:

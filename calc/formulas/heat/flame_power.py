@@ -12,6 +12,9 @@ FLAME_EFFICIENCY: Ratio = 0.20
 FLAME_EFFICIENCY_BAND: tuple[Ratio, Ratio] = (0.12, 0.34)
 """Share of the fuel's heat that enters the work, inferred from the trade's own rules of
 flow and speed; a textbook uses 0.20 to 0.30."""
+HEATING_EFFICIENCY: Ratio = 0.30
+HEATING_EFFICIENCY_BAND: tuple[Ratio, Ratio] = (0.20, 0.40)
+"""Share that enters a part which the whole flame warms, in the open: common practice, no source."""
 MELTING_FACTOR: Annotated[float, Unit("J/(m**3*K**2)")] = 3330.0
 """Printed as 3.33e-6 J/(mm³·K²) [groover], from memory."""
 

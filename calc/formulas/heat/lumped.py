@@ -6,7 +6,7 @@ faster than it comes in (Biot number below 0.1).
 
 from collections.abc import Callable
 from itertools import pairwise
-from math import inf
+from math import inf, pi
 from typing import Annotated
 
 from calc.formulas.heat.heat_of_reaction import HeatValue
@@ -14,6 +14,8 @@ from calc.formulas.heat.steel_properties import BREAKS, steel_heat_capacity
 from calc.quantities import (
     Area,
     Conductivity,
+    Density,
+    Diffusivity,
     Energy,
     FreeGas,
     HeatCapacity,
@@ -144,6 +146,58 @@ def biot_number(heat_transfer: HeatTransfer, half_thickness: Length, conductivit
         [carslaw-1959] 1.9
     """
     return heat_transfer * half_thickness / conductivity
+
+
+def heat_reach(diffusivity: Diffusivity, time: Time) -> Length:
+    """Length of metal that takes up as much heat as runs off along it from a hot end.
+
+    Args:
+        diffusivity: Of the metal, m²/s.
+        time: That the end is hot, s.
+
+    Returns:
+        m, on one side: so much metal counts as hot as the end.
+
+    Valid for:
+        A strip or tube that runs on far, its end held at one temperature; losses to the
+        air apart.
+
+    Source:
+        [carslaw-1959] 2.4
+
+    Examples:
+        >>> round(heat_reach(1.1e-4, 20.0) * 1000, 1)
+        52.9
+    """
+    return 2 * (diffusivity * time / pi) ** 0.5  # type: ignore[no-any-return] # a root of a float
+
+
+def lap_mass(
+    length: Length, overlap: Length, reach: Length, thickness: Length, density: Density
+) -> Mass:
+    """Metal that gets hot with a lap or a socket: both parts under the overlap, and beyond it what heat runs into.
+
+    Args:
+        length: Of the joint that is heated at once, m.
+        overlap: Of the two parts, m.
+        reach: Metal beyond the overlap that counts as hot, on each part, m.
+        thickness: Of either part, m.
+        density: Of the metal, kg/m³.
+
+    Returns:
+        kg.
+
+    Valid for:
+        Two parts of one thickness.
+
+    Source:
+        [definition]
+
+    Examples:
+        >>> round(lap_mass(0.050, 0.0127, 0.050, 0.001, 8940.0), 4)
+        0.056
+    """
+    return length * thickness * density * (2 * overlap + 2 * reach)
 
 
 def soak_time(thickness: Length) -> Time:

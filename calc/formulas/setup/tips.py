@@ -5,40 +5,17 @@ flows, turned into holes by the jet speeds in print, widen the band. What the ma
 prints for a tip stands before all of them.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import pi
 
 from calc.figures import Figure
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import flows_in_print
 from calc.formulas.setup.joined import figure_of_place, place_at
-from calc.formulas.setup.printed import HAIR, require_thickness, spread
+from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
 from calc.formulas.setup.welding_rows import welding_holes, welding_reach
-from calc.quantities import Gauge, Length, Ratio, Speed, VolumeFlow
+from calc.quantities import Length, Ratio, Speed, VolumeFlow
 from calc.tables import table
-
-
-@dataclass(frozen=True, slots=True)
-class BrazingTip:
-    """A row of the brazing table.
-
-    Attributes:
-        drill: Number drill of the orifice.
-        printed: Thickness that the row is printed for.
-        orifice: Diameter, m, with the neighbouring rows as its band.
-        oxygen_gauge: Regulator gauge, Pa.
-        acetylene_gauge: Regulator gauge, Pa.
-        source: Publication and place, as in a table.
-        how_sure: Grade of the row.
-    """
-
-    drill: str
-    printed: str
-    orifice: Figure
-    oxygen_gauge: Gauge
-    acetylene_gauge: Gauge
-    source: str
-    how_sure: str
 
 
 def orifice_for_flow(flow: VolumeFlow, exit_speed: Speed) -> Length:
@@ -86,7 +63,7 @@ def orifices_in_print(thickness: Length) -> tuple[Figure, ...]:
     except ValueError:
         pass
     else:
-        found.append(brazing.orifice)
+        found.append(replace(brazing, low=None, high=None))
     speeds = table("exit-speeds")
     slow, fast = min(row.slow for row in speeds), max(row.fast for row in speeds)
     oxygen = next(r.low for r in table("torch-oxygen-ratios") if r.how_sure == "practice")
@@ -174,52 +151,65 @@ def holes_printed_for(thickness: Length) -> tuple[Length, ...]:
     )
 
 
-def brazing_tip(thickness: Length) -> BrazingTip:
-    """Row of the brazing table nearest to a thickness.
+def _brazing_holes() -> list[tuple[Length, Length]]:
+    """Thickness and hole of every row of the brazing table, after the thinnest welding tip."""
+    thinnest = table("welding-orifices-faa")[0]
+    rows = [(row.thickness, row.orifice) for row in table("brazing-orifices-navy")]
+    return [(thinnest.thinnest, thinnest.orifice), *rows]
+
+
+def brazing_tip(thickness: Length) -> Figure:
+    """Hole of the brazing tip to start from.
 
     Args:
         thickness: Of the thicker member, m.
 
     Returns:
-        Drill, orifice and both gauges. The last row holds for anything thicker.
+        m, on the straight line between two rows of the brazing table, with the nearest
+        number drill in words; a size smaller and a size larger are the band. Below
+        1/16 in the line runs to the thinnest welding tip; the last row holds for
+        anything thicker. The pressures of that table are not followed.
 
     Raises:
-        ValueError: The thickness is nearer to nothing than to the first row.
+        ValueError: The metal is thinner than any that a tip is printed for.
 
     Valid for:
-        Torch brazing, oxygen and acetylene, balanced-pressure torch.
+        Torch brazing, oxygen and acetylene, equal-pressure torch.
 
     Source:
-        [navy14119]
+        [navy14119]; below 1/16 in [faa-ac43-13-1b], from memory.
 
     Examples:
-        >>> brazing_tip(0.003175).drill
-        '56'
+        >>> brazing_tip(0.003175).words
+        'number drill 56'
     """
     require_thickness(thickness)
-    rows = table("brazing-orifices-navy")
-    if thickness < rows[0].thickness / 2:
-        raise ValueError(f"the table of brazing tips begins at {rows[0].printed}")
-    row = min(rows, key=lambda each: abs(each.thickness - thickness))
-    thinner = [each.orifice for each in rows if each.thickness <= thickness * (1 + HAIR)]
-    thicker = [each.orifice for each in rows if each.thickness >= thickness * (1 - HAIR)]
-    orifice = Figure(
-        row.orifice,
-        row.source,
-        row.how_sure,
-        low=min(row.orifice, thinner[-1] if thinner else row.orifice),
-        high=max(row.orifice, thicker[0] if thicker else row.orifice),
-        basis=f"brazing table, row for {row.printed}",
-        words=f"number drill {row.drill}",
+    points = _brazing_holes()
+    if thickness < points[0][0] * (1 - HAIR):
+        raise ValueError(f"no tip is printed for metal under {points[0][0] * 1000:.2f} mm")
+    at = min(max(thickness, points[0][0]), points[-1][0])
+    holes = [hole for _, hole in points]
+    smaller = [holes[0] ** 2 / holes[1], *holes[:-1]]
+    larger = [*holes[1:], holes[-1] ** 2 / holes[-2]]
+    thicknesses = [each for each, _ in points]
+    value, low, high = (
+        value_between(list(zip(thicknesses, column, strict=True)), at) for column in (holes, smaller, larger)
     )
-    return BrazingTip(
-        row.drill,
-        row.printed,
-        orifice,
-        row.oxygen_gauge,
-        row.acetylene_gauge,
+    row = table("brazing-orifices-navy")[0]
+    thin = at < row.thickness * (1 - HAIR)
+    basis = (
+        f"between the brazing table's row for {row.printed} and the thinnest welding tip"
+        if thin
+        else "brazing table, between its rows"
+    )
+    return Figure(
+        value,
         row.source,
-        row.how_sure,
+        "memory" if thin else row.how_sure,
+        low=low,
+        high=high,
+        basis=f"{basis}; a size smaller and a size larger are the band",
+        words=f"number drill {nearest_drill(value).drill}",
     )
 
 

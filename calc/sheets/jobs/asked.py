@@ -92,10 +92,10 @@ COUNT = Field(
 JOINT_TIME = Field(
     "Torch on each joint for",
     ("min", "s"),
-    assumed="2 min",
-    low="10 s",
+    low="3 s",
     high="60 min",
-    hint="Time one of yours: it decides the gas.",
+    optional=True,
+    hint="Time one of yours: it decides the gas. Empty: worked out from the flame and the metal.",
     when={"process": ("brazing", "soldering")},
 )
 PIERCES = Field(

@@ -1,16 +1,18 @@
 """Brazing a joint, and soldering copper tube."""
 
+from math import pi
+
 from calc.calculators.braze_joint import braze_joint
 from calc.calculators.solder_tube import solder_tube
 from calc.errors import InputError
 from calc.figures import Figure
-from calc.quantities import Ratio, Time
 from calc.sheets.braze_choice import METALS
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.job import Job
 from calc.sheets.jobs.work import Work
-from calc.sheets.said import degrees
+from calc.sheets.joint_heat import Joint, heated
+from calc.sheets.said import degrees, duration
 from calc.sheets.torch import Setting
 from calc.units import to_si
 
@@ -26,13 +28,45 @@ _BRAZING = {
 }
 
 
-def _time(count: Ratio | None, each: Time | None) -> Figure:
-    assert count is not None
-    assert each is not None
-    return Figure(
-        count * each, "", "practice", count * each / 2, count * each * 2,
-        "Joints times the time on each that stands above; a beginner takes twice as long, or longer.",
+def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, Figure | None]]:
+    """Torch time of all the joints, and the results that it rests on.
+
+    Raises:
+        InputError: The flame never brings the joint to its heat.
+    """
+    assert setting.fuel_flow.value is not None
+    count = job.joints or 1.0
+    found = heated(joint, setting.fuel_flow.value, job.fuel, job.rules)
+    if found.time is None:
+        name = "maker_orifice" if job.orifice is not None else "process"
+        label = {"maker_orifice": asked.MAKER_ORIFICE, "process": asked.PROCESS}[name].label
+        raise InputError(
+            name,
+            f"{label}: this flame never brings the joint to {degrees(joint.target, job.rules)}; take a larger tip, thinner "
+            "metal or a shorter overlap.",
+        )
+    each = found.time
+    assert each.value is not None
+    assert each.low is not None
+    assert each.high is not None
+    if job.joint_time is not None:
+        own = job.joint_time
+        doubt = (
+            ""
+            if each.low <= own <= each.high
+            else f" By the heat of this flame it takes {duration(each.low)} to {duration(each.high)}: one of the two is "
+            "doubtful, so time a joint and look at the flame."
+        )
+        each = Figure(
+            own, "", "practice", own / 2, own * 2,
+            f"As you timed it; a beginner takes twice as long, or longer.{doubt}",
+        )  # fmt: skip
+    assert each.value is not None
+    total = Figure(
+        count * each.value, each.source, each.how_sure, count * (each.low or each.value),
+        count * (each.high or each.value), f"Joints times the time on each. {each.basis}",
     )  # fmt: skip
+    return total, {"joint_mass": found.mass, "time_each": each}
 
 
 def brazing(job: Job, setting: Setting) -> Work:
@@ -66,11 +100,17 @@ def brazing(job: Job, setting: Setting) -> Work:
         _BRAZING,
     )  # fmt: skip
     made = got.results
+    around = pi * (job.diameter or 0.0) if form == "sleeve" else job.lap_width or 0.0
+    target = made.brazing_temperature.value or made.melting.value
+    assert target is not None
+    joint = Joint("brazing", (one, two or one), around, made.overlap.value or 0.0, thickness, target)
+    time, rests_on = _times(job, setting, joint)
     return Work(
         setting,
         made.flame,
-        _time(job.joints, job.joint_time),
-        {
+        time,
+        rests_on
+        | {
             "filler": made.filler,
             "melting": _span(made.melting, made.brazing_temperature, job.rules),
             "flux": made.flux,
@@ -123,14 +163,21 @@ def soldering(job: Job, setting: Setting) -> Work:
     )  # fmt: skip
     made = got.results
     assert made.wall.value is not None
+    assert made.pipe_heat.value is not None
+    around = pi * (made.tube_outside.value or 0.0)
+    joint = Joint(
+        "soldering", ("copper",), around, made.cup_depth.value or 0.0, made.wall.value, made.pipe_heat.value
+    )
+    time, rests_on = _times(job, setting, joint)
     return Work(
         setting,
         Figure(
             None, "", "practice", words="neutral and soft, the fitting heated, never the solder",
             basis="The flame moves round the fitting; solder that the joint itself melts runs in.",
         ),
-        _time(job.joints, job.joint_time),
-        {
+        time,
+        rests_on
+        | {
             "filler": made.filler,
             "melting": _span(made.melting, made.pipe_heat, job.rules),
             "flux": made.flux,

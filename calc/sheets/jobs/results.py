@@ -72,6 +72,12 @@ class JobSheet:
     ] = None
     colour: Annotated[Figure | None, Shown("What that looks like", words=True, group=_WORK)] = None
     preheat: Annotated[Figure | None, Shown("Preheat and cooling", words=True, group=_WORK)] = None
+    joint_mass: Annotated[
+        Figure | None, Shown("Metal that gets hot with one joint", MASS, digits=2, group=_WORK)
+    ] = None
+    time_each: Annotated[
+        Figure | None, Shown("Torch on each joint for", ("s",), toward="up", digits=2, group=_WORK)
+    ] = None
     torch_time: Annotated[
         Figure, Shown("Torch on the work for", ("min",), toward="up", digits=2, group=_WORK)
     ]
