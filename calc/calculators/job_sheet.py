@@ -15,7 +15,9 @@ from calc.sheets.asked import (
     OXYGEN_CYLINDER_GAUGE,
     OXYGEN_WATER_VOLUME,
     TIP_LABEL,
+    full_contents,
 )
+from calc.sheets.draw_ways import hole_fed, ways
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.doing import tube_wall, work_of
 from calc.sheets.jobs.gas import (
@@ -122,10 +124,18 @@ def job_sheet(
         SHADE_OF.get(process, process), work.thickness, flow.high or flow.value, oxygen_all.high or oxygen_all.value,
         rules,
     ).results  # fmt: skip
+    if fuel == "acetylene" and held.fuel is not None and process != "cutting":
+        work.shown["hole_fed"] = hole_fed(flow.value, setting.orifice, held.fuel, duty)
     kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty)
 
     def beside() -> Beside:
         tables, pictures = work.beside()
+        if fuel == "acetylene" and held.fuel is not None:
+            found = ways(
+                process, flow.value or 0.0, setting.orifice, held.fuel,
+                max(held.fuel, full_contents(rules)), duty, rules,
+            )  # fmt: skip
+            tables = (*((found,) if found else ()), *tables)
         mark = marks["oxygen"].value or 0.0
         return tables, (*pictures, gauges.drawing(oxygen_cylinder_gauge, mark, rules, "oxygen"))
 

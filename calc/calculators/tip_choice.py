@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.declare import (
+    FREE_GAS,
     FREE_GAS_FLOW,
     GAUGE,
     LENGTH,
@@ -21,7 +22,8 @@ from calc.declare import (
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.tips import holes_printed_for
-from calc.sheets.asked import FUEL_ASKED, FULL_CONTENTS, HEAT_WANTED
+from calc.sheets.asked import FUEL_ASKED, HEAT_WANTED, full_contents
+from calc.sheets.draw_ways import contents_asked, hole_fed, ways
 from calc.sheets.draws import draw_cautions
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_sums import equipment
@@ -41,7 +43,6 @@ from calc.sheets.settings import (
 from calc.sheets.tips_in_print import flows_by_source, inserts_by_thickness, orifices_by_source
 from calc.sheets.torch import Setting, sizes_larger
 from calc.show.drawings import tip_hole
-from calc.units import to_si
 
 TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
 BY_THICKNESS = tuple(process for process in PROCESSES if process != "heating")
@@ -102,6 +103,14 @@ class TipChoice:
         Figure | None,
         Shown("Fuel gas of one hole", FREE_GAS_FLOW, free_gas=True, digits=2, group="Gas the torch takes"),
     ]
+    contents_asked: Annotated[
+        Figure | None,
+        Shown("Acetylene this draw asks for in the cylinders", FREE_GAS, free_gas=True, toward="up", group="Gas the torch takes"),
+    ]
+    hole_fed: Annotated[
+        Figure | None,
+        Shown("Largest hole one full cylinder may feed", LENGTH, toward="down", digits=2, group="Gas the torch takes"),
+    ]
 
 
 def _of_one_hole(found: Setting) -> Figure:
@@ -144,9 +153,7 @@ def _yours_many(with_yours: Setting) -> Figure:
 
 def _draw_cautions(flow: Figure, rules: str) -> list[Caution]:
     """Draw on one full cylinder of the usual size, with pauses."""
-    assert isinstance(FULL_CONTENTS.assumed, dict)
-    number, unit = FULL_CONTENTS.assumed[rules].split(" ")
-    contents = to_si(float(number), unit, free_gas=True)
+    contents = full_contents(rules)
     full = scale("contents", rules).said(contents)
     return [
         replace(
@@ -271,6 +278,11 @@ def tip_choice(
     if process == "welding" and fuel == "acetylene" and metal in LIKE_STEEL and thickness:
         injector = torch_type == "injector"
         tables = (*tables, flows_by_source(thickness, found.fuel_flow, rules, injector))
+    drawn, full = found.fuel_flow.value or 0.0, full_contents(rules)
+    one_hole = fuel == "acetylene" and not heating and process != "cutting"
+    if fuel == "acetylene":
+        fed = ways(process, drawn, found.orifice, full, full, "intermittent", rules)
+        tables = (*((fed,) if fed else ()), *tables)
     return Answer(
         TipChoice(
             orifice=found.orifice,
@@ -284,6 +296,8 @@ def tip_choice(
             oxygen_flow=found.oxygen_flow,
             fuel_flow=found.fuel_flow,
             hole_flow=_of_one_hole(found) if heating else None,
+            contents_asked=contents_asked(drawn, full, "intermittent") if fuel == "acetylene" else None,
+            hole_fed=hole_fed(drawn, found.orifice, full, "intermittent") if one_hole else None,
         ),
         cautions=_cautions(process, metal, fuel, found, rules),
         steps=tuple(steps),

@@ -12,6 +12,7 @@ from calc.declare import (
     Words,
 )
 from calc.sheets.draws import DUTIES
+from calc.units import to_si
 
 FUELS = {
     "acetylene": "Acetylene",
@@ -81,6 +82,19 @@ FULL_CONTENTS = Field(
     free_gas=True,
     outfit="acetylene_full_contents",
 )
+
+
+def full_contents(rules: str) -> float:
+    """Acetylene in a full cylinder of the usual size, m³.
+
+    Args:
+        rules: Rule set.
+    """
+    assert isinstance(FULL_CONTENTS.assumed, dict)
+    number, unit = FULL_CONTENTS.assumed[rules].split(" ")
+    return to_si(float(number), unit, free_gas=True)
+
+
 OXYGEN_RATIO = Field(
     "Oxygen for one of fuel",
     ("",),

@@ -179,10 +179,15 @@ def brazing_setting(wanted: Wanted) -> Setting:
     fuel = _given(brazing_gauge("acetylene"), wanted.fuel_gauge)
     assert hole.value is not None
     flow = fuel_passed("acetylene", hole.value, 1.0, oxygen, fuel)
-    if wanted.process == "soldering":
+    if hole.low is not None and hole.high is not None:
+        assert flow.value is not None
         flow = replace(
-            flow, low=(flow.low or 0.0) * SOLDER_SHARE, basis=f"{flow.basis} Solder takes a third of it."
-        )
+            flow, low=flow.value * (hole.low / hole.value) ** 2, high=flow.value * (hole.high / hole.value) ** 2,
+            basis="What the hole passes at the lower of both gauges, an equal-pressure torch; the band is what the holes "
+            "of its band pass.",
+        )  # fmt: skip
+    if wanted.process == "soldering":
+        flow = replace(flow, basis=f"{flow.basis} Solder takes about a third of the heat of a braze.")
     return Setting(
         hole, nearest_drill_said(hole.value), oxygen, fuel, oxygen_of("acetylene", flow), flow,
         Figure(1.0, "", "practice", basis="The table is for tips of one hole."),

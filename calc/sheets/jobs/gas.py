@@ -11,6 +11,7 @@ from calc.formulas.gas.supply import gas_of_use, running_time
 from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
 from calc.sheets.asked import CYLINDER_TEMPERATURE, OXYGEN_CYLINDER_GAUGE
 from calc.sheets.banks import oxygen_in
+from calc.sheets.draw_ways import contents_asked
 from calc.sheets.draws import draw_cautions, draw_limit_of
 from calc.sheets.jobs.asked import LIQUEFIED
 from calc.sheets.possible import require_possible, require_warm
@@ -175,6 +176,7 @@ def gas_of_job(
             "Flow over what is in the cylinder now.",
         ),
         "draw_limit": draw_limit_of(held.fuel, duty),
+        "contents_asked": contents_asked(fuel_flow.value, held.fuel, duty),
     }  # fmt: skip
 
 

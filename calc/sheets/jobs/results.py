@@ -101,6 +101,13 @@ class JobSheet:
         Figure | None,
         Shown("Most to draw from this cylinder", FREE_GAS_FLOW, free_gas=True, toward="down", group=_GAS),
     ] = None
+    contents_asked: Annotated[
+        Figure | None,
+        Shown("Acetylene this draw asks for in the cylinders", FREE_GAS, free_gas=True, toward="up", group=_GAS),
+    ] = None
+    hole_fed: Annotated[
+        Figure | None, Shown("Largest hole this cylinder may feed", LENGTH, toward="down", digits=2, group=_GAS)
+    ] = None
     pressure_held: Annotated[Figure | None, Shown("Is the pressure held?", words=True, group=_GAS)] = None
     clear_distance: Annotated[
         Figure, Shown("Clear of anything that burns", ("ft", "m"), toward="up", group=_FIRE)

@@ -1,0 +1,98 @@
+"""What to do where a tip draws more acetylene than one cylinder may give: ways that work, with their figures."""
+
+from calc.declare import Table
+from calc.figures import Figure
+from calc.formulas.gas.acetylene import acetylene_draw_limit
+from calc.formulas.gas.supply import cylinder_share, cylinders_needed
+from calc.quantities import FreeGas, FreeGasFlow
+from calc.sheets.draws import FRACTIONS, PICKS
+from calc.sheets.said import distance
+from calc.sheets.scales import scale
+from calc.tables import HOW_SURE, source_words, table
+from calc.units import to_si
+
+WELDED = ("welding", "braze-welding")
+"""Work that no other fuel gas does here."""
+
+
+def contents_asked(flow: FreeGasFlow, contents: FreeGas, duty: str) -> Figure | None:
+    """Acetylene that the cylinders must hold for a draw, m³; None where what is there is enough.
+
+    Args:
+        flow: Acetylene drawn, m³/s.
+        contents: In the cylinder now, m³.
+        duty: `intermittent` or `continuous`.
+    """
+    if flow <= acetylene_draw_limit(contents, PICKS[duty]):
+        return None
+    return Figure(
+        flow * 3600.0 / PICKS[duty], "cga-g1", "memory",
+        basis=f"A draw of {FRACTIONS[duty]} of the contents an hour, all coupled cylinders together.",
+    )  # fmt: skip
+
+
+def hole_fed(flow: FreeGasFlow, hole: Figure, contents: FreeGas, duty: str) -> Figure | None:
+    """Largest hole that a cylinder may feed at the pressures of a tip, m; None where it may feed that tip.
+
+    Args:
+        flow: Acetylene that the tip draws, m³/s.
+        hole: Of the tip.
+        contents: In the cylinder now, m³.
+        duty: `intermittent` or `continuous`.
+    """
+    limit = acetylene_draw_limit(contents, PICKS[duty])
+    if flow <= limit or hole.value is None:
+        return None
+    return Figure(
+        hole.value * (limit / flow) ** 0.5, "cga-g1", "memory",
+        basis=f"At the pressures above its gas is {FRACTIONS[duty]} of the contents an hour: a flow goes with the area of the "
+        "hole. It heats more slowly: warm the part by other means first.",
+    )  # fmt: skip
+
+
+def ways(
+    process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
+) -> Table | None:  # fmt: skip
+    """Ways to feed a tip that one cylinder may not feed; None where it may.
+
+    Args:
+        process: Id of the work.
+        flow: Acetylene drawn, m³/s.
+        hole: Of the tip; without a value for an injector torch.
+        contents: In the cylinder now, m³.
+        full: What a full one holds, m³.
+        duty: `intermittent` or `continuous`.
+        rules: Rule set, for the units and the sizes of cylinders.
+    """
+    asked = contents_asked(flow, contents, duty)
+    if asked is None or asked.value is None:
+        return None
+    gas, flows = scale("contents", rules), scale("flow", rules)
+    limit = acetylene_draw_limit(contents, PICKS[duty])
+    largest = max(
+        to_si(row.number, row.unit, free_gas=True)
+        for row in table("acetylene-cylinders")
+        if row.rules == rules
+    )
+    fed = hole_fed(flow, hole, contents, duty)
+    given = {
+        "number": str(cylinders_needed(cylinder_share(asked.value, full))),
+        "full": gas.said(full),
+        "needed": gas.said(asked.value),
+        "flow": flows.said(limit),
+        "hole": "" if fed is None or fed.value is None else distance(fed.value, rules, 2, "down"),
+    }
+    left_out = {"larger" if asked.value > largest else "larger-none"}
+    left_out |= {"smaller"} if fed is None else set()
+    left_out |= {"fuel"} if process in WELDED else set()
+    left_out |= {"preheat"} if process == "cutting" else set()
+    rows = tuple(
+        (row.way, row.words.format(**given), f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}" if row.source else "common practice")
+        for row in table("draw-ways")
+        if row.id not in left_out
+    )  # fmt: skip
+    return Table(
+        "How to feed this tip",
+        ("Way", "What it takes", "Source"), rows,
+        f"One cylinder may give {flows.said(limit)} of what is in it now; this tip takes {flows.said(flow)}.",
+    )  # fmt: skip
