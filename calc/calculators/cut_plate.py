@@ -198,7 +198,7 @@ def cut_plate(
             fuel_gauge=tip.fuel_gauge,
             preheat_temperature=cuts.kindling(),
             standoff=cuts.fact("standoff"),
-            lead_angle=cuts.fact("lead") if shape == "straight" else None,
+            lead_angle=cuts.lead_of(through) if shape == "straight" else None,
             cutting_speed=speed,
             cut_time=time,
             kerf=slot,

@@ -12,10 +12,12 @@ from calc.sheets.asked import (
     DUTY,
     FUEL_ASKED,
     HEAT_WANTED,
+    HEATED,
     OXYGEN_CYLINDER_GAUGE,
     OXYGEN_WATER_VOLUME,
     TIP_LABEL,
     full_contents,
+    heat_of,
 )
 from calc.sheets.draw_ways import hole_fed, ways
 from calc.sheets.jobs import asked
@@ -65,6 +67,7 @@ def job_sheet(
     pierces: Annotated[float | None, asked.PIERCES],
     heat: Annotated[str | None, asked.HEAT],
     band: Annotated[float | None, asked.BAND],
+    heated: Annotated[str | None, HEATED],
     heat_wanted: Annotated[float | None, HEAT_WANTED],
     torch_type: Annotated[str | None, asked.TORCH],
     hose_bore: Annotated[float, asked.HOSE_BORE],
@@ -93,7 +96,7 @@ def job_sheet(
     maker_fuel = maker_acetylene_gauge if fuel == "acetylene" else maker_fuel_gauge
     job = Job(
         process, metal, other_metal, fuel, thickness, joint, form, length, diameter, lap_width, braze_service,
-        tube_service, tube_system, tube_inch or tube_metric, joints, joint_time, pierces, heat, band, heat_wanted, torch_type, maker_orifice,
+        tube_service, tube_system, tube_inch or tube_metric, joints, joint_time, pierces, heat, band, heat_of(heated, heat_wanted), torch_type, maker_orifice,
         maker_oxygen_gauge, maker_fuel, rules,
     )  # fmt: skip
     work = work_of(job)

@@ -24,7 +24,8 @@ from calc.formulas.heat.carbon_equivalent import (
     preheat_parts,
     preheat_temperature,
 )
-from calc.sheets.said import degrees, distance
+from calc.sheets.preheats import LEAST_PREHEAT, Asked, asked_of_steel
+from calc.sheets.said import degrees, degrees_at_least, distance
 from calc.tables import source_words, table
 from calc.units import to_si
 
@@ -45,14 +46,13 @@ _ROWS = {
 }
 EXAMPLE_CARBON = "0.18 %"
 ARC = "A rule for arc welding. Gas welding puts in far more heat and has no hydrogen class: there it is only a hint."
-LEAST_PREHEAT = to_si(20.0, "degC")
 
 
 @dataclass(frozen=True, slots=True)
 class Preheat:
     """What the steel and the books say."""
 
-    usual: Annotated[Figure, Shown("Usual preheat", words=True)]
+    usual: Annotated[Figure, Shown("Preheat", words=True)]
     after: Annotated[Figure, Shown("Afterward", words=True)]
     measure_at: Annotated[Figure, Shown("Where to measure it", words=True)]
     carbon_equivalent: Annotated[
@@ -159,7 +159,7 @@ def preheat(
         Preheat(usual, after, _measure_at(thickness, rules), iiw, cet, pcm, arc, least),
         cautions=_cautions(metal),
         steps=tuple(steps),
-        tables=_tables(rules),
+        tables=(*_asked_table(metal, carbon, iiw, arc, thickness, rules), *_tables(rules)),
     )
 
 
@@ -185,22 +185,42 @@ def _steel(
         vanadium=vanadium,
         boron=boron,
     )
-    advice = next(
-        row for row in table("preheat-by-carbon-equivalent") if row.high is None or iiw < row.high
-    )
-    hot = "none" if advice.coldest is None else _span(advice.coldest, advice.hottest, rules)
-    says = f"{hot}; {advice.words}" if advice.coldest is None else hot
+    method_b = _method_b(cet, thickness, hydrogen, heat_input, rules)
+    asked = asked_of_steel(parts["carbon"], iiw, method_b, thickness)
+    slow = any(rule.hottest > LEAST_PREHEAT for rule in asked)
     return (
-        Figure(None, advice.source, advice.how_sure, words=says,
-               basis="By the carbon equivalent of the IIW. Advice from the bench; what the drawing or the procedure asks stands first."),
+        _headline(asked, rules),
         Figure(None, "", "practice",
-               words="let it cool in still air" if advice.coldest is None else "cool slowly: cover it with dry sand, lime or a blanket",
+               words="cool slowly: cover it with dry sand, lime or a blanket" if slow else "let it cool in still air",
                basis="Slow cooling keeps the metal beside the weld from hardening."),
         Figure(iiw, "en-1011-2 annex C", "memory", basis="For steels with more than about 0.18 % carbon."),
         Figure(cet, "en-1011-2 C.3", "memory", basis="The one that method B takes."),
         Figure(pcm, "ito-bessyo-1968", "memory", basis="For low-alloy steels with less than about 0.18 % carbon."),
-        _method_b(cet, thickness, hydrogen, heat_input, rules),
+        method_b,
         _least(thickness, rules),
+    )  # fmt: skip
+
+
+def _headline(asked: tuple[Asked, ...], rules: str) -> Figure:
+    """From what the rules that count this thickness ask to the most that any rule asks, in words."""
+    gravest = max(asked, key=lambda rule: rule.coldest)
+    most = gravest.coldest
+    thick = [rule.coldest for rule in asked if rule.by_thickness]
+    least = max(thick, default=most)
+    warm = degrees(LEAST_PREHEAT, rules)
+    if most <= LEAST_PREHEAT:
+        words = f"none above {warm}"
+    elif most - least < 1.0:
+        words = f"{_span(most, max(gravest.hottest, most), rules)} by {gravest.name}"
+    else:
+        first = "none" if least <= LEAST_PREHEAT else degrees_at_least(least, rules)
+        words = (
+            f"{first} by the rules that count this thickness, {degrees_at_least(most, rules)} by {gravest.name}: take the higher "
+            "where the part is stiff, carries a load, or its steel is not sure"
+        )
+    return Figure(
+        None, gravest.source, gravest.how_sure, words=words,
+        basis="Each rule stands in the table below. What the drawing or the procedure asks comes before all of them.",
     )  # fmt: skip
 
 
@@ -255,7 +275,7 @@ def _plain(words: str, metal: str, rules: str) -> str:
 
 
 def _span(low: float, high: float, rules: str) -> str:
-    return f"{degrees(low, rules)} to {degrees(high, rules)}"
+    return f"{degrees_at_least(low, rules)} to {degrees(high, rules)}"
 
 
 def _measure_at(thickness: float, rules: str) -> Figure:
@@ -270,6 +290,30 @@ def _measure_at(thickness: float, rules: str) -> Figure:
     )  # fmt: skip
 
 
+def _asked_table(
+    metal: str, carbon: float | None, iiw: Figure, arc: Figure, thickness: float, rules: str
+) -> tuple[Table, ...]:
+    """What each rule asks of a steel; nothing for other metals."""
+    if metal != "steel":
+        return ()
+    rows = tuple(
+        (
+            rule.name,
+            f"none above {degrees(LEAST_PREHEAT, rules)}" if rule.hottest <= LEAST_PREHEAT
+            else degrees_at_least(rule.coldest, rules) if rule.hottest - rule.coldest < 1.0
+            else _span(rule.coldest, rule.hottest, rules),
+            source_words(rule.source) or "common practice",
+        )
+        for rule in asked_of_steel(carbon or 0.0, iiw.value or 0.0, arc, thickness)
+    )  # fmt: skip
+    return (
+        Table(
+            "What each rule asks of this steel", ("Rule", "Preheat", "Source"), rows,
+            "The rules by thickness are for arc welding. Those by carbon alone know nothing of the thickness.",
+        ),
+    )  # fmt: skip
+
+
 def _tables(rules: str) -> tuple[Table, ...]:
     rows = []
     for row in table("preheat-by-metal"):
@@ -278,8 +322,11 @@ def _tables(rules: str) -> tuple[Table, ...]:
             else f"up to {degrees(row.high, rules)}" if row.low is None
             else _span(row.low, row.high, rules)
         )  # fmt: skip
-        rows.append((row.metal, span, source_words(row.source) or "from memory"))
-    note = "From manuals, rounded. Where two figures differ the lower one is followed."
+        rows.append((row.metal, span, f"{source_words(row.source) or 'from memory'}: {row.standing}"))
+    note = (
+        "From manuals, rounded. Where two figures differ the more careful one is followed: the higher for cast iron, which "
+        "cracks, the lower for aluminium, which sags without warning."
+    )
     return (Table("Preheat by metal", ("Metal", "Preheat", "Source"), tuple(rows), note),)
 
 

@@ -22,7 +22,7 @@ from calc.declare import (
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.tips import holes_printed_for
-from calc.sheets.asked import FUEL_ASKED, HEAT_WANTED, full_contents
+from calc.sheets.asked import FUEL_ASKED, HEAT_WANTED, HEATED, full_contents, heat_of
 from calc.sheets.draw_ways import contents_asked, hole_fed, ways
 from calc.sheets.draws import draw_cautions
 from calc.sheets.flame_said import EQUIPMENT_CAUTION
@@ -234,10 +234,8 @@ def tip_choice(
         str | None,
         Choice(TORCH_LABEL, TORCHES, assumed="equal-pressure", when={"process": ("welding",)}),
     ],
-    heat: Annotated[
-        float | None,
-        HEAT_WANTED,
-    ],
+    heated: Annotated[str | None, HEATED],
+    heat: Annotated[float | None, HEAT_WANTED],
     own_orifice: Annotated[
         float | None,
         Field(
@@ -260,7 +258,8 @@ def tip_choice(
 
     def with_hole(orifice: float | None, working: list[Step]) -> Setting:
         return setting(
-            process, metal or "", thickness, fuel, torch_type, orifice, None, None, rules, heat, working
+            process, metal or "", thickness, fuel, torch_type, orifice, None, None, rules, heat_of(heated, heat),
+            working,
         )
 
     found = with_hole(None, steps)

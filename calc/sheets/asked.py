@@ -12,6 +12,7 @@ from calc.declare import (
     Words,
 )
 from calc.sheets.draws import DUTIES
+from calc.tables import table
 from calc.units import to_si
 
 FUELS = {
@@ -52,13 +53,20 @@ ORIFICE = Field(
     drill=True,
     hint="Diameter, or a number twist drill such as #68.",
 )
+HEATED = Choice(
+    "What you heat",
+    {row.id: row.words for row in table("heated-things")},
+    assumed="strip",
+    hint="It decides the size of the flame.",
+    when={"process": ("heating",)},
+)
 HEAT_WANTED = Field(
-    "Heat wanted in the work",
+    "Heat wanted in the work, if you know it",
     POWER,
-    example={"us": "10000 Btu/h", "iso": "3 kW", "uk": "3 kW"},
     low="0.1 kW",
     high="30 kW",
-    hint="What enters the metal, about a fifth of what burns.",
+    optional=True,
+    hint="What enters the metal, about a third of what burns. Empty: by what you heat.",
     when={"process": ("heating",)},
 )
 HOLES = Field("Number of holes", ("",), assumed="1", low="1", high="60", whole=True)
@@ -82,6 +90,18 @@ FULL_CONTENTS = Field(
     free_gas=True,
     outfit="acetylene_full_contents",
 )
+
+
+def heat_of(heated: str | None, wanted: float | None) -> float | None:
+    """Heat wanted in the work, W: the reader's own figure, else that of what is heated; None where neither is asked.
+
+    Args:
+        heated: Id of what is heated, or None.
+        wanted: W, or None.
+    """
+    if wanted is not None or heated is None:
+        return wanted
+    return float(next(row.heat for row in table("heated-things") if row.id == heated))
 
 
 def full_contents(rules: str) -> float:

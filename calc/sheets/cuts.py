@@ -10,7 +10,7 @@ from calc.figures import Figure
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.supply import gas_of_use
-from calc.formulas.setup import cutting
+from calc.formulas.setup import cut_shape, cutting
 from calc.formulas.setup.cut_gas import (
     TO_FERROUS_OXIDE,
     TO_MAGNETITE,
@@ -19,7 +19,7 @@ from calc.formulas.setup.cut_gas import (
     purity_factor,
     slot_iron,
 )
-from calc.formulas.setup.printed import value_between
+from calc.formulas.setup.printed import spread, value_between
 from calc.quantities import Density, Gauge, Length, Ratio
 from calc.sheets.flame_settings import oxygen_of
 from calc.sheets.hot_metal import metal_of
@@ -60,7 +60,12 @@ def hold(metal: str, through: Length, rules: str) -> None:
         raise InputError(
             "thickness",
             f"Thickness of the metal: the jet goes through {distance(through, rules, 3)} of steel, and the cutting tables "
-            f"run from {least} to {most}; give a plate, bevel or stack between them.",
+            f"run from {least} to {most}; "
+            + (
+                f"{thin_sheet(rules)}."
+                if through < thickest
+                else "give a plate, bevel or stack between them."
+            ),
         )
 
 
@@ -113,8 +118,8 @@ def _through_the_hole(hole: Length, gauge: Gauge) -> Figure:
     flow = orifice_flow({"oxygen": 1.0}, orifice_area(hole), absolute_pressure(gauge)).free_gas
     return Figure(
         flow, SOURCE, "computed", flow * SHARE_LOW, flow * SHARE_HIGH,
-        "What the hole passes at that pressure, because you gave your tip's figures; the band is a discharge of 0.6 to 0.9 "
-        "in place of 0.75. Impure oxygen changes the time, not this flow.",
+        "What the hole passes at that pressure, because you gave your tip's figures; the band holds a discharge of 0.6 to 0.9 "
+        "in place of 0.75, and the flow that is printed for the plate. Impure oxygen changes the time, not this flow.",
     )  # fmt: skip
 
 
@@ -141,7 +146,8 @@ def flows(through: Length, fuel: str, purity: Ratio, hole: Length | None, gauge:
     assert ours is not None
     assert at is not None
     jet = _through_the_hole(ours if hole is None else hole, at if gauge is None else gauge)
-    return Flows(jet, flames, fuel_flow)
+    printed = cutting.cutting_oxygen_flow(through)
+    return Flows(spread(jet, [printed]), flames, fuel_flow)
 
 
 def speed(through: Length, purity: Ratio) -> Figure:
@@ -196,12 +202,31 @@ def time(steps: list[Step], length: Length, travel: Figure, pierces: Ratio, thro
 
 def slot(through: Length) -> Figure:
     """Width of the slot, m."""
-    return cutting.kerf(through)
+    return cut_shape.kerf(through)
+
+
+def lead_of(through: Length) -> Figure:
+    """How far the torch leans from upright, rad."""
+    return cut_shape.lead_angle(through)
+
+
+def thin_sheet(rules: str) -> str:
+    """What to do with sheet that is too thin for the cutting tables, as the end of a sentence.
+
+    Args:
+        rules: Rule set, for the units.
+    """
+    row = next(row for row in table("cutting-facts") if row.topic == "thin-lean")
+    least = distance(cutting.LEAST_THICKNESS, rules, 3, "up")
+    return (
+        f"shear or saw thinner sheet, cut a clean stack of it clamped tight whose steel together is {least} or more, or, as a "
+        f"textbook does, lean the smallest tip over to {row.number_low:g} to {row.number_high:g} degrees from the sheet"
+    )
 
 
 def drag_of(through: Length) -> Figure:
     """How far the bottom of a good cut lags at most, m."""
-    return cutting.drag(through)
+    return cut_shape.drag(through)
 
 
 def iron(steps: list[Step], length: Length, through: Length, kerf: Figure) -> Figure:

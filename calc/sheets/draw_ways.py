@@ -8,6 +8,7 @@ from calc.quantities import FreeGas, FreeGasFlow
 from calc.sheets.draws import FRACTIONS, PICKS
 from calc.sheets.said import distance
 from calc.sheets.scales import scale
+from calc.show.numbers import rounded
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import to_si
 
@@ -78,7 +79,7 @@ def ways(
     given = {
         "number": str(cylinders_needed(cylinder_share(asked.value, full))),
         "full": gas.said(full),
-        "needed": gas.said(asked.value),
+        "needed": f"{rounded(gas.number(asked.value), 3, 'up')} {gas.name}",
         "flow": flows.said(limit),
         "hole": "" if fed is None or fed.value is None else distance(fed.value, rules, 2, "down"),
     }

@@ -15,7 +15,12 @@ from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.supply import oxygen_for_fuel
-from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
+from calc.formulas.heat.flame_power import (
+    FLAME_EFFICIENCY,
+    FLAME_EFFICIENCY_BAND,
+    HEATING_EFFICIENCY,
+    HEATING_EFFICIENCY_BAND,
+)
 from calc.formulas.setup.printed import HAIR, spread
 from calc.formulas.setup.same_heat import flow_for_heat, flow_of_same_heat, hole_diameter, holes_area
 from calc.formulas.setup.tips import brazing_tip, welding_orifice
@@ -39,7 +44,10 @@ SOLDER_SHARE: Ratio = 1 / 3
 WEAK: Ratio = FLAME_EFFICIENCY / FLAME_EFFICIENCY_BAND[1]
 STRONG: Ratio = FLAME_EFFICIENCY / FLAME_EFFICIENCY_BAND[0]
 """Gas for a heat at the best and at the worst share that enters the work, over that at the usual."""
-NARROW, WIDE = (WEAK / SHARE_HIGH) ** 0.5, (STRONG / SHARE_LOW) ** 0.5
+WIDE = (STRONG / SHARE_LOW) ** 0.5
+LEAST_GAS, MOST_GAS = (HEATING_EFFICIENCY / end for end in reversed(HEATING_EFFICIENCY_BAND))
+"""As above, for a part that the whole flame warms."""
+LEAST_HOLE, MOST_HOLE = (LEAST_GAS / SHARE_HIGH) ** 0.5, (MOST_GAS / SHARE_LOW) ** 0.5
 """Ends of the hole's band: the flow's, and the discharge against it."""
 SUM = "The band is the share of the heat that enters the work and what a hole lets through."
 
@@ -252,7 +260,7 @@ def heating_setting(wanted: Wanted) -> Setting:
     oxygen, gas = practice_gauges(wanted, "heating")
     flow = worked(
         steps, "Fuel gas for the heat", flow_for_heat,
-        power=wanted.heat, efficiency=FLAME_EFFICIENCY, heat_value=printed_heat(fuel),
+        power=wanted.heat, efficiency=HEATING_EFFICIENCY, heat_value=printed_heat(fuel),
     )  # fmt: skip
     area = _area(wanted, flow, oxygen, gas)
     each = wanted.orifice or ONE_HOLE
@@ -263,13 +271,13 @@ def heating_setting(wanted: Wanted) -> Setting:
         holes = min(holes, MOST_HOLES)
         diameter = worked(steps, "One hole of them", hole_diameter, area=area, holes=float(holes))
         hole = Figure(
-            diameter, SOURCE, "computed", diameter * NARROW, diameter * WIDE,
+            diameter, SOURCE, "computed", diameter * LEAST_HOLE, diameter * MOST_HOLE,
             f"One of {holes} holes that pass the gas of the heat together. {SUM}",
         )  # fmt: skip
     assert hole.value is not None
     fuel_flow = Figure(
-        flow, "", "practice", flow * WEAK, flow * STRONG,
-        "The heat wanted over the share that enters the work: 20 % taken, 12 to 34 % the band.",
+        flow, "", "practice", flow * LEAST_GAS, flow * MOST_GAS,
+        "The heat wanted over the share that enters the work: 30 % taken, 20 to 40 % the band, as “Warm a part” takes it.",
     )  # fmt: skip
     return Setting(
         hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(fuel, fuel_flow), fuel_flow,

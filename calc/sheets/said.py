@@ -1,5 +1,7 @@
 """Quantities inside a sentence or a table cell, in the units of a rule set."""
 
+from math import ceil
+
 from calc.quantities import Length, Temperature, Time
 from calc.show.numbers import Toward, plain_number, rounded
 from calc.units import from_si
@@ -14,6 +16,17 @@ def degrees(temperature: Temperature, rules: str) -> str:
     """
     unit, sign = ("degF", "°F") if rules == "us" else ("degC", "°C")
     return f"{from_si(temperature, unit):.0f} {sign}"
+
+
+def degrees_at_least(temperature: Temperature, rules: str) -> str:
+    """A temperature that is to be reached, to the next whole degree above.
+
+    Examples:
+        >>> degrees_at_least(315.2, "us"), degrees_at_least(293.15, "iso")
+        ('108 °F', '20 °C')
+    """
+    unit, sign = ("degF", "°F") if rules == "us" else ("degC", "°C")
+    return f"{ceil(from_si(temperature, unit) - 1e-6)} {sign}"
 
 
 def distance(length: Length, rules: str, digits: int = 2, toward: Toward = "nearest") -> str:

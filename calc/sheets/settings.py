@@ -7,6 +7,7 @@ from calc.calculators.tip_flow import require_acetylene_gauge
 from calc.declare import Step
 from calc.errors import InputError
 from calc.figures import Figure
+from calc.formulas.setup.cut_shape import preheat_holes
 from calc.formulas.setup.cutting import FUELS as CUTTING_FUELS
 from calc.formulas.setup.cutting import (
     LARGER,
@@ -15,7 +16,6 @@ from calc.formulas.setup.cutting import (
     cutting_orifice,
     cutting_oxygen_flow,
     preheat_fuel_flow,
-    preheat_holes,
 )
 from calc.formulas.setup.flows import acetylene_flow, flows_in_print, steel_of_same_flow
 from calc.formulas.setup.printed import HAIR
@@ -23,6 +23,7 @@ from calc.formulas.setup.tips import welding_orifice
 from calc.formulas.setup.travel import backhand_from
 from calc.quantities import Length, Power
 from calc.sheets.asked import FUEL, FUELS
+from calc.sheets.cuts import thin_sheet
 from calc.sheets.flame_settings import (
     HEAT_TAKEN,
     Wanted,
@@ -242,7 +243,9 @@ def _cut(wanted: Wanted) -> Setting:
             "prints, or choose acetylene, propane or methane.",
         )
     thickest = table(LARGER)[-1].thickness
-    _held(thickness, LEAST_THICKNESS, thickest, wanted.rules, "no cutting table is printed for it")
+    thin = thickness < LEAST_THICKNESS * (1 - HAIR)
+    why = "no cutting table is printed for it" + (f": {thin_sheet(wanted.rules)}" if thin else "")
+    _held(thickness, LEAST_THICKNESS, thickest, wanted.rules, why)
     hole = cutting_orifice(thickness)
     hole = replace(hole, basis=f"Of the cutting oxygen. {hole.basis}")
     oxygen, gas = cutting_gauges(thickness, fuel)

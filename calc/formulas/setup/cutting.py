@@ -12,8 +12,7 @@ from math import isfinite, sqrt
 from typing import Any
 
 from calc.figures import Figure
-from calc.formulas.gas.acetylene import GAUGE_LIMIT
-from calc.formulas.setup.drills import nearest_drill
+from calc.formulas.setup.drills import drills_beside, nearest_drill
 from calc.formulas.setup.printed import HAIR, spread, value_between
 from calc.quantities import Length
 from calc.tables import table
@@ -25,14 +24,23 @@ LARGER = "cutting-aws-handbook"
 """The larger table, from memory."""
 LEAST_THICKNESS: Length = 0.003
 """3 mm plate is taken by the row for 1/8 in."""
+LIKE = 1.1
+"""Share by which two gauge readings are taken for one; common practice."""
 SAME_PLATE = 1.05
 """4 in plate is the plate of the row for 100 mm, and no row beyond it."""
 FUELS = ("acetylene", "propane", "methane")
 """Fuels whose cutting flows are printed."""
 
 
-def _held(thickness: Length) -> Length:
-    """The thickness, drawn to the ends of the larger table by what rounding leaves."""
+def held_thickness(thickness: Length) -> Length:
+    """The thickness, drawn to the ends of the larger table by what rounding leaves.
+
+    Args:
+        thickness: Of the plate, m.
+
+    Raises:
+        ValueError: It is outside 3 to 305 mm.
+    """
     rows = table(LARGER)
     thickest = rows[-1].thickness
     if not (isfinite(thickness) and LEAST_THICKNESS * (1 - HAIR) <= thickness <= thickest * (1 + HAIR)):
@@ -53,7 +61,7 @@ def printed_range(thickness: Length, quantity: str) -> tuple[float, float]:
     Raises:
         ValueError: The thickness is outside 3 to 305 mm.
     """
-    held = _held(thickness)
+    held = held_thickness(thickness)
     low, high = (
         value_between([(row.thickness, getattr(row, f"{quantity}_{end}")) for row in table(LARGER)], held)
         for end in ("low", "high")
@@ -75,8 +83,8 @@ def _place(thickness: Length, rows: list[Any]) -> str:
 
 def _followed(thickness: Length, quantity: str) -> Figure:
     """Figure of the table that was read, joined to the larger table beyond it."""
-    held = _held(thickness)
-    rows = [row for row in table(READ) if quantity != "speed" or not row.doubt]
+    held = held_thickness(thickness)
+    rows = [row for row in table(READ) if not row.doubt]
     first, last = rows[0], rows[-1]
     points = [(row.thickness, getattr(row, quantity)) for row in rows]
     beyond = [
@@ -110,7 +118,8 @@ def cutting_orifice(thickness: Length) -> Figure:
 
     Returns:
         Diameter, m; the number drills of the larger table's range in words, the
-        range as the band.
+        range and the drills next to the hole as the band. The row for 75 mm is passed
+        over: its hole and speed repeat the row above, most likely a misprint.
 
     Raises:
         ValueError: The thickness is outside 3 to 305 mm.
@@ -128,7 +137,10 @@ def cutting_orifice(thickness: Length) -> Figure:
     """
     low, high = printed_range(thickness, "orifice")
     drills = (nearest_drill(low).drill, nearest_drill(high).drill)
-    return replace(_followed(thickness, "orifice"), words=f"number drills {drills[0]} to {drills[1]}")
+    followed = _followed(thickness, "orifice")
+    assert followed.value is not None
+    beside = [Figure(drill.diameter, "", "practice") for drill in drills_beside(followed.value) if drill]
+    return replace(spread(followed, beside), words=f"number drills {drills[0]} to {drills[1]}")
 
 
 def cutting_speed(thickness: Length) -> Figure:
@@ -226,20 +238,20 @@ def preheat_fuel_flow(thickness: Length, fuel: str) -> Figure:
     return _flow(thickness, fuel, "The preheat fuel")
 
 
-def _read_gauge(thickness: Length, quantity: str) -> Figure:
-    held = _held(thickness)
+def _oxygen_gauge(thickness: Length) -> Figure:
+    held = held_thickness(thickness)
     rows = table(READ)
     first, last = rows[0], rows[-1]
     within = min(max(held, first.thickness), last.thickness)
-    value = value_between([(row.thickness, getattr(row, quantity)) for row in rows], within)
+    value = value_between([(row.thickness, row.oxygen_gauge) for row in rows], within)
     if _was_read(thickness):
         near = [
-            getattr(row, quantity)
-            for row in sorted(rows, key=lambda each: abs(each.thickness - thickness))[:3]
+            row.oxygen_gauge for row in sorted(rows, key=lambda each: abs(each.thickness - thickness))[:3]
         ]
-        basis = f"The table that was read, {_place(thickness, list(rows))}; neighboring rows are the band."
         return Figure(
-            value, first.source, first.how_sure, min(value, *near), max(value, *near), basis
+            value, first.source, first.how_sure, min(value / LIKE, *near), max(value * LIKE, *near),
+            f"The table that was read, {_place(thickness, list(rows))}; neighboring rows and a tenth either way are the "
+            "band.",
         )  # fmt: skip
     nearest = first if held < first.thickness else last
     return Figure(
@@ -257,137 +269,37 @@ def cutting_gauges(thickness: Length, fuel: str) -> tuple[Figure, Figure]:
         fuel: `acetylene`, `propane` or `methane`, which stands for natural gas.
 
     Returns:
-        Oxygen and fuel, Pa above the atmosphere, each with its band. Acetylene
-        and its band stay below the lowest limit of any rule set.
+        Oxygen and fuel, Pa above the atmosphere, each with its band. That of acetylene
+        stays below the lowest limit of any rule set.
 
     Raises:
         ValueError: The thickness is outside 3 to 305 mm, or the fuel is another.
 
     Valid for:
-        3-305 mm. Beyond 6 to 100 mm the nearest row is carried on, and for propane
-        and natural gas no row is printed: both are common practice.
+        3-305 mm. Beyond 6 to 100 mm the nearest row of oxygen is carried on, and the fuel
+        gas has one figure whatever the thickness: both are common practice.
 
     Source:
-        [carvill-1993] from 6 to 100 mm with acetylene.
+        [carvill-1993] for the oxygen from 6 to 100 mm. Its acetylene column falls as the
+        plate gets thicker and is not followed.
 
     Examples:
         >>> [round(g.value) for g in cutting_gauges(0.025, "acetylene")]
-        [280000, 14000]
+        [280000, 34474]
     """
     _require_fuel(fuel, "pressure for cutting")
-    oxygen = _read_gauge(thickness, "oxygen_gauge")
-    if fuel == "acetylene":
-        printed = _read_gauge(thickness, "acetylene_gauge")
-        assert printed.high is not None
-        return oxygen, replace(printed, high=min(printed.high, *GAUGE_LIMIT.values()))
+    oxygen = _oxygen_gauge(thickness)
     row = next(each for each in table("cutting-fuel-gauges") if each.fuel == fuel)
     basis = f"Common practice with a wide band, whatever the thickness: {row.words}."
     return oxygen, Figure(row.gauge, row.source, row.how_sure, row.low, row.high, basis)
 
 
-def preheat_holes(thickness: Length) -> Figure:
-    """Holes for the preheat flames around the cutting hole.
-
-    Args:
-        thickness: Of the plate, m.
-
-    Returns:
-        Words; the range is the band. Thicker plate and slower fuels take more holes.
-
-    Raises:
-        ValueError: The thickness is outside 3 to 305 mm.
-
-    Valid for:
-        Tips for plate under 1/4 in to over 12 in.
-
-    Source:
-        [army-tc9-237-1993]
-
-    Examples:
-        >>> preheat_holes(0.025).words
-        '2 to 6'
-    """
-    _held(thickness)
-    row = next(each for each in table("cutting-facts") if each.topic == "holes")
-    low, high = row.number_low, row.number_high
-    words = f"{low:g} to {high:g}"
-    basis = f"{words} preheat holes, tips for under 1/4 in to over 12 in."
-    return Figure(None, row.source, row.how_sure, low, high, basis, words)
-
-
-def kerf(thickness: Length) -> Figure:
-    """Width of the slot that the cut leaves.
-
-    Args:
-        thickness: Of the plate, m.
-
-    Returns:
-        m, with its band.
-
-    Raises:
-        ValueError: The thickness is outside 3 to 152 mm.
-
-    Valid for:
-        3-152 mm, hand or machine.
-
-    Source:
-        From memory.
-
-    Examples:
-        >>> round(1000 * kerf(0.025).value, 2)
-        2.0
-    """
-    rows = table("cutting-kerfs")
-    thinnest, thickest = rows[0].thickness, rows[-1].thickness
-    if not (isfinite(thickness) and thinnest * (1 - HAIR) <= thickness <= thickest * (1 + HAIR)):
-        raise ValueError(f"slots are kept for {thinnest * 1000:g} mm to {thickest * 1000:g} mm (6 in)")
-    held = min(max(thickness, thinnest), thickest)
-    value, low, high = (
-        value_between([(row.thickness, getattr(row, name)) for row in rows], held)
-        for name in ("kerf", "low", "high")
-    )
-    return Figure(value, "", "memory", low, high, "Figures for hand and machine cuts, between the rows.")
-
-
-def drag(thickness: Length) -> Figure:
-    """How far the bottom of a good cut may lag behind its top.
-
-    Args:
-        thickness: Of the plate, m.
-
-    Returns:
-        The most, m; nothing to that is the band.
-
-    Raises:
-        ValueError: The thickness is outside 3 to 305 mm.
-
-    Valid for:
-        Straight cuts in plate.
-
-    Source:
-        From memory.
-
-    Examples:
-        >>> round(1000 * drag(0.025).value, 2)
-        2.5
-    """
-    _held(thickness)
-    good, severing, lost = table("cutting-drags")
-    return Figure(
-        good.high * thickness, "", good.how_sure, good.low * thickness, good.high * thickness,
-        f"Up to {100 * good.high:g} % of the thickness is {good.words}; {100 * severing.low:g} to "
-        f"{100 * severing.high:g} % is {severing.words}; above {100 * lost.low:g} % {lost.words}.",
-    )  # fmt: skip
-
-
 SOLVERS = (
+    held_thickness,
     printed_range,
     cutting_orifice,
     cutting_speed,
     cutting_oxygen_flow,
     preheat_fuel_flow,
     cutting_gauges,
-    preheat_holes,
-    kerf,
-    drag,
 )

@@ -7,7 +7,7 @@ from calc.calculators.warm_up import warm_up
 from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
-from calc.formulas.heat.flame_power import FLAME_EFFICIENCY
+from calc.formulas.heat.flame_power import HEATING_EFFICIENCY
 from calc.quantities import Length, Temperature
 from calc.sheets import hot_metal
 from calc.sheets.jobs.asked import METALS
@@ -102,7 +102,7 @@ def heating(
     kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
     mass = band * length * thickness * hot_metal.metal_of(kind).density
     warmed = warm_up(
-        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", FLAME_EFFICIENCY, COLD, None, rules
+        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", HEATING_EFFICIENCY, COLD, None, rules
     )
     time = warmed.results.time
     if time.value is None:

@@ -39,7 +39,7 @@ def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, 
     found = heated(joint, setting.fuel_flow.value, job.fuel, job.rules)
     if found.time is None:
         name = "maker_orifice" if job.orifice is not None else "process"
-        label = {"maker_orifice": asked.MAKER_ORIFICE, "process": asked.PROCESS}[name].label
+        label = asked.MAKER_ORIFICE.label if job.orifice is not None else asked.PROCESS.label
         raise InputError(
             name,
             f"{label}: this flame never brings the joint to {degrees(joint.target, job.rules)}; take a larger tip, thinner "

@@ -101,7 +101,8 @@ def _told(flame: Figure, fuel: str) -> Figure:
     look = next(row for row in table("flame-looks") if row.flame == "neutral")
     return Figure(
         None, RATIO_SOURCE, "read", words=f"{look.name}: open oxygen until {look.look} beyond the bright cone",
-        basis="A streamer of 1/16 to 1/8 in beyond the cone is allowed.",
+        basis="Open it until no streamer is left beyond the cone. One army text allows one of 1/16 to 1/8 in; with it the flame "
+        "is slightly reducing.",
     )  # fmt: skip
 
 
