@@ -19,10 +19,11 @@ from calc.formulas.setup.cut_gas import (
     purity_factor,
     slot_iron,
 )
-from calc.formulas.setup.printed import spread, value_between
+from calc.formulas.setup.printed import value_between
 from calc.quantities import Density, Gauge, Length, Ratio
 from calc.sheets.flame_settings import oxygen_of
 from calc.sheets.hot_metal import metal_of
+from calc.sheets.own_tips import NEAR
 from calc.sheets.said import distance
 from calc.tables import source_words, table
 from calc.units import to_si
@@ -118,8 +119,8 @@ def _through_the_hole(hole: Length, gauge: Gauge) -> Figure:
     flow = orifice_flow({"oxygen": 1.0}, orifice_area(hole), absolute_pressure(gauge)).free_gas
     return Figure(
         flow, SOURCE, "computed", flow * SHARE_LOW, flow * SHARE_HIGH,
-        "What the hole passes at that pressure, because you gave your tip's figures; the band holds a discharge of 0.6 to 0.9 "
-        "in place of 0.75, and the flow that is printed for the plate. Impure oxygen changes the time, not this flow.",
+        "What the hole passes at that pressure, because you gave your tip's figures; the band is a discharge of 0.6 to 0.9 "
+        "in place of 0.75. Impure oxygen changes the time, not this flow.",
     )  # fmt: skip
 
 
@@ -132,22 +133,24 @@ def flows(through: Length, fuel: str, purity: Ratio, hole: Length | None, gauge:
         purity: Of the oxygen, a share.
         hole: Of the cutting oxygen as the tip's maker prints it, m, or None.
         gauge: Of the oxygen likewise, Pa, or None. With one of the two the other
-            is that of our tables, and the flow is what the hole passes.
+            is that of our tables, and the flow is what the hole passes, unless both are
+            those of our tables.
 
     Raises:
         ValueError: Nothing is printed for the fuel or the thickness.
     """
     fuel_flow = cutting.preheat_fuel_flow(through, fuel)
     flames = replace(oxygen_of(fuel, fuel_flow), source=fuel_flow.source, how_sure=fuel_flow.how_sure)
-    if hole is None and gauge is None:
-        jet = cutting.cutting_oxygen_flow(through)
-        return Flows(_by_point(jet, "oxygen-by-point", purity, "more oxygen"), flames, fuel_flow)
     ours, at = cutting.cutting_orifice(through).value, cutting.cutting_gauges(through, fuel)[0].value
     assert ours is not None
     assert at is not None
+    same_hole = hole is None or abs(hole / ours - 1.0) <= NEAR
+    same_gauge = gauge is None or abs(gauge / at - 1.0) <= cutting.LIKE - 1.0
+    if same_hole and same_gauge:
+        jet = cutting.cutting_oxygen_flow(through)
+        return Flows(_by_point(jet, "oxygen-by-point", purity, "more oxygen"), flames, fuel_flow)
     jet = _through_the_hole(ours if hole is None else hole, at if gauge is None else gauge)
-    printed = cutting.cutting_oxygen_flow(through)
-    return Flows(spread(jet, [printed]), flames, fuel_flow)
+    return Flows(jet, flames, fuel_flow)
 
 
 def speed(through: Length, purity: Ratio) -> Figure:

@@ -11,7 +11,13 @@ from calc.formulas.heat.flame_power import (
     HEATING_EFFICIENCY_BAND,
     power_into_work,
 )
-from calc.formulas.heat.lumped import heat_reach, lap_mass, warm_up_time
+from calc.formulas.heat.lumped import (
+    fin_length,
+    heat_reach,
+    lap_mass,
+    radiation_coefficient,
+    warm_up_time,
+)
 from calc.formulas.heat.steel_properties import steel_heat_capacity
 from calc.quantities import FreeGasFlow, Length, Mass, Ratio, Temperature, Time
 from calc.sheets.flame_heat import printed_heat
@@ -75,11 +81,13 @@ def _constant(capacity: float, _temperature: float) -> float:
 def _mass_and_time(joint: Joint, metal: str, length: Length, power: float) -> tuple[Mass, Time] | None:
     """Metal heated at once and the time it takes; the longer the flame stays, the farther heat runs."""
     kind = metal_of(metal)
+    to_air = AIR + radiation_coefficient(EMISSIVITY, joint.target, COLD)
+    farthest = fin_length(kind.hot_conductivity, joint.thickness, to_air)
     time: Time | None = 0.0
     mass = 0.0
     for _ in range(TURNS):
         assert time is not None
-        reach = heat_reach(kind.hot_diffusivity, time)
+        reach = min(heat_reach(kind.hot_diffusivity, time), farthest)
         mass = lap_mass(length, joint.overlap, reach, joint.thickness, kind.density)
         time = warm_up_time(
             power, mass, 2.0 * mass / (kind.density * joint.thickness), AIR, EMISSIVITY, COLD, joint.target, COLD,

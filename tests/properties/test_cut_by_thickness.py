@@ -9,16 +9,14 @@ from hypothesis import strategies as st
 
 from calc import InputError, answer
 from calc.formulas.setup.cut_gas import bevel_thickness
+from calc.formulas.setup.cut_shape import drag, kerf, preheat_holes
 from calc.formulas.setup.cutting import (
     FUELS,
     cutting_gauges,
     cutting_orifice,
     cutting_oxygen_flow,
     cutting_speed,
-    drag,
-    kerf,
     preheat_fuel_flow,
-    preheat_holes,
 )
 
 THICK = st.floats(0.003, 0.3048)
@@ -57,8 +55,8 @@ def test_every_band_holds_its_figure(thickness: float, fuel: str) -> None:
         preheat_fuel_flow(thickness, fuel), *cutting_gauges(thickness, fuel), drag(thickness),
     ]  # fmt: skip
     for figure in figures:
-        assert figure.low <= figure.value * (1 + 1e-12)
-        assert figure.value <= figure.high * (1 + 1e-12)
+        if figure.low is not None:  # a limit has no band
+            assert figure.low < figure.value < figure.high
         assert figure.basis
         assert figure.source or figure.how_sure in ("practice", "memory")
 

@@ -1,5 +1,7 @@
 """Worked examples of heat flow in print, through the calculators that use them."""
 
+import math
+
 import pytest
 
 from calc import answer
@@ -147,12 +149,51 @@ def test_method_b_says_so_outside_its_range() -> None:
 
 
 @pytest.mark.parametrize(
-    ("carbon", "usual"), [("0.10 %", "none"), ("0.50 %", "100 °C to 200 °C"), ("0.70 %", "200 °C to 350 °C")],
-    ids=lambda text: f"{text}-common practice",
+    ("carbon", "manuals", "equivalent"),
+    [("0.50 %", "260 °C by the manuals", "150 °C to 200 °C"), ("0.70 %", "260 °C to 430 °C", "238 °C to 350 °C")],
+    ids=lambda text: f"{text}-US manuals from memory; common practice",
 )  # fmt: skip
-def test_usual_preheat_by_carbon_equivalent(carbon: str, usual: str) -> None:
+def test_preheat_of_a_hard_steel_is_the_more_careful_of_its_rows(
+    carbon: str, manuals: str, equivalent: str
+) -> None:
+    """The bench by carbon equivalent: 100 to 200 °C from 0.40 to 0.60, 200 to 350 °C above; on the line between, by hand."""
     got = answer("preheat", metal="steel", carbon=carbon, manganese="0 %", thickness="12 mm", rules="iso")
-    assert got["results"]["usual"]["text"].startswith(usual)
+    assert manuals in got["results"]["usual"]["text"]
+    rows = {row[0]: row[1] for row in got["tables"][0]["rows"]}
+    assert rows["the carbon equivalent"] == equivalent
+
+
+def test_preheat_of_thin_low_carbon_steel_is_none() -> None:
+    """Common practice: none below a carbon equivalent of 0.40."""
+    got = answer("preheat", metal="steel", carbon="0.10 %", manganese="0 %", thickness="6 mm", rules="iso")
+    assert got["results"]["usual"]["text"] == "none above 20 °C"
+
+
+def test_the_preheat_headline_follows_its_own_rows() -> None:
+    """0.18C 1.4Mn at 12.7 mm, method B by hand: 697 x 0.32 + 160 tanh(12.7/35) + 62 x 5^0.35 + (53 x 0.32 - 32) Q - 328."""
+    got = answer(
+        "preheat",
+        metal="steel",
+        carbon="0.18 %",
+        manganese="1.4 %",
+        thickness="1/2 in",
+        heat_input="30 kJ/in",
+    )
+    heat = 30 / 25.4
+    by_hand = 697 * 0.32 + 160 * math.tanh(12.7 / 35) + 62 * 5**0.35 + (53 * 0.32 - 32) * heat - 328
+    said = got["results"]["usual"]["text"]
+    assert said.startswith(f"{math.ceil(by_hand * 1.8 + 32)} °F by the rules that count this thickness")
+    bench = 100 + 100 * (0.18 + 1.4 / 6 - 0.40) / 0.20
+    assert f"{math.ceil(bench * 1.8 + 32)} °F by the carbon equivalent" in said
+
+
+def test_cast_iron_is_warmed_to_dull_red_before_a_fusion_weld_and_both_figures_are_shown() -> None:
+    """Manly 1916, read: dull red round the joint, 1,290 °F by Dooley 1919, read; manuals from memory 370 to 480 °C."""
+    got = answer("preheat", metal="cast-iron-weld", thickness="1/2 in", rules="iso")
+    assert got["results"]["usual"]["text"].startswith("650 °C to 700 °C; to dull red")
+    assert ("grey cast iron, fusion weld", "370 °C to 480 °C", "from memory: differs") in got["tables"][0][
+        "rows"
+    ]
 
 
 @pytest.mark.parametrize(

@@ -110,24 +110,26 @@ def test_a_hole_beyond_the_drills_is_refused(diameter: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("inches", "drill", "psi"),
+    ("inches", "drill", "orifice"),
     [
-        pytest.param(1 / 8, "56", 3, id="navy14119-table-9-1-read-1-8"),
-        pytest.param(3 / 8, "44", 7, id="navy14119-table-9-1-read-3-8"),
-        pytest.param(2.0, "30", 9, id="navy14119-table-9-1-read-last-row-and-thicker"),
+        pytest.param(1 / 8, "56", 0.0465, id="navy14119-table-9-1-read-1-8"),
+        pytest.param(3 / 8, "44", 0.0860, id="navy14119-table-9-1-read-3-8"),
+        pytest.param(2.0, "30", 0.1285, id="navy14119-table-9-1-read-last-row-and-thicker"),
     ],
 )
-def test_brazing_tips(inches: float, drill: str, psi: float) -> None:
+def test_brazing_tips(inches: float, drill: str, orifice: float) -> None:
     tip = brazing_tip(inches * INCH)
-    assert tip.drill == drill
-    assert tip.oxygen_gauge / PSI == pytest.approx(psi)
-    assert tip.acetylene_gauge / PSI == pytest.approx(psi)
+    assert tip.words == f"number drill {drill}"
+    assert tip.value == pytest.approx(orifice * INCH)
 
 
-def test_brazing_thin_sheet_takes_the_first_row_and_foil_is_refused() -> None:
-    assert brazing_tip(0.0598 * INCH).drill == "68"
-    with pytest.raises(ValueError, match="begins at 1/16 in"):
-        brazing_tip(0.02 * INCH)
+def test_brazing_thin_sheet_takes_a_smaller_tip_and_foil_is_refused() -> None:
+    """Between 0.031 in at 1/16 in (Navy, read) and the thinnest welding tip, 0.026 in at 0.015 in (FAA, memory)."""
+    assert brazing_tip(0.0598 * INCH).words == "number drill 68"
+    by_hand = 0.026 + (0.031 - 0.026) * (0.03 - 0.015) / (0.0625 - 0.015)
+    assert brazing_tip(0.03 * INCH).value == pytest.approx(by_hand * INCH)
+    with pytest.raises(ValueError, match="no tip is printed"):
+        brazing_tip(0.014 * INCH)
 
 
 @pytest.mark.parametrize(

@@ -44,7 +44,10 @@ def sonic_flow(diameter: float, gauge: float) -> float:
         pytest.param(13, 1.2, 2.1, 57, 88, id="carvill-1993-read-13-mm-against-aws-handbook-memory"),
         pytest.param(25, 1.6, 2.8, 109, 159, id="carvill-1993-read-25-mm-against-aws-handbook-memory"),
         pytest.param(50, 1.6, 3.2, 129, 189, id="carvill-1993-read-50-mm-against-aws-handbook-memory"),
-        pytest.param(75, 1.6, 3.5, 187, 295, id="carvill-1993-read-75-mm-against-aws-handbook-memory"),
+        # The row of 75 mm repeats the hole of 50 mm: 1.8 mm lies midway to 100 mm.
+        pytest.param(
+            75, 1.8, 3.5, 187, 295, id="between-carvill-1993-rows-75-mm-against-aws-handbook-memory"
+        ),
         pytest.param(100, 2.0, 3.2, 240, 360, id="carvill-1993-read-100-mm-against-aws-handbook-memory"),
     ],
 )
@@ -74,6 +77,21 @@ def test_a_makers_hole_and_pressure_decide_the_flow(hole: str, gauge: str) -> No
     used = got["results"]["oxygen_used"]["si"]
     flames = got["results"]["preheat_oxygen_flow"]["si"]
     assert used == pytest.approx((flow["si"] + flames) * got["results"]["cut_time"]["si"])
+
+
+def test_our_own_hole_and_pressure_given_back_change_nothing() -> None:
+    """25 mm: 1.6 mm and 2.8 bar, Carvill, read."""
+    ours = answer("cut-plate", **PLATE, thickness="25 mm")["results"]
+    back = answer(
+        "cut-plate", **PLATE, thickness="25 mm", maker_orifice="1.6 mm", maker_oxygen_gauge="2.8 bar"
+    )
+    for name in ("cutting_oxygen_flow", "oxygen_used", "fuel_used", "cut_time"):
+        assert back["results"][name]["si"] == pytest.approx(ours[name]["si"])
+
+
+def test_the_printed_hole_of_75_mm_would_pass_less_than_is_printed_for_it() -> None:
+    """Why that hole is passed over: Carvill's 1.6 mm at 3.5 bar, read, against 187 cfh at the usual discharge of 0.75."""
+    assert 0.75 * sonic_flow(1.6e-3, 3.5e5) / CUBIC_FOOT_AN_HOUR < 187
 
 
 def test_a_makers_figure_stands_before_ours() -> None:

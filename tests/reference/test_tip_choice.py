@@ -25,8 +25,8 @@ DISCHARGE = 0.75
 BRAZING_PSI = dict.fromkeys(OXYGEN, 5.0)
 HEATING_PSI = dict.fromkeys(OXYGEN, 10.0) | {"acetylene": 7.0, "methane": 5.0}
 """The lower of both gauges: common practice."""
-SHARE = 0.20
-"""Of the flame's heat that enters the work."""
+SHARE = 0.30
+"""Of the flame's heat that enters a part which the whole flame warms, 0.2 to 0.4: common practice."""
 
 
 def free_flux(fuel: str, psi: float) -> float:
@@ -50,19 +50,23 @@ def litres(fuel: str, diameter: float, psi: float) -> float:
 
 
 @pytest.mark.parametrize(
-    ("thickness", "hole", "psi"),
-    [("1/16 in", 0.031, 1), ("1/8 in", 0.0465, 3), ("3/8 in", 0.086, 7), ("3/4 in", 0.1285, 9)],
-)
-def test_a_brazing_tip_passes_what_the_isentrope_does(thickness: str, hole: float, psi: float) -> None:
-    """Hole and gauge of NAVEDTRA 14119 table 9-1, read."""
+    ("thickness", "smaller", "hole", "larger"),
+    [
+        ("1/16 in", 0.026, 0.031, 0.038), ("1/8 in", 0.038, 0.0465, 0.055), ("3/8 in", 0.076, 0.086, 0.098),
+        ("3/4 in", 0.110, 0.1285, 0.1285**2 / 0.110),
+    ],
+)  # fmt: skip
+def test_a_brazing_tip_passes_what_the_isentrope_does(
+    thickness: str, smaller: float, hole: float, larger: float
+) -> None:
+    """Holes of NAVEDTRA 14119 table 9-1, read, a size smaller and a size larger; 5 psi of each gas, common practice."""
     got = results(process="brazing", thickness=thickness)["fuel_flow"]
-    assert got["value"] == pytest.approx(litres("acetylene", hole * 0.0254, psi), rel=0.01)
-    # Discharge of 0.6 and of 0.9 in place of 0.75.
-    assert got["low"] == pytest.approx(0.8 * got["value"])
-    assert got["high"] == pytest.approx(1.2 * got["value"])
+    assert got["value"] == pytest.approx(litres("acetylene", hole * 0.0254, 5), rel=0.01)
+    assert got["low"] == pytest.approx(litres("acetylene", smaller * 0.0254, 5), rel=0.01)
+    assert got["high"] == pytest.approx(litres("acetylene", larger * 0.0254, 5), rel=0.01)
 
 
-@pytest.mark.parametrize(("thickness", "hole", "psi"), [("1/8 in", 0.0465, 3), ("3/8 in", 0.086, 7)])
+@pytest.mark.parametrize(("thickness", "hole", "psi"), [("1/8 in", 0.0465, 5), ("3/8 in", 0.086, 5)])
 @pytest.mark.parametrize("fuel", [fuel for fuel in OXYGEN if fuel != "acetylene"])
 def test_another_fuel_brings_the_heat_of_the_printed_tip(
     fuel: str, thickness: str, hole: float, psi: float
@@ -84,9 +88,9 @@ def test_a_heating_tip_passes_the_gas_of_the_heat(fuel: str, kilowatts: float) -
     got = results(process="heating", fuel=fuel, heat=f"{kilowatts} kW")
     flow = 3600 * kilowatts / SHARE / GROSS[fuel]
     assert got["fuel_flow"]["value"] == pytest.approx(flow, rel=0.01)
-    # 12 and 34 % in place of 20.
-    assert got["fuel_flow"]["low"] == pytest.approx(flow * 20 / 34, rel=0.01)
-    assert got["fuel_flow"]["high"] == pytest.approx(flow * 20 / 12, rel=0.01)
+    # 20 and 40 % in place of 30.
+    assert got["fuel_flow"]["low"] == pytest.approx(flow * 30 / 40, rel=0.01)
+    assert got["fuel_flow"]["high"] == pytest.approx(flow * 30 / 20, rel=0.01)
     holes, one = got["holes"]["value"], got["orifice"]["value"] / 1000
     assert holes * litres(fuel, one, HEATING_PSI[fuel]) == pytest.approx(flow, rel=0.015)
     assert holes * got["hole_flow"]["value"] == pytest.approx(got["fuel_flow"]["value"])
@@ -96,10 +100,10 @@ def test_a_heating_tip_passes_the_gas_of_the_heat(fuel: str, kilowatts: float) -
 
 
 def test_holes_of_ones_own_are_counted_by_their_area() -> None:
-    """A hole twice as wide passes four times as much: 3 kW of acetylene take 982 L/h."""
+    """A hole twice as wide passes four times as much: 3 kW of acetylene take 655 L/h."""
     one = litres("acetylene", 0.5e-3, 7.0)
     got = results(process="heating", heat="3 kW", own_orifice="0.5 mm")["yours"]["text"]
-    assert got == f"{math.ceil(982 / one)} holes of this size pass the gas of this heat"
+    assert got == f"{math.ceil(655 / one)} holes of this size pass the gas of this heat"
     assert results(process="heating", heat="3 kW", own_orifice="2 mm")["yours"]["text"].startswith(
         "one hole"
     )

@@ -172,6 +172,30 @@ def heat_reach(diffusivity: Diffusivity, time: Time) -> Length:
     return 2 * (diffusivity * time / pi) ** 0.5  # type: ignore[no-any-return] # a root of a float
 
 
+def fin_length(conductivity: Conductivity, thickness: Length, heat_transfer: HeatTransfer) -> Length:
+    """Length over which a strip that is held hot at its end gives its heat to the air.
+
+    Args:
+        conductivity: W/(m·K).
+        thickness: Of the strip, m; both faces lose heat.
+        heat_transfer: To the air, radiation included, W/(m²·K).
+
+    Returns:
+        m: heat runs no farther than this much metal as hot as the end would lose.
+
+    Valid for:
+        A long thin strip at rest.
+
+    Source:
+        [carslaw-1959] 4.2
+
+    Examples:
+        >>> round(fin_length(340.0, 0.003, 60.0) * 1000, 1)
+        92.2
+    """
+    return (conductivity * thickness / (2 * heat_transfer)) ** 0.5  # type: ignore[no-any-return] # a root of a float
+
+
 def lap_mass(
     length: Length, overlap: Length, reach: Length, thickness: Length, density: Density
 ) -> Mass:

@@ -139,7 +139,10 @@ def cutting_orifice(thickness: Length) -> Figure:
     drills = (nearest_drill(low).drill, nearest_drill(high).drill)
     followed = _followed(thickness, "orifice")
     assert followed.value is not None
-    beside = [Figure(drill.diameter, "", "practice") for drill in drills_beside(followed.value) if drill]
+    beside: list[Figure] = []
+    if not low < followed.value < high:  # the band reaches to the drill beyond it
+        beside = [Figure(drill.diameter, "", "practice") for drill in drills_beside(followed.value) if drill]
+        beside = [each for each in beside if not low <= (each.value or 0.0) <= high]
     return replace(spread(followed, beside), words=f"number drills {drills[0]} to {drills[1]}")
 
 
