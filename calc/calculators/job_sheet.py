@@ -201,4 +201,5 @@ def wanted_tip(given: Mapping[str, Any]) -> tuple[str, Figure]:
         return "brazing", wanted_orifice("brazing", wall)
     if "thickness" not in given and process != "heating":
         raise ValueError("give the thickness first")
-    return process, wanted_orifice(process, given.get("thickness", 0.0))
+    metal = str(given.get("metal", "low-carbon-steel"))
+    return process, wanted_orifice(process, given.get("thickness", 0.0), metal)

@@ -38,6 +38,8 @@ SOLDERED, BRAZED = ("soldering",), ("brazing",)
 FLUX_SHARE = 0.125
 """2 oz to the pound of solder [cda-copper-tube]."""
 FLUX_SAID = "2 oz to the pound of solder, as printed: an eighth of its weight. More of it eats the tube."
+GAP_KNOWN = 0.9
+"""No gap between tube and cup is known closer than to a tenth: common practice."""
 LAP_WALLS = 3.0
 """Overlap in thicknesses of the thinner part [cda-copper-tube]."""
 BRUSHED = "Brush it on thin, never with a finger. On drinking water it is lead-free like the filler."
@@ -219,16 +221,18 @@ def solder_tube(
         steps, "Mass of it for all joints", filler_mass, filler=volume * joints, density=filler.density
     )
     memory = piece.cup.how_sure == "memory"
+    gap = next(row for row in table("tube-gaps") if row.filler == filler.family)
+    tight = min(gap.tightest / clearance, GAP_KNOWN)
 
     def amount(value: float, basis: str) -> Figure:
         return Figure(
             value, piece.cup.source if memory else share.source, "memory" if memory else "computed",
-            value * share.least, value * share.most, f"{basis} Band: {share.words}.",
+            value * tight, value * share.most,
+            f"{basis} Band: the tightest gap that is printed as good; {share.words}.",
         )  # fmt: skip
 
     flux = tubes.flux_row(method, filler.family, fitting, rules)
     window = next(row for row in table("tube-windows") if row.method == method)
-    gap = next(row for row in table("tube-gaps") if row.filler == filler.family)
     return Answer(
         SolderTube(
             filler=Figure(
@@ -256,8 +260,9 @@ def solder_tube(
             wall=piece.wall,
             cup_depth=piece.cup,
             clearance=Figure(
-                clearance, gap.source, gap.how_sure, min(gap.tightest, clearance), max(gap.loosest, clearance),
-                f"The gap you gave or the one assumed, with what is printed as best for {gap.filler} as its band.",
+                clearance, gap.source, gap.how_sure,
+                basis=f"The gap you gave or the one assumed. Best in print for {gap.filler}: "
+                f"{tube_beside.told(gap.tightest, rules)} to {tube_beside.told(gap.loosest, rules)}.",
             ),
             lap=_lap(steps, piece) if method == "brazing" else None,
         ),
@@ -287,8 +292,9 @@ def _heat(filler: tubes.Filler, window: Any) -> Figure:
     top = min(window.works_to, filler.works_to or window.works_to)
     low = max(window.works_from, filler.works_from)
     return Figure(
-        low, window.source, filler.melting.how_sure, low, top,
-        "From where this filler flows to the top of the window printed for copper tube. Beyond it the flux burns.",
+        (low + top) / 2, window.source, filler.melting.how_sure, low, top,
+        "From where this filler flows to the top of the window printed for copper tube, and its middle. Begin at the lower "
+        "end: beyond the upper one the flux burns.",
     )  # fmt: skip
 
 

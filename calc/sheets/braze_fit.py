@@ -23,6 +23,10 @@ from calc.units import to_si
 
 COLD: Temperature = to_si(20.0, "degC")
 """What a bench counts as cold; common practice."""
+FILLED = 2 / 3
+"""Part of a brazed joint that a handbook counts as filled [cda-copper-tube]."""
+LESS = 1.25
+"""An overlap by this much shorter is still made where the sum for strength agrees with the rule; common practice."""
 SHORT_OVERLAP: Length = to_si(0.25, "in")
 """Below it aluminium wants the tighter gap [aws-brazing-handbook], from memory."""
 GROWTH = (
@@ -252,17 +256,19 @@ def lap_of(
         " The stronger metal is counted, as either may be the thin part." if metals[0] != metals[1] else ""
     )
     strength_figure = Figure(
-        strong, "aws-brazing-handbook", "memory", bare, bare * load.high,
-        "Tensile strength times thickness over the filler's shear strength, nominal figures. The band runs from no "
-        f"margin to five times, which is asked for where a joint carries a load.{unlike}",
+        strong, "aws-brazing-handbook", "memory", bare if loaded else None, bare * load.high if loaded else None,
+        basis="Tensile strength times thickness over the filler's shear strength, nominal figures. No margin; where "
+        f"a joint carries a load four to five times as much is asked for.{unlike}",
     )  # fmt: skip
     if given is not None:
         overlap = Figure(given, "", "practice", basis="As you gave it.")
     else:
+        longest = max(usual, strong)
         overlap = Figure(
-            max(usual, strong), times.source, times.how_sure, max(usual, bare),
-            max(usual_overlap(times.high, thickness), bare * load.high if loaded else bare),
-            "Three times the thinner part, or the sum for strength where that is more; other books say three to four.",
+            longest, times.source, times.how_sure, min(usual, bare) if bare != usual else usual / LESS,
+            max(usual_overlap(times.high, thickness), longest * times.high / times.taken),
+            "Three times the thinner part, or the sum for strength where that is more; other books say three to four. The band "
+            "begins at the lesser of the two.",
         )  # fmt: skip
     return Lap(overlap, strength_figure)
 
@@ -312,13 +318,13 @@ def filler_of(
     most = rule("use").high
     basis = (
         "The gap at brazing heat filled through, no fillet. Real use is two to three times that, says a handbook on "
-        "copper tube: the band runs to three."
+        "copper tube: the band runs to three, and begins where two thirds of the joint are filled, as that handbook counts."
     )
     return Taken(
-        Figure(volume, "cda-copper-tube", "computed", volume, volume * most, basis),
-        Figure(length, "cda-copper-tube", "computed", length, length * most, basis),
+        Figure(volume, "cda-copper-tube", "computed", volume * FILLED, volume * most, basis),
+        Figure(length, "cda-copper-tube", "computed", length * FILLED, length * most, basis),
         Figure(
-            mass, row.source, row.how_sure, mass * row.low / density, mass * most * row.high / density,
+            mass, row.source, row.how_sure, mass * FILLED * row.low / density, mass * most * row.high / density,
             f"{basis} Density of the family, not of the one filler.",
         ),
     )  # fmt: skip

@@ -43,10 +43,13 @@ def melting(match: Match, rules: str) -> Figure:
             f"ISO 17672, {near.iso}: {degrees(near.solidus, 'iso')} to {degrees(near.liquidus, 'iso')}, from memory."
         )
     note = f"{row.words[:1].upper()}{row.words[1:]}." if row.words else ""
+    melts_over = row.solidus < row.liquidus
+    said = "The band begins where it begins to melt." if melts_over else "It melts at one temperature."
     return Figure(
-        row.liquidus, row.source, row.how_sure, row.solidus, row.liquidus,
-        " ".join(part for part in ("The band begins where it begins to melt.", note, *notes) if part),
-        f"begins to melt at {degrees(row.solidus, rules)}",
+        row.liquidus, row.source, row.how_sure, row.solidus if melts_over else None,
+        row.liquidus if melts_over else None,
+        basis=" ".join(part for part in (said, note, *notes) if part),
+        words=f"begins to melt at {degrees(row.solidus, rules)}" if melts_over else "",
     )  # fmt: skip
 
 

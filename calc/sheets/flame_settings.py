@@ -21,11 +21,12 @@ from calc.formulas.heat.flame_power import (
     HEATING_EFFICIENCY,
     HEATING_EFFICIENCY_BAND,
 )
+from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.printed import HAIR, spread
 from calc.formulas.setup.same_heat import flow_for_heat, flow_of_same_heat, hole_diameter, holes_area
 from calc.formulas.setup.tips import brazing_tip, welding_orifice
 from calc.formulas.setup.working_gauges import welding_gauges_in_print
-from calc.quantities import Area, FreeGasFlow, Gauge, Power, Ratio
+from calc.quantities import Area, FreeGasFlow, Gauge, Length, Power, Ratio
 from calc.sheets.flame_heat import printed_heat
 from calc.sheets.torch import USUAL_GAUGE, Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
 from calc.show.numbers import plain_number
@@ -140,6 +141,28 @@ def practice_gauges(wanted: Wanted, process: str) -> tuple[Figure, Figure]:
     return _given(oxygen, wanted.oxygen_gauge), _given(fuel, wanted.fuel_gauge)
 
 
+def brazing_hole(process: str, metal: str, thickness: Length) -> Figure:
+    """Hole of the brazing tip to start from for a metal, m.
+
+    Args:
+        process: `brazing`, `braze-welding` or `soldering`.
+        metal: Id of the metal.
+        thickness: m.
+
+    Raises:
+        ValueError: The metal is thinner than any that a tip is printed for.
+    """
+    if metal != "copper" or process == "soldering":
+        return brazing_tip(thickness)
+    alike = steel_of_same_flow(thickness, metal)
+    printed = brazing_tip(alike)
+    return replace(
+        printed, how_sure="memory",
+        basis=f"{printed.basis}. Copper carries the heat off and wants a flame much larger than steel (Manly 1916): that for "
+        f"metal {plain_number(alike / thickness, 3)} times as thick is taken, as for welding",
+    )  # fmt: skip
+
+
 def brazing_gauge(gas: str) -> Figure:
     """Gauge of one gas for brazing with acetylene at an equal-pressure torch, Pa.
 
@@ -182,7 +205,7 @@ def brazing_setting(wanted: Wanted) -> Setting:
     Raises:
         ValueError: The metal is thinner than any that a tip is printed for.
     """
-    hole = _given(_hole_of_the_work(wanted, brazing_tip(wanted.thickness)), wanted.orifice)
+    hole = _given(_hole_of_the_work(wanted, brazing_hole(wanted.process, wanted.metal, wanted.thickness)), wanted.orifice)
     oxygen = _given(brazing_gauge("oxygen"), wanted.oxygen_gauge)
     fuel = _given(brazing_gauge("acetylene"), wanted.fuel_gauge)
     assert hole.value is not None

@@ -10,6 +10,7 @@ from calc.figures import Figure
 from calc.formulas.setup.cutting import cutting_orifice
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.tips import brazing_tip, welding_orifice
+from calc.sheets.flame_settings import brazing_hole
 from calc.sheets.said import distance
 from calc.sheets.scales import scale
 from calc.tables import source_words, table
@@ -28,8 +29,6 @@ FITS = {
 
 _WANTED: Mapping[str, Callable[[float], Figure]] = {
     "welding": welding_orifice,
-    "braze-welding": brazing_tip,
-    "brazing": brazing_tip,
     "cutting": cutting_orifice,
 }
 
@@ -106,12 +105,13 @@ def fuel_gauge(number: int) -> Field:
     )  # fmt: skip
 
 
-def wanted_orifice(process: str, thickness: float) -> Figure:
+def wanted_orifice(process: str, thickness: float, metal: str = "low-carbon-steel") -> Figure:
     """Hole to start from for a thickness, with what the sources print as its band.
 
     Args:
         process: Id of the process.
         thickness: m; of the thicker part where they differ.
+        metal: Id of the metal; copper takes the brazing tip of thicker steel.
 
     Raises:
         ValueError: No table chooses a tip for the process, or the thickness is outside it.
@@ -120,8 +120,10 @@ def wanted_orifice(process: str, thickness: float) -> Figure:
         >>> round(wanted_orifice("welding", 0.095 * 0.0254).value * 1000, 2)
         0.94
     """
-    if process not in _WANTED:
+    if process not in _WANTED and "braz" not in process:
         raise ValueError("no table in our data chooses a tip for this work; take what its maker prints")
+    if "braz" in process:
+        return brazing_hole(process, metal, thickness)
     return _WANTED[process](thickness)
 
 

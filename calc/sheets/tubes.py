@@ -135,12 +135,16 @@ def solder(solder_id: str, rules: str) -> Filler:
     kind = "lead solder" if row.lead else "lead-free solder"
     grade = f" (ASTM B32 grade {row.grade})" if rules == "us" and row.grade else ""
     basis = "It begins to melt at the lower end of the band."
+    melts_over = row.solidus < row.liquidus
     pasty = row.liquidus - row.solidus >= WIDE_RANGE
     if pasty:
         basis += " It flows half-molten: feed at the first sign, do not chase the upper end."
     return Filler(
         row.id, f"{kind} {row.name}{grade}: {row.words}", row.lead, "solder",
-        Figure(row.liquidus, row.source, row.how_sure, row.solidus, row.liquidus, basis),
+        Figure(
+            row.liquidus, row.source, row.how_sure, row.solidus if melts_over else None,
+            row.liquidus if melts_over else None, basis if melts_over else "It melts at one temperature.",
+        ),
         row.solidus if pasty else row.liquidus, None, row.density or _density("soldering"),
     )  # fmt: skip
 

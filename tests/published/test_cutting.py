@@ -72,10 +72,8 @@ def test_the_larger_table_is_the_band(row: tuple[str, ...]) -> None:
             # The table that was read may widen the band to its own figure, the flows have none.
             value = got[name]["value"]
             followed = name in ("cutting_orifice", "cutting_speed")
-            if followed and not low < value < high:  # to the number drill beyond the figure that was read
-                assert got[name]["low"] == pytest.approx(min(low, 0.0785 if value < low else low)), name
-                assert got[name]["high"] == pytest.approx(0.0635 if value > high else high), name
-                continue
+            if name == "cutting_orifice":  # a hole within 3 % of the one that was read is the same tip: practice
+                low, high = min(low, value / 1.03), max(high, value * 1.03)
             assert got[name]["low"] == pytest.approx(low, rel=1e-6), name
             assert got[name]["high"] == pytest.approx(high, rel=1e-6), name
             if not followed:

@@ -12,7 +12,7 @@ from math import isfinite, sqrt
 from typing import Any
 
 from calc.figures import Figure
-from calc.formulas.setup.drills import drills_beside, nearest_drill
+from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.printed import HAIR, spread, value_between
 from calc.quantities import Length
 from calc.tables import table
@@ -26,6 +26,8 @@ LEAST_THICKNESS: Length = 0.003
 """3 mm plate is taken by the row for 1/8 in."""
 LIKE = 1.1
 """Share by which two gauge readings are taken for one; common practice."""
+SAME_HOLE = 1.03
+"""A hole within this share is the same tip: drills of neighboring numbers differ by as much; common practice."""
 SAME_PLATE = 1.05
 """4 in plate is the plate of the row for 100 mm, and no row beyond it."""
 FUELS = ("acetylene", "propane", "methane")
@@ -139,11 +141,8 @@ def cutting_orifice(thickness: Length) -> Figure:
     drills = (nearest_drill(low).drill, nearest_drill(high).drill)
     followed = _followed(thickness, "orifice")
     assert followed.value is not None
-    beside: list[Figure] = []
-    if not low < followed.value < high:  # the band reaches to the drill beyond it
-        beside = [Figure(drill.diameter, "", "practice") for drill in drills_beside(followed.value) if drill]
-        beside = [each for each in beside if not low <= (each.value or 0.0) <= high]
-    return replace(spread(followed, beside), words=f"number drills {drills[0]} to {drills[1]}")
+    same_tip = Figure(None, "", "practice", followed.value / SAME_HOLE, followed.value * SAME_HOLE)
+    return replace(spread(followed, [same_tip]), words=f"number drills {drills[0]} to {drills[1]}")
 
 
 def cutting_speed(thickness: Length) -> Figure:
