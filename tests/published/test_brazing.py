@@ -64,10 +64,13 @@ def test_a_filler_melts_and_brazes_where_it_is_printed(
     got = alone(filler)
     melting, range_ = got["melting"], got["brazing_temperature"]
     assert got["filler"]["text"].startswith(f"{filler}, ")
-    assert [melting["low"], melting["value"], melting["high"]] == pytest.approx(
-        [solidus, liquidus, liquidus]
-    )
-    assert melting["text"] == f"{liquidus} °F, begins to melt at {solidus} °F"
+    if solidus == liquidus:  # it melts at one temperature: no band of nothing
+        assert (melting["low"], melting["high"], melting["text"]) == (None, None, f"{liquidus} °F")
+    else:
+        ends = [melting["low"], melting["value"], melting["high"]]
+        assert ends == pytest.approx([solidus, liquidus, liquidus])
+        assert melting["text"] == f"{liquidus} °F, begins to melt at {solidus} °F"
+    assert melting["value"] == pytest.approx(liquidus)
     assert (range_["low"], range_["high"]) == pytest.approx((low, high))
     read = "read" in behind
     assert (melting["how_sure"] == HOW_SURE["read"]) is read

@@ -282,8 +282,8 @@ def test_a_bank_too_small_for_the_peak_brings_its_signal(coupled: str, signal: s
 
 
 def test_a_torch_too_large_for_one_cylinder_is_told_apart() -> None:
-    """Bending at 3,500 Btu/h wants some 12 cfh: more than 1/7 of 60 ft³ an hour on a cylinder of its own."""
-    got = answer("class-plan", **(CLASS | {"exercise_1": "bend", "acetylene_contents": "60 ft^3"}))
+    """Bending at 3,500 Btu/h, 0.3 of 1,470 Btu/ft³: 8 cfh, more than 1/7 of 40 ft³ an hour on a cylinder of its own."""
+    got = answer("class-plan", **(CLASS | {"exercise_1": "bend", "acetylene_contents": "40 ft^3"}))
     assert got["results"]["one_torch_share"]["si"] * 3600 > 1 / 7
     assert any("full cylinder of its own" in caution["text"] for caution in got["cautions"])
 

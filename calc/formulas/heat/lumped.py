@@ -219,7 +219,7 @@ def lap_mass(
 
     Examples:
         >>> round(lap_mass(0.050, 0.0127, 0.050, 0.001, 8940.0), 4)
-        0.056
+        0.0561
     """
     return length * thickness * density * (2 * overlap + 2 * reach)
 
