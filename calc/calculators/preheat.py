@@ -281,7 +281,7 @@ def _span(low: float, high: float, rules: str) -> str:
 def _measure_at(thickness: float, rules: str) -> Figure:
     away = max(thickness, to_si(75.0, "mm"))
     iso = min(4 * thickness, to_si(50.0, "mm"))
-    arc = f"{distance(away, rules)} from the joint (AWS D1.1)"
+    arc = f"{distance(away, rules, 2, 'up')} from the joint (AWS D1.1)"
     if thickness <= to_si(50.0, "mm"):
         arc += f"; {distance(iso, rules)} by EN ISO 13916"
     return Figure(

@@ -56,6 +56,7 @@ class SolderTube:
     flux: Annotated[Figure, Shown("Flux", words=True, group="Filler and flux")]
     melting: Annotated[Figure, Shown("Filler all melted at", TEMPERATURE, group="Filler and flux", toward="up")]
     pipe_heat: Annotated[Figure, Shown("Joint works at", TEMPERATURE, group="Heat")]
+    torch: Annotated[Figure, Shown("Torch", words=True, group="Heat")]
     service_limit: Annotated[
         Figure, Shown("Joint may get as hot as, in use", TEMPERATURE, toward="down", group="Heat")
     ]
@@ -233,6 +234,7 @@ def solder_tube(
 
     flux = tubes.flux_row(method, filler.family, fitting, rules)
     window = next(row for row in table("tube-windows") if row.method == method)
+    torch = next(row for row in table("tube-torches") if row.method == method)
     return Answer(
         SolderTube(
             filler=Figure(
@@ -246,6 +248,10 @@ def solder_tube(
             ),
             melting=filler.melting,
             pipe_heat=_heat(filler, window),
+            torch=Figure(
+                None, torch.source, torch.how_sure, words=torch.words,
+                basis="The size of tube decides: the larger it is, the more heat runs off.",
+            ),
             service_limit=Figure(
                 window.service, window.source, window.how_sure,
                 basis="Printed limit for such joints. Pressure has a limit of its own: see the fitting's maker and the local code.",

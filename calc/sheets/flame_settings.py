@@ -286,16 +286,17 @@ def heating_setting(wanted: Wanted) -> Setting:
         power=wanted.heat, efficiency=HEATING_EFFICIENCY, heat_value=printed_heat(fuel),
     )  # fmt: skip
     area = _area(wanted, flow, oxygen, gas)
-    each = wanted.orifice or ONE_HOLE
-    holes = max(ceil(area / orifice_area(each) * (1 - HAIR)), 1)
+    share = area / orifice_area(wanted.orifice or ONE_HOLE)
+    holes = max(ceil(share * (1 - HAIR)), 1)
     if wanted.orifice is not None:
         hole = as_its_maker_prints(wanted.orifice)
     else:
         holes = min(holes, MOST_HOLES)
-        diameter = worked(steps, "One hole of them", hole_diameter, area=area, holes=float(holes))
+        worth = min(max(share, 1.0), float(MOST_HOLES))
+        diameter = worked(steps, "One hole of them", hole_diameter, area=area, holes=worth)
         hole = Figure(
             diameter, SOURCE, "computed", diameter * LEAST_HOLE, diameter * MOST_HOLE,
-            f"One of {holes} holes that pass the gas of the heat together. {SUM}",
+            f"One of {holes} holes that pass the gas of the heat together, or a little more. {SUM}",
         )  # fmt: skip
     assert hole.value is not None
     fuel_flow = Figure(

@@ -92,7 +92,11 @@ def test_a_heating_tip_passes_the_gas_of_the_heat(fuel: str, kilowatts: float) -
     assert got["fuel_flow"]["low"] == pytest.approx(flow * 30 / 40, rel=0.01)
     assert got["fuel_flow"]["high"] == pytest.approx(flow * 30 / 20, rel=0.01)
     holes, one = got["holes"]["value"], got["orifice"]["value"] / 1000
-    assert holes * litres(fuel, one, HEATING_PSI[fuel]) == pytest.approx(flow, rel=0.015)
+    # Holes of 1 mm, common practice, as many as pass the gas and not one more; a smaller one alone, wider ones from 60 on.
+    assert holes * litres(fuel, one, HEATING_PSI[fuel]) >= flow * 0.985
+    assert (holes - 1) * litres(fuel, one, HEATING_PSI[fuel]) <= flow * 1.015
+    if 1 < holes < 60:
+        assert one == pytest.approx(1e-3)
     assert holes * got["hole_flow"]["value"] == pytest.approx(got["fuel_flow"]["value"])
     assert holes == int(holes)
     assert holes <= 60

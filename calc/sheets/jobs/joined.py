@@ -172,7 +172,8 @@ def soldering(job: Job, setting: Setting) -> Work:
     return Work(
         setting,
         Figure(
-            None, "", "practice", words="neutral and soft, the fitting heated, never the solder",
+            None, "", "practice", words="neutral and soft, the fitting heated, never the solder; a torch that burns fuel gas with air is the usual "
+            "tool and gentler",
             basis="The flame moves round the fitting; solder that the joint itself melts runs in.",
         ),
         time,
