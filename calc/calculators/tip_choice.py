@@ -232,7 +232,10 @@ def tip_choice(
     fuel: Annotated[str, FUEL_ASKED],
     torch_type: Annotated[
         str | None,
-        Choice(TORCH_LABEL, TORCHES, assumed="equal-pressure", when={"process": ("welding",)}),
+        Choice(
+            TORCH_LABEL, TORCHES, assumed="equal-pressure",
+            when={"process": ("welding", "braze-welding", "brazing", "soldering")},
+        ),
     ],
     heated: Annotated[str | None, HEATED],
     heat: Annotated[float | None, HEAT_WANTED],

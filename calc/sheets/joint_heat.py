@@ -30,7 +30,8 @@ COLD: Temperature = to_si(20.0, "degC")
 LIKE = {"bronze": "brass", "nickel": "stainless-steel", "galvanised-steel": "low-carbon-steel"}
 """Metals without hot figures of their own, and the one whose figures they take: common practice."""
 TURNS = 30
-"""Turns after which mass and time agree: the error halves in each."""
+AGREED: Ratio = 1e-6
+"""Mass and time agree when a turn changes the time by less: the error halves in each."""
 SUM = "definition heat balance"
 
 
@@ -89,12 +90,14 @@ def _mass_and_time(joint: Joint, metal: str, length: Length, power: float) -> tu
         assert time is not None
         reach = min(heat_reach(kind.hot_diffusivity, time), farthest)
         mass = lap_mass(length, joint.overlap, reach, joint.thickness, kind.density)
-        time = warm_up_time(
+        before, time = time, warm_up_time(
             power, mass, 2.0 * mass / (kind.density * joint.thickness), AIR, EMISSIVITY, COLD, joint.target, COLD,
             _capacity(metal),
         )  # fmt: skip
         if time is None:
             return None
+        if abs(time - before) <= AGREED * time:
+            break
     assert time is not None
     return mass, time
 

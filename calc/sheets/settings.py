@@ -204,12 +204,36 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
     return Setting(hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(MPS, flow), flow)
 
 
+def _braze_with_injector(wanted: Wanted) -> Setting:
+    """The insert of an injector torch for a braze: that for welding steel of the same thickness."""
+    inserts = table("injector-inserts")
+    alike = wanted.thickness
+    if wanted.metal == "copper" and wanted.process != "soldering":
+        alike = steel_of_same_flow(wanted.thickness, "copper")
+    held = min(max(alike, inserts[0].thinnest), inserts[-1].thickest)
+    found = insert_setting(held, "leftward", wanted.oxygen_gauge, wanted.fuel_gauge)
+    said = f"No insert is printed for {PROCESSES[wanted.process].lower()}: that for welding steel as thick, common practice."
+    if wanted.orifice is not None:
+        hole = as_its_maker_prints(wanted.orifice)
+        found = replace(found, orifice=hole, drill=nearest_drill_said(wanted.orifice))
+    else:
+        insert = replace(found.orifice, how_sure="practice", basis=said)
+        found = replace(found, orifice=insert, drill=insert)
+    assert found.fuel_flow.value is not None
+    flow = replace(
+        found.fuel_flow, how_sure="practice", low=found.fuel_flow.value / 2, high=found.fuel_flow.value * 2,
+        basis=f"{said} The band is the insert before it and the one after.",
+    )  # fmt: skip
+    return replace(found, fuel_flow=flow, oxygen_flow=neutral_oxygen(flow))
+
+
 def _braze(wanted: Wanted) -> Setting:
-    if wanted.torch_type == "injector" and None in (wanted.orifice, wanted.oxygen_gauge, wanted.fuel_gauge):
+    thinnest = table("welding-orifices-faa")[0].thinnest
+    if wanted.thickness < thinnest * (1 - HAIR):
+        least = distance(thinnest, wanted.rules, 3, "up")
         raise InputError(
-            "torch_type",
-            f"{TORCH_LABEL}: no tip of an injector torch is printed for {PROCESSES[wanted.process].lower()}; take what its "
-            "maker prints, or choose equal pressure.",
+            "thickness",
+            f"{THICKNESS_LABEL}: no source prints a brazing tip for it; give {least} or more.",
         )
     if wanted.process == "braze-welding" and wanted.fuel != "acetylene":
         raise InputError(
@@ -217,12 +241,13 @@ def _braze(wanted: Wanted) -> Setting:
             f"{FUEL.label}: no source in our data prints braze welding with this gas, whose soft flame heats widely "
             "and not in one spot; choose acetylene, or braze a close joint.",
         )
-    thinnest = table("welding-orifices-faa")[0].thinnest
-    if wanted.thickness < thinnest * (1 - HAIR):
-        least = distance(thinnest, wanted.rules, 3, "up")
+    if wanted.torch_type == "injector" and None in (wanted.orifice, wanted.oxygen_gauge, wanted.fuel_gauge):
+        if wanted.fuel == "acetylene":
+            return _braze_with_injector(wanted)
         raise InputError(
-            "thickness",
-            f"{THICKNESS_LABEL}: no source prints a brazing tip for it; give {least} or more.",
+            "torch_type",
+            f"{TORCH_LABEL}: no tip of an injector torch is printed for {PROCESSES[wanted.process].lower()} with this gas; "
+            "take what its maker prints, or choose equal pressure.",
         )
     return brazing_setting(wanted) if wanted.fuel == "acetylene" else same_heat_setting(wanted)
 

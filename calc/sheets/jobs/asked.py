@@ -145,7 +145,8 @@ TUBE_METRIC = Choice(
     when={"process": ("soldering",), "tube_system": ("metric",)},
 )
 TORCH = Choice(
-    "Torch", TORCHES, assumed="equal-pressure", when={"process": ("welding",)}, outfit="torch_type"
+    "Torch", TORCHES, assumed="equal-pressure", outfit="torch_type",
+    when={"process": ("welding", "braze-welding", "brazing", "soldering")},
 )
 HOSE_BORE = Field(
     "Bore of the hoses",
