@@ -167,9 +167,9 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
 def _brazing_flow(thickness: float) -> float:
     """Most acetylene that the hole of the brazing table passes, m³/s."""
     from calc.formulas.setup.tips import brazing_tip  # noqa: PLC0415
-    from calc.sheets.flame_settings import fuel_passed  # noqa: PLC0415
+    from calc.sheets.flame_settings import brazing_gauge, fuel_passed  # noqa: PLC0415
 
     tip = brazing_tip(thickness)
-    gauges = (Figure(gauge, tip.source, tip.how_sure) for gauge in (tip.oxygen_gauge, tip.acetylene_gauge))
-    passed = fuel_passed("acetylene", tip.orifice.high or 0.0, 1.0, *gauges)
+    gauges = (brazing_gauge(gas) for gas in ("oxygen", "acetylene"))
+    passed = fuel_passed("acetylene", tip.high or 0.0, 1.0, *gauges)
     return passed.high or 0.0

@@ -25,10 +25,10 @@ from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.printed import HAIR, spread
 from calc.formulas.setup.same_heat import flow_for_heat, flow_of_same_heat, hole_diameter, holes_area
 from calc.formulas.setup.tips import brazing_tip, welding_orifice
-from calc.formulas.setup.working_gauges import welding_gauges_in_print
+from calc.formulas.setup.working_gauges import USUAL_GAUGE, welding_gauges_in_print
 from calc.quantities import Area, FreeGasFlow, Gauge, Length, Power, Ratio
 from calc.sheets.flame_heat import printed_heat
-from calc.sheets.torch import USUAL_GAUGE, Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
+from calc.sheets.torch import Setting, as_its_maker_prints, nearest_drill_said, neutral_oxygen
 from calc.show.numbers import plain_number
 from calc.tables import table
 from calc.units import to_si

@@ -206,11 +206,11 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
 
 def _braze_with_injector(wanted: Wanted) -> Setting:
     """The insert of an injector torch for a braze: that for welding steel of the same thickness."""
-    inserts = table("injector-inserts")
+    thinnest, thickest = table("injector-inserts")[0].thinnest, table("welding-flows-davies")[-1].thickness
     alike = wanted.thickness
     if wanted.metal == "copper" and wanted.process != "soldering":
         alike = steel_of_same_flow(wanted.thickness, "copper")
-    held = min(max(alike, inserts[0].thinnest), inserts[-1].thickest)
+    held = min(max(alike, thinnest), thickest)
     found = insert_setting(held, "leftward", wanted.oxygen_gauge, wanted.fuel_gauge)
     said = f"No insert is printed for {PROCESSES[wanted.process].lower()}: that for welding steel as thick, common practice."
     if wanted.orifice is not None:

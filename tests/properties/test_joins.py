@@ -89,7 +89,7 @@ WELDED = [
 @pytest.mark.parametrize(("fuel", "torch", "metal"), WELDED)
 def test_no_tip_nor_its_gas_jumps(fuel: str, torch: str, metal: str) -> None:
     rows = list(
-        swept(lambda thickness: tip_choice("welding", metal, thickness, fuel, torch, None, None, "iso"))
+        swept(lambda thickness: tip_choice("welding", metal, thickness, fuel, torch, None, None, None, "iso"))
     )
     for (thin, before), (thick, after) in pairwise(rows):
         grown = thick / thin

@@ -124,9 +124,9 @@ def test_brazing_tips(inches: float, drill: str, orifice: float) -> None:
 
 
 def test_brazing_thin_sheet_takes_a_smaller_tip_and_foil_is_refused() -> None:
-    """Between 0.031 in at 1/16 in (Navy, read) and the thinnest welding tip, 0.026 in at 0.015 in (FAA, memory)."""
+    """Between 0.031 in at 1/16 in (Navy, read) and the thinnest welding tip, 0.026 in for 0.015 to 0.031 in (FAA, memory)."""
     assert brazing_tip(0.0598 * INCH).words == "number drill 68"
-    by_hand = 0.026 + (0.031 - 0.026) * (0.03 - 0.015) / (0.0625 - 0.015)
+    by_hand = 0.026 + (0.031 - 0.026) * (0.03 - 0.023) / (0.0625 - 0.023)
     assert brazing_tip(0.03 * INCH).value == pytest.approx(by_hand * INCH)
     with pytest.raises(ValueError, match="no tip is printed"):
         brazing_tip(0.014 * INCH)

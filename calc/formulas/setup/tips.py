@@ -11,8 +11,8 @@ from math import pi
 from calc.figures import Figure
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import flows_in_print
-from calc.formulas.setup.joined import figure_of_place, place_at
-from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
+from calc.formulas.setup.joined import Point, figure_of_place, place_at, value_of_place
+from calc.formulas.setup.printed import HAIR, require_thickness, spread
 from calc.formulas.setup.welding_rows import welding_holes, welding_reach
 from calc.quantities import Length, Ratio, Speed, VolumeFlow
 from calc.tables import table
@@ -151,11 +151,11 @@ def holes_printed_for(thickness: Length) -> tuple[Length, ...]:
     )
 
 
-def _brazing_holes() -> list[tuple[Length, Length]]:
-    """Thickness and hole of every row of the brazing table, after the thinnest welding tip."""
-    thinnest = table("welding-orifices-faa")[0]
-    rows = [(row.thickness, row.orifice) for row in table("brazing-orifices-navy")]
-    return [(thinnest.thinnest, thinnest.orifice), *rows]
+def _brazing_holes() -> list[Point]:
+    """Rows of the brazing table, after the thinnest welding tip."""
+    rows = table("brazing-orifices-navy")
+    points = (Point(row.thickness, row.orifice, row.source, row.how_sure) for row in rows)
+    return [welding_holes()[0], *points]
 
 
 def brazing_tip(thickness: Length) -> Figure:
@@ -184,33 +184,23 @@ def brazing_tip(thickness: Length) -> Figure:
         'number drill 56'
     """
     require_thickness(thickness)
+    thinnest, _ = welding_reach()
+    if thickness < thinnest * (1 - HAIR):
+        raise ValueError(f"no tip is printed for metal under {thinnest * 1000:.2f} mm")
     points = _brazing_holes()
-    if thickness < points[0][0] * (1 - HAIR):
-        raise ValueError(f"no tip is printed for metal under {points[0][0] * 1000:.2f} mm")
-    at = min(max(thickness, points[0][0]), points[-1][0])
-    holes = [hole for _, hole in points]
-    smaller = [holes[0] ** 2 / holes[1], *holes[:-1]]
-    larger = [*holes[1:], holes[-1] ** 2 / holes[-2]]
-    thicknesses = [each for each, _ in points]
-    value, low, high = (
-        value_between(list(zip(thicknesses, column, strict=True)), at) for column in (holes, smaller, larger)
-    )
-    row = table("brazing-orifices-navy")[0]
-    thin = at < row.thickness * (1 - HAIR)
-    basis = (
-        f"between the brazing table's row for {row.printed} and the thinnest welding tip"
-        if thin
-        else "brazing table, between its rows"
-    )
+    first, second, *_, before, last = points
+    ends = (
+        replace(first, value=first.value**2 / second.value), replace(last, value=last.value**2 / before.value)
+    )  # fmt: skip
+    sizes = (ends[0], *points, ends[1])
+    place = place_at(points, thickness)
+    low, value, high = (value_of_place(sizes, place + larger) for larger in (0, 1, 2))
+    thin = place < 1.0 - HAIR
+    rows = "between the thinnest welding tip and the first row of the brazing table" if thin else "the brazing table, between its rows"
     return Figure(
-        value,
-        row.source,
-        "memory" if thin else row.how_sure,
-        low=low,
-        high=high,
-        basis=f"{basis}; a size smaller and a size larger are the band",
-        words=f"number drill {nearest_drill(value).drill}",
-    )
+        value, second.source, first.how_sure if thin else second.how_sure, low, high,
+        f"{rows}; a size smaller and a size larger are the band", f"number drill {nearest_drill(value).drill}",
+    )  # fmt: skip
 
 
 SOLVERS = (
