@@ -38,6 +38,7 @@ from calc.sheets.settings import (
     PROCESSES,
     THICKNESS_LABEL,
     TORCH_LABEL,
+    insert_for_heat,
     setting,
 )
 from calc.sheets.tips_in_print import flows_by_source, inserts_by_thickness, orifices_by_source
@@ -184,7 +185,9 @@ def _table(
     if torch_type == "injector":
         like = "low-carbon-steel" if metal in LIKE_STEEL else metal
         alike, larger = steel_of_same_flow(thickness, like), int(sizes_larger(like))
-        return inserts_by_thickness(alike, rules, larger)
+        if process == "welding":
+            return inserts_by_thickness(alike, rules, larger)
+        return inserts_by_thickness(insert_for_heat(process, metal, thickness), rules, 0)
     shown, said = thickness, "this thickness"
     if process == "welding" and metal not in LIKE_STEEL:
         shown = steel_of_same_flow(thickness, metal)

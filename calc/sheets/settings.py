@@ -204,13 +204,23 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
     return Setting(hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(MPS, flow), flow)
 
 
+def insert_for_heat(process: str, metal: str, thickness: Length) -> Length:
+    """Thickness of the steel whose insert a braze, a solder joint or a braze weld takes, m.
+
+    Args:
+        process: `brazing`, `braze-welding` or `soldering`.
+        metal: Id of the metal; copper takes more heat.
+        thickness: Of it, m; what lies beyond the inserts takes the first or the last.
+    """
+    thinnest, thickest = table("injector-inserts")[0].thinnest, table("welding-flows-davies")[-1].thickness
+    more = metal == "copper" and process != "soldering"
+    alike = steel_of_same_flow(thickness, "copper") if more else thickness
+    return float(min(max(alike, thinnest), thickest))
+
+
 def _braze_with_injector(wanted: Wanted) -> Setting:
     """The insert of an injector torch for a braze: that for welding steel of the same thickness."""
-    thinnest, thickest = table("injector-inserts")[0].thinnest, table("welding-flows-davies")[-1].thickness
-    alike = wanted.thickness
-    if wanted.metal == "copper" and wanted.process != "soldering":
-        alike = steel_of_same_flow(wanted.thickness, "copper")
-    held = min(max(alike, thinnest), thickest)
+    held = insert_for_heat(wanted.process, wanted.metal, wanted.thickness)
     found = insert_setting(held, "leftward", wanted.oxygen_gauge, wanted.fuel_gauge)
     said = f"No insert is printed for {PROCESSES[wanted.process].lower()}: that for welding steel as thick, common practice."
     if wanted.orifice is not None:
