@@ -25,10 +25,11 @@ Part = tuple[str, str]
 """A result and value, low, high, text or rounding; or a table's title and a column."""
 
 TO_FILL = {
+    "acetylene-left", "draw-limit",
     "bead-check", "bleed-down", "braze-joint", "class-plan",
     "cool-down", "cut-plate", "cylinder-weather", "far-side",
-    "flame", "flame-bend", "flame-power", "fuel-compare", "gas-log", "heat-colour",
-    "hose-drop", "hose-proof", "hot-work-zone", "hours-left", "job-sheet", "joint-prep",
+    "flame", "flame-bend", "fuel-compare", "gas-log", "heat-colour",
+    "hose-drop", "hot-work-zone", "hours-left", "job-sheet", "joint-prep",
     "leak-test", "licence-key", "licence-questions", "liquid-fuel-left", "may-i-heat",
     "metal-match", "my-outfit", "oxygen-rich", "preheat", "problem-key",
     "problem-set", "purge-time", "regulator-mark", "rod-need", "sheet-thickness", "solder-tube",
@@ -101,7 +102,12 @@ def held() -> dict[str, set[Part]]:
 
 def missing(calculator: str) -> list[Part]:
     """What of a calculator nothing from outside holds."""
-    return sorted(wanted()[calculator] - held()[calculator])
+    known = held()[calculator]
+    return sorted(
+        (name, which)
+        for name, which in wanted()[calculator] - known
+        if not any(which == column and " " in title and name.startswith(title) for title, column in known)
+    )
 
 
 def main(names: list[str]) -> None:
