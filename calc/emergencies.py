@@ -43,5 +43,4 @@ def told(name: str) -> str | None:
     """
     if not name.startswith(PREFIX) or name.removeprefix(PREFIX) not in events():
         return None
-    parts = [row.told for row in events()[name.removeprefix(PREFIX)] if row.told]
-    return ", ".join(parts)
+    return "".join(row.told for row in events()[name.removeprefix(PREFIX)])
