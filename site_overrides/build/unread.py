@@ -80,13 +80,14 @@ def lines(name: str) -> list[dict[str, str]]:
 
 
 def unread(name: str) -> list[dict[str, str]]:
-    """Rows of a table that rest on memory or practice."""
-    return [line for line in lines(name) if line["how_sure"] in UNREAD]
+    """Rows of a table that rest on memory or practice; the name of a page claims nothing."""
+    return [line for line in lines(name) if line["how_sure"] in UNREAD and line.get("kind") != "page"]
 
 
 def told(line: dict[str, str]) -> tuple[str, str]:
     """What a row is about, and what it says."""
-    about, *rest = dict.fromkeys(cell for column, cell in line.items() if cell and column not in _QUIET)
+    quiet = set(_QUIET) - ({"page"} if "step" in line else set())
+    about, *rest = dict.fromkeys(cell for column, cell in line.items() if cell and column not in quiet)
     return about.replace("-", " "), " · ".join(rest)
 
 

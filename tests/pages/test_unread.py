@@ -17,7 +17,11 @@ SHOWN = unread_html(lambda text: text, table_html)
 def graded(name: str) -> list[list[str]]:
     """Rows from memory or practice, counted by another way than the page does."""
     text = files("calc").joinpath(f"data/{name}.csv").read_text(encoding="utf-8")
-    return [row for row in csv.reader(text.splitlines()) if row and row[-1] in ("memory", "practice")]
+    return [
+        row
+        for row in csv.reader(text.splitlines())
+        if row and row[-1] in ("memory", "practice") and row[2:3] != ["page"]
+    ]
 
 
 def test_every_table_stands_once_and_those_of_safety_come_first() -> None:
@@ -40,7 +44,7 @@ def test_what_a_row_says_stands_there_whole(name: str) -> None:
     plain = unescape(SHOWN)
     for row, line in zip(table(name), lines(name), strict=True):
         on_page = told(line)[1] in plain
-        if row.how_sure in ("memory", "practice"):
+        if row.how_sure in ("memory", "practice") and line.get("kind") != "page":
             assert on_page, line
 
 
