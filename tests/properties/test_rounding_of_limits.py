@@ -34,7 +34,9 @@ DOWN = {
     "job-sheet": {
         "fuel_hours": "as above", "oxygen_hours": "as above", "draw_limit": "as above", "limit_temperature": "hotter spoils the steel",
         "aim_temperature": "the flame is stopped before the limit", "drag": "a larger drag is a worse cut",
+        "hole_fed": "a larger hole draws acetone",
     },
+    "tip-choice": {"hole_fed": "a larger hole draws acetone"},
     "draw-limit": {"draw_limit": "a faster draw brings acetone", "full_draw_limit": "likewise"},
     "class-plan": {"draw_limit": "likewise"},
     "supply-plan": {
