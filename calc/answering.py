@@ -8,6 +8,7 @@ from typing import Any
 from calc.asking import Taken, rules_of, taken_inputs, units_of
 from calc.declare import CALCULATORS, RULE_SETS, Answer, Calculator, Figure, Shown, by_rules
 from calc.errors import InputError
+from calc.hazards import filled, gravest_first
 from calc.reading import typed
 from calc.release import RELEASE
 from calc.show.numbers import Toward, plain_number, rounded
@@ -206,7 +207,8 @@ def told_alone(
     system = units_of(texts, rules)
     given = {name: getattr(got.results, name) for name in calculator.results}
     figures = {name: figure for name, figure in given.items() if figure is not None}
-    used = [f.source for f in figures.values()] + [c.source for c in got.cautions]
+    cautions = gravest_first(filled(one, rules) for one in got.cautions)
+    used = [f.source for f in figures.values()] + [c.source for c in cautions]
     keys = sorted({source_key(cell) for cell in used if cell})
     return {
         "calculator": calculator.id,
@@ -231,7 +233,14 @@ def told_alone(
             for name, figure in figures.items()
         },
         "cautions": [
-            {"signal": c.signal, "text": c.text, "source": source_words(c.source)} for c in got.cautions
+            {
+                "id": c.id,
+                "signal": c.signal,
+                "text": c.text,
+                "source": source_words(c.source),
+                "how_sure": HOW_SURE[c.how_sure],
+            }
+            for c in cautions
         ],
         "steps": [
             {

@@ -193,8 +193,14 @@ def _listed(words: tuple[str, ...]) -> str:
     return f"{', '.join(words[:4])} or one of {len(words) - 4} others"
 
 
+EARLIER_IDS = {"steel": "low-carbon-steel", "mps": "methylacetylene-propadiene"}
+"""Ids that options had in links of before, and those of today."""
+
+
 def _picked(name: str, choice: Choice, text: str) -> Taken:
     wanted = text.strip().lower() if len(text) <= LONGEST else ""
+    if wanted not in choice.options:
+        wanted = EARLIER_IDS.get(wanted, wanted)
     for option, words in choice.options.items():
         if wanted in (option, words.lower(), option.replace("-", " ")):
             return Taken(choice.label, words, option, "", option)

@@ -8,17 +8,19 @@ alternative is one or more conditions that all hold, such as
 
 import re
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
 from calc.declare import Caution
-from calc.filling import filled_text
+from calc.filling import BRACES, elsewhere, figures, filled_text, words
 from calc.tables import table
 
 SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 """Signal words of ANSI Z535.6 and ISO 3864, the gravest first."""
-PARTS = ("metal", "coating", "filler", "flux", "fuel", "place", "process")
-"""What may bring a hazard."""
+PARTS = ("metal", "coating", "filler", "flux", "fuel", "place", "process", "work")
+"""What may bring a hazard. `work` has the ids of `process`: who answers for a whole job gives both,
+who answers for a part of it, such as a rod or a tip, gives the process alone."""
 
 Brought = Mapping[str, str | None]
 """Parts of a job, by name of `PARTS`, and the id of each."""
@@ -35,8 +37,8 @@ def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
 
     Args:
         hazard_id: Id of its row.
-        rules: Place whose figures and words fill `{figure-id}` in the row; needed where
-            the row has any.
+        rules: Place whose figures and words fill `{figure-id}` in the row; without it they
+            stay, and `filled` fills them when the answer is told.
         **given: Texts that fill a `{name}` of the row that the answer itself works out.
 
     Returns:
@@ -45,21 +47,37 @@ def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
 
     Raises:
         KeyError: No row has this id.
-        ValueError: A term in braces was left unfilled.
+        ValueError: A term in braces is neither given nor a figure or a word of our tables.
 
     Examples:
         >>> caution("cadmium-fume").signal
         'DANGER'
+        >>> caution("acetylene-limit", "iso").text
+        'Acetylene above 1.5 bar can explode by itself, without air. It could kill whoever is near. Never turn its delivery gauge past 1.5 bar, not even for a moment. A flame that needs more needs another tip or another cylinder.'
     """
     row = hazards()[hazard_id]
     text = f"{row.hazard} {row.consequence} {row.avoidance}".replace("  ", " ").strip()
-    for name, words in given.items():
-        text = text.replace(f"{{{name}}}", words)
-    if rules is not None:
-        text = filled_text(text, rules)
-    if re.search(r"[{}]", text):
-        raise ValueError(f"hazard {hazard_id}: a term in braces is not filled: {text}")
-    return Caution(row.signal, text, row.source, row.id, row.how_sure)
+    for name, told in given.items():
+        text = text.replace(f"{{{name}}}", told)
+    for name in re.findall(r"{([^}]*)}", text):
+        if name not in figures() and name not in words():
+            raise ValueError(f"hazard {hazard_id}: a term in braces is not filled: {text}")
+    found = Caution(row.signal, text[:1].upper() + text[1:], row.source, row.id, row.how_sure)
+    return found if rules is None else filled(found, rules)
+
+
+def filled(one: Caution, rules: str) -> Caution:
+    """A caution with the figures and words of a place, and the source of a figure of that place.
+
+    Args:
+        one: Of `caution`.
+        rules: Rule set.
+    """
+    text = filled_text(one.text, rules)
+    own = [row for name in BRACES.findall(one.text) for row in elsewhere(name) if row.rules == rules]
+    if own:
+        return replace(one, text=text, source=own[0].source, how_sure=own[0].how_sure)
+    return replace(one, text=text)
 
 
 @cache
@@ -108,12 +126,21 @@ def ids_brought(job: Brought) -> list[str]:
     return [row.id for row in sorted(found, key=lambda row: SIGNALS.index(row.signal))]
 
 
-def brought(job: Brought, rules: str) -> tuple[Caution, ...]:
-    """Cautions for the hazards that a job brings, the gravest first."""
+def brought(job: Brought, rules: str | None = None) -> tuple[Caution, ...]:
+    """Cautions for the hazards that a job brings, the gravest first.
+
+    Args:
+        job: As of `ids_brought`.
+        rules: As of `caution`.
+
+    Examples:
+        >>> [one.id for one in brought({"metal": "stainless-steel", "fuel": "hydrogen"})]
+        ['chromium-nickel', 'hydrogen-flame', 'light-gas', 'other-fuel-parts']
+    """
     return tuple(caution(hazard_id, rules) for hazard_id in ids_brought(job))
 
 
 def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """Cautions by signal word, the gravest first, each once; equal ones keep their order."""
-    once = list({(each.id or each.text): each for each in cautions}.values())
+    once = list({each.text: each for each in cautions}.values())
     return tuple(sorted(once, key=lambda each: SIGNALS.index(each.signal)))

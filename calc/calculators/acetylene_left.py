@@ -9,7 +9,6 @@ from calc.declare import (
     MASS,
     Answer,
     Beside,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -28,6 +27,7 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.hazards import brought, caution
 from calc.sheets.asked import CYLINDER_TEMPERATURE, FULL_CONTENTS
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
@@ -219,14 +219,7 @@ def acetylene_left(
             ),
             stop_gauge=stop,
         ),
-        cautions=(
-            Caution(
-                "WARNING",
-                "A cylinder that lay on its side can send out liquid acetone, which feeds a fire. Stand it "
-                "upright twice the time it lay, never under 2 h, 24 h if unknown, before you open it.",
-                "faa-h-8083-31",
-            ),
-        ),
+        cautions=(caution("acetylene-lay"), *brought({"fuel": "acetylene"})),
         steps=tuple(steps),
         beside=lambda: _why_weigh(rules, gauge, temperature),
     )

@@ -6,7 +6,6 @@ from typing import Annotated, Any
 from calc.declare import (
     LENGTH,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -16,6 +15,7 @@ from calc.declare import (
     Table,
     calculator,
 )
+from calc.hazards import caution
 from calc.sheets import beads
 from calc.sheets.beads import Line, Size
 from calc.sheets.said import distance
@@ -266,14 +266,6 @@ def _pictures(failed: list[str]) -> tuple[Picture, ...]:
 
 
 CAUTIONS = (
-    Caution(
-        "WARNING",
-        "A joint that carries people or loads, or holds pressure or fuel, kills when it breaks. A qualified inspector "
-        "judges it, never this page.",
-    ),
-    Caution(
-        "CAUTION",
-        "A bead without color still burns. Let it cool before you bring eyes, fingers or a gauge to it; glasses on when "
-        "you brush or chip it.",
-    ),
+    caution("load-joint"),
+    caution("hot-looks-cold"),
 )

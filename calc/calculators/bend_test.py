@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
-from calc.declare import LENGTH, Answer, Caution, Field, Figure, Shown, Step, calculator, worked
+from calc.declare import LENGTH, Answer, Field, Figure, Shown, Step, calculator, worked
 from calc.errors import InputError
 from calc.formulas.setup.beads import bend_stretch, die_opening, plunger_diameter
+from calc.hazards import caution
 from calc.quantities import Length
 from calc.sheets.said import distance
 from calc.tables import table
@@ -162,9 +163,5 @@ def _verdict(found: dict[str, Length | None], limits: dict[str, Length], *, loos
 
 
 CAUTIONS = (
-    Caution(
-        "WARNING",
-        "A strip that snaps flies, and a press or vise crushes. Guard in front, glasses and face shield on, hands and other "
-        "people out of the line of the strip.",
-    ),
+    caution("strip-snaps"),
 )

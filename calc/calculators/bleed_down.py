@@ -10,7 +10,6 @@ from calc.declare import (
     VOLUME,
     Answer,
     Beside,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -25,6 +24,7 @@ from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.nozzle import orifice_area
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import bleed_time, trapped_gas
+from calc.hazards import brought, caution
 from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
@@ -200,14 +200,7 @@ def bleed_down(
                 basis="An average that no real room has: beside the torch the gas is far richer.",
             ),
         ),
-        cautions=(
-            Caution(
-                "DANGER",
-                "The gas you let out burns at the hose end however little it is, and oxygen makes clothes burn. One "
-                "gas at a time, nothing alight or hot near, ventilated, never in a closed space.",
-                PRINT,
-            ),
-        ),
+        cautions=(caution("fuel-let-out"), caution("oxygen-let-out"), *brought({"fuel": fuel})),
         steps=tuple(steps),
         beside=lambda: _beside(fuel, falls, trapped, rules),
     )  # fmt: skip

@@ -8,6 +8,7 @@ from calc.calculators.draw_limit import COUPLING
 from calc.declare import Answer, Caution, Figure, Offered, Picture, Table, calculator
 from calc.errors import InputError
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
+from calc.hazards import caution, gravest_first
 from calc.sheets import stored
 from calc.sheets.banks import Bank, both_banks, oxygen_in
 from calc.sheets.draws import PICKS, draw_cautions
@@ -27,12 +28,7 @@ from calc.sheets.lessons.times import start_of, stock_size, whole_minutes
 from calc.sheets.surroundings import fire_watch, watch_row
 from calc.units import to_si
 
-PRESENCE = Caution(
-    "WARNING",
-    "A learner alone with a flame could be burnt, or the room be on fire, before anyone sees it. The instructor is in the room "
-    "from the first flame until the fire watch is over, and holds no torch while a learner does.",
-)
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+PRESENCE = caution("learner-alone")
 
 
 @calculator("class-plan", "Plan a class")
@@ -244,21 +240,14 @@ def _cautions(
     """Hazards of the work, of the draw and of the store, each once, the gravest first."""
     bank = banks["fuel"]
     drawn = draw_cautions(most, bank.count * bank.full, duty)
-    alone = draw_cautions(most / hot, bank.full, duty) if bank.count > 1 and not drawn else []
+    this = "A torch on one full cylinder of its own, where the plan couples them,"
+    alone = draw_cautions(most / hot, bank.full, duty, this) if bank.count > 1 and not drawn else []
     found = [
         *drawn,
-        *(
-            Caution(
-                one.signal,
-                "A torch on one full cylinder of its own, where the plan couples them: "
-                f"{one.text[0].lower()}{one.text[1:]}", one.source,
-            )
-            for one in alone
-        ),
+        *alone,
         *(caution for one in tries for caution in one.cautions),
         PRESENCE,
         *stored.store_cautions(stored.broken(compared, banks)),
         *([COUPLING] if bank.count > 1 else []),
     ]  # fmt: skip
-    unlike = {caution.text: caution for caution in found}
-    return tuple(sorted(unlike.values(), key=lambda caution: SIGNALS.index(caution.signal)))
+    return gravest_first(found)

@@ -9,7 +9,6 @@ from calc.declare import (
     TEMPERATURE,
     Answer,
     Beside,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -31,6 +30,7 @@ from calc.formulas.heat.cooling import (
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.lumped import cooling_time
 from calc.formulas.heat.steel_properties import STEEL_DENSITY
+from calc.hazards import caution
 from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
 from calc.sheets.said import degrees, distance, duration
@@ -279,14 +279,6 @@ def _course(thickness: float, start: float, rules: str) -> tuple[Table, Picture]
 
 
 _CAUTIONS = (
-    Caution(
-        "WARNING",
-        "Metal burns skin and lights what it touches long after it has stopped glowing. Mark it hot, use tongs, "
-        "keep it off wood, hose and cylinders.",
-        "cfr1910-252 (b)(4)(vii)",
-    ),
-    Caution(
-        "CAUTION",
-        "Water on hot steel hardens and cracks it, and the steam scalds. Let it cool by itself.",
-    ),
+    caution("hot-looks-cold"),
+    caution("quench"),
 )

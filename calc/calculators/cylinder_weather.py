@@ -27,6 +27,7 @@ from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.formulas.gas.saturation import vapour_pressure
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import ATMOSPHERE, Gauge, Temperature
 from calc.sheets.asked import HOT, HOTTEST
 from calc.sheets.possible import gauge_down, require_possible
@@ -327,26 +328,9 @@ def _relief(gas: str, weather: Temperature, rules: str) -> Figure:
 
 def _cautions(gas: str) -> tuple[Caution, ...]:
     told = [
-        Caution(
-            "DANGER",
-            "A cylinder that got hot can burst or burn hours later. Do not open, move or cool it by hand: leave, clear people, "
-            "call the fire service, see the page Hot cylinder.",
-            "nfcc",
-        ),
-        Caution(
-            "DANGER",
-            "Gas leaks into a shut vehicle and the next spark blows it up; people have died so. Never keep or leave a cylinder "
-            "shut in a vehicle: carry it upright, secured, in the open or with air through, and take it out at once.",
-            "teaching-texts",
-        ),
+        caution("cylinder-in-fire"),
+        caution("cylinder-in-vehicle"),
     ]
     if gas == "acetylene":
-        told.append(
-            Caution(
-                "WARNING",
-                "The gauge of an acetylene cylinder does not tell how much is left, and cold makes it give less. "
-                "Weigh it; thaw a frozen valve with warm water, never a flame, which bursts or lights it.",
-                "cfr1910-253 (b)(5)(ii)(C)",
-            )
-        )
-    return tuple(told)
+        told.append(caution("acetylene-cold"))
+    return gravest_first((*told, *brought({"fuel": gas})))

@@ -7,7 +7,6 @@ from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
     Answer,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -29,6 +28,7 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
+from calc.hazards import caution
 from calc.sheets.asked import DUTY, FULL_CONTENTS
 from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
@@ -45,12 +45,7 @@ LINES = (
     ("1/10, on and off", INTERMITTENT_DRAW, "draw-note"),
     ("1/15, without a stop", CONTINUOUS_DRAW, "cga-g1"),
 )
-COUPLING = Caution(
-    "WARNING",
-    "Coupled acetylene cylinders want a manifold made for acetylene with a flame arrestor at each; "
-    "anything else can explode. Have it set up by the supplier.",
-    "cfr1910-253 (c)(5)(iii)",
-)
+COUPLING = caution("home-made-coupling")
 
 
 @dataclass(frozen=True, slots=True)

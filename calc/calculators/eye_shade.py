@@ -8,7 +8,6 @@ from calc.declare import (
     LENGTH,
     RULE_SETS,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -18,6 +17,7 @@ from calc.declare import (
 from calc.errors import InputError
 from calc.formulas.setup.ruled import NO_FIGURE
 from calc.formulas.setup.shades import shade
+from calc.hazards import caution
 from calc.sheets.shades import every_shade, helper_row
 
 PROCESSES = {
@@ -113,18 +113,8 @@ def eye_shade(
         ),
         tables=(every_shade(),),
         cautions=(
-            Caution(
-                "WARNING",
-                "A bare flame and flying scale can blind. Wear goggles or a shield of this shade with side "
-                "protection, and give helpers and onlookers their own.",
-                "cfr1910-133 (a)(2)",
-            ),
-            Caution(
-                "WARNING",
-                "Flux makes a yellow glare that hides the work, and the eye strains into it. Use a filter that takes the "
-                "yellow out, of the same shade or darker.",
-                "cfr1910-133 (a)(5)",
-            ),
+            caution("glare"),
+            *((caution("flux-glare"),) if process in ("welding", "brazing") else ()),
         ),
     )  # fmt: skip
 

@@ -9,7 +9,6 @@ from calc.declare import (
     LENGTH,
     TEMPERATURE,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -26,6 +25,7 @@ from calc.formulas.heat.flame_patch import patch_spread
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.moving_source import spot_heat_rise
 from calc.formulas.heat.slab import bar_share
+from calc.hazards import caution
 from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, metal_of
@@ -324,15 +324,6 @@ def _course(
 
 
 _CAUTIONS = (
-    Caution(
-        "DANGER",
-        "Fire starts on the side you do not see: behind a wall, under a floor, along a pipe, an hour later. "
-        "Before any flame look there and clear it; post a watcher there during and after the work.",
-        "cfr1910-252 (a)(2)(iii)(A)",
-    ),
-    Caution(
-        "DANGER",
-        "A closed part bursts when it is heated: drum, tank, capped pipe, wheel with its tyre. Do not heat it.",
-        "cfr1910-252 (a)(3)",
-    ),
+    caution("heat-behind"),
+    caution("closed-part"),
 )

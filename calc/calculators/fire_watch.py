@@ -6,7 +6,6 @@ from typing import Annotated
 from calc.declare import (
     TIME,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -14,6 +13,7 @@ from calc.declare import (
     Table,
     calculator,
 )
+from calc.hazards import caution
 from calc.sheets.said import duration
 from calc.sheets.surroundings import OWN, legal_words, watch_row
 from calc.sheets.surroundings import fire_watch as watch_figure
@@ -171,16 +171,6 @@ def _printed() -> Table:
 
 
 CAUTIONS = (
-    Caution(
-        "DANGER",
-        "Heat smoulders inside walls, roofs and along pipes and breaks out an hour or more later, often when nobody is left. "
-        "Stay for the whole time, look behind and below, feel walls and pipes, and look again before you lock up.",
-        "nfpa51b-2019 5.6.3",
-    ),
-    Caution(
-        "WARNING",
-        "A watcher who fights too large a fire is burnt or overcome. Raise the alarm first, keep a way out behind you, and "
-        "leave when one extinguisher has not put it out.",
-        "cfr1910-252 (a)(2)(iii)(B)",
-    ),
+    caution("fire-later"),
+    caution("fire-too-large"),
 )

@@ -7,7 +7,6 @@ from calc.declare import (
     LENGTH,
     TEMPERATURE,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -25,6 +24,7 @@ from calc.formulas.heat.shrinkage import (
     simple_butt_shrinkage,
     tee_shrinkage,
 )
+from calc.hazards import caution
 from calc.sheets.heat_colours import colours
 from calc.sheets.said import degrees
 from calc.show.drawings import swatches
@@ -251,27 +251,9 @@ def _picture(limit: float, light: str, rules: str) -> Picture:
 
 
 _CAUTIONS = (
-    Caution(
-        "DANGER",
-        "A closed part bursts when it is heated: tube with both ends shut, tank, wheel with its tyre, shock absorber. "
-        "Do not heat it.",
-        "cfr1910-252 (a)(3)",
-    ),
-    Caution(
-        "WARNING",
-        "Heated steel is weak while hot and may be weaker for good. What carries people or loads, a lifting hook, a "
-        "vehicle's axle or steering, a bridge: an engineer decides, not a torch.",
-        "fhwa-heat-straightening",
-    ),
-    Caution(
-        "WARNING",
-        "Zinc, paint and plating give poisonous fume. Strip the place bare; fan on, head out of the plume.",
-        "cfr1910-252 (c)(6)",
-    ),
-    Caution(
-        "WARNING",
-        "A piece under load or jacked springs when it gets hot. Keep fingers and face out of its way; clear what "
-        "burns on both sides.",
-    ),
-    Caution("NOTICE", "Do not cool it with water while it has any color: it can harden and crack."),
+    caution("closed-part"),
+    caution("weakened-part"),
+    caution("coating-fume"),
+    caution("work-springs"),
+    caution("quench"),
 )

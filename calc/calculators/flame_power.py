@@ -7,7 +7,6 @@ from calc.declare import (
     FREE_GAS_FLOW,
     POWER,
     Answer,
-    Caution,
     Field,
     Figure,
     Shown,
@@ -22,8 +21,8 @@ from calc.formulas.heat.flame_power import (
     power_into_work,
     power_of_gas,
 )
+from calc.hazards import brought, caution
 from calc.sheets.asked import FUEL
-from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_heat import HeatOfGas, heat_of_gas
 from calc.show.drawings.bars import Bar
 from calc.show.drawings.bars import drawing as bars
@@ -149,16 +148,8 @@ def flame_power(
             Bar("net, what a flame can give", said(net), (cone, net - cone)),
         ],
     )
-    cautions = [
-        Caution(
-            "WARNING",
-            "Most of this heat goes past the work: into air, bench, walls and whatever stands behind. It can set fire to "
-            "what you do not see. Clear and shield the far side, and keep a watch.",
-            "cfr1910-252 (a)(2)",
-        )
-    ]
-    if fuel != "acetylene":
-        cautions.append(EQUIPMENT_CAUTION)
+    cautions = [caution("heat-behind")]
+    cautions += brought({"fuel": fuel})
     ideal = (
         "Ideal cone: just enough oxygen to make carbon monoxide and hydrogen. A torch on other fuels than acetylene "
         "takes far more oxygen than that, so its real cone gives more."

@@ -9,7 +9,6 @@ from calc.declare import (
     MASS,
     TEMPERATURE,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -24,8 +23,8 @@ from calc.errors import InputError
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
 from calc.formulas.heat.lumped import warm_up_heat
+from calc.hazards import brought, caution
 from calc.sheets.asked import FUELS
-from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_heat import mean_steel_heat_capacity
 from calc.sheets.fuel_sums import FuelSum, equipment, fuel_sum
 from calc.sheets.scales import Scale
@@ -242,12 +241,8 @@ def fuel_compare(
             tip=Figure(None, gear.source, gear.how_sure, words=gear.tip),
         ),
         cautions=(
-            EQUIPMENT_CAUTION,
-            Caution(
-                "WARNING",
-                "Liquefied fuel gases are heavier than air: a leak runs to the lowest place and waits for a flame. Test "
-                "every joint, store and use them where nothing lies below.",
-            ),
+            caution("other-fuel-parts"),
+            *brought({"fuel": fuel}),
         ),
         steps=tuple(steps),
         beside=lambda: (_tables(sums, rules), (_picture(sums, rules),)),

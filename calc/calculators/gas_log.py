@@ -11,7 +11,6 @@ from calc.declare import (
     MASS,
     TEMPERATURE,
     Answer,
-    Caution,
     Choice,
     Day,
     Field,
@@ -30,6 +29,7 @@ from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import gas_molar_mass
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
+from calc.hazards import brought, caution
 from calc.sheets.asked import FULL_CONTENTS, HOT, HOTTEST, OXYGEN_WATER_VOLUME
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
@@ -242,13 +242,7 @@ def gas_log(
     oxygen_factor = _factor(steps, "Factor of the oxygen", oxygen, planned_oxygen, gas_factor)
     return Answer(
         GasLog(used, weight, oxygen, fuel_factor, oxygen_factor, _larger(fuel_factor, oxygen_factor)),
-        cautions=(
-            Caution(
-                "WARNING",
-                "A cylinder that tips over on the scale crushes a foot and could break its valve. Valve shut, two "
-                "people, and secured until both let go.",
-            ),
-        ),
+        cautions=(caution("cylinder-falls"), *brought({"fuel": fuel})),
         steps=tuple(steps),
     )  # fmt: skip
 

@@ -6,7 +6,6 @@ from typing import Annotated
 from calc.declare import (
     TEMPERATURE,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -16,6 +15,7 @@ from calc.declare import (
     calculator,
 )
 from calc.errors import InputError
+from calc.hazards import caution
 from calc.sheets.heat_colours import SCALES, Colour, colour_at, colours, neighbours
 from calc.sheets.said import degrees
 from calc.show.drawings import swatches
@@ -157,15 +157,6 @@ def _picture(scale: str, shown: list[Colour], rules: str) -> Picture:
 
 
 _CAUTIONS = (
-    Caution(
-        "WARNING",
-        "Steel that shows no color, or only a temper color, still burns skin and lights what it touches. "
-        "Tongs, not gloves, and mark it hot.",
-        "cfr1910-252 (b)(4)(vii)",
-    ),
-    Caution(
-        "NOTICE",
-        "Temper colors hold for clean carbon steel held some minutes. Stainless steel tints hotter; aluminium, "
-        "copper and brass follow no such list.",
-    ),
+    caution("hot-looks-cold"),
+    caution("temper-colors"),
 )

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import GAUGE, Answer, Caution, Field, Figure, Shown, calculator
+from calc.declare import GAUGE, Answer, Field, Figure, Shown, calculator
+from calc.hazards import caution
 from calc.units import to_si
 
 TIMES = 2.0
@@ -48,12 +49,5 @@ def hose_proof(
                 basis="Twice the normal service pressure, never under 300 psi.",
             )
         ),
-        cautions=(
-            Caution(
-                "WARNING",
-                "A joint that lets go under test whips and can blind or kill. Leave the test to who makes up hoses, "
-                "with oil-free air or inert gas, never with oxygen or fuel gas.",
-                RULE,
-            ),
-        ),
+        cautions=(caution("hose-test"),),
     )  # fmt: skip

@@ -17,6 +17,7 @@ from calc.declare import (
 )
 from calc.formulas.setup.ruled import amount
 from calc.formulas.setup.sparks import Flight, farthest_flight, widened_reach
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Length
 from calc.sheets.said import degrees, distance
 from calc.sheets.surroundings import clear_distance, fire_watch, guided_reach, reach_row
@@ -152,7 +153,7 @@ def hot_work_zone(
                 max(row.downward, height), row.source, row.how_sure, basis=named, words="may go further"
             ),
         ),
-        cautions=_cautions(stuff),
+        cautions=_cautions(process, stuff),
         steps=tuple(steps),
         beside=lambda: (
             (_measures(openings, floor, wall, pipes, rules), _print(rules)),
@@ -292,35 +293,13 @@ def _print(rules: str) -> Table:
     )
 
 
-def _cautions(stuff: str) -> tuple[Caution, ...]:
+def _cautions(process: str, stuff: str) -> tuple[Caution, ...]:
     told = [
-        Caution(
-            "DANGER",
-            "Fire starts where nobody looks: behind a wall, under a floor, along a pipe, an hour later; it has burnt buildings "
-            "and people. Look there before, during and after, and keep a watcher with an extinguisher.",
-            "cfr1910-252 (a)(2)(iii)",
-        ),
-        Caution(
-            "DANGER",
-            "A drum, tank or closed part explodes when it is heated or cut, whatever it once held and however empty. Do not; "
-            "leave it to people who clean, fill and test it.",
-            "cfr1910-252 (a)(3)",
-        ),
-        Caution(
-            "WARNING",
-            "Drops of slag burn people below and hoses behind. Rope off below the work, lay hoses out of the throw, "
-            "cylinders out of reach of sparks or behind a shield.",
-            "cfr1910-253 (b)(5)(ii)(I)",
-        ),
+        caution("heat-behind"),
+        caution("closed-part"),
+        caution("cutting-sparks" if process == "cutting" else "fire-near"),
+        *brought({"process": process}),
     ]
     if stuff == "vapour":
-        told.insert(
-            0,
-            Caution(
-                "DANGER",
-                "Vapour, gas or dust in the air explodes at a spark and kills. No flame here, nor where sprinklers are out "
-                "of order: clear the source, air the place, have it tested, start again.",
-                "cfr1910-252 (a)(2)(vi)",
-            ),
-        )
-    return tuple(told)
+        told.insert(0, caution("gas-in-the-air"))
+    return gravest_first(told)

@@ -27,6 +27,7 @@ from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as ratio_of
 from calc.formulas.gas.real_gas import compressibility
 from calc.formulas.gas.supply import cylinder_share, oxygen_for_fuel, running_time
+from calc.hazards import caution, gravest_first
 from calc.sheets.asked import (
     CYLINDER_TEMPERATURE,
     DUTY,
@@ -237,7 +238,8 @@ def hours_left(
         )
     steps: list[Step] = []
     ratio = ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
-    one = tip_flow(fuel, orifice, holes, gauge, ratio, 293.15, rules).results.fuel_flow
+    tip = tip_flow(fuel, orifice, holes, gauge, ratio, 293.15, rules)
+    one = tip.results.fuel_flow
     if fuel_flow is not None:
         one = Figure(fuel_flow, "", "practice", basis="As its maker prints.")
     fuel_draw = _times(one, torches)
@@ -268,24 +270,14 @@ def hours_left(
             (fuel_draw.high or drawn) / fuel_contents, "Flow over what is in the cylinder now.",
         )  # fmt: skip
         cautions = draw_cautions(drawn, fuel_contents, duty)
-        cautions.append(
-            Caution(
-                "WARNING",
-                "An acetylene cylinder run down too far brings acetone to the flame and lets air in. Stop at the "
-                "reading below, shut its valve, and change it with every flame out.",
-            )
-        )
+        cautions.append(caution("acetylene-run-out"))
     first = min(ends, key=lambda name: ends[name])
     stop, why = ends[first], f"then the {first} is at its stop"
     if draw_time.value is not None and draw_time.value < stop:
         stop, why = draw_time.value, "then the draw is too fast for the acetylene left"
     if oxygen_ratio is not None and ratio >= 0.9 * ratio_of(fuel, "complete"):
         cautions.append(
-            Caution(
-                "NOTICE",
-                f"{plain_number(ratio)} is complete burning, most of which the air feeds. A torch draws about "
-                f"{plain_number(ratio_of(fuel))}; reckoned so you order oxygen that no torch uses.",
-            )
+            caution("complete-burning", ratio=plain_number(ratio), usual=plain_number(ratio_of(fuel)))
         )
     matched = oxygen_for_fuel(fuel_contents, ratio)
     row = _torch_row(fuel)
@@ -315,7 +307,7 @@ def hours_left(
             draw_share=share,
             draw_limit=limit,
         ),
-        cautions=tuple(cautions),
+        cautions=gravest_first((*cautions, *tip.cautions)),
         steps=tuple(steps),
         beside=lambda: (
             (_oxygen_table(fuel, ratio, fuel_contents, full_oxygen, rules),),

@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 from calc.calculators.eye_shade import eye_shade
 from calc.calculators.purge_time import purge_time
-from calc.declare import Answer, Beside, Caution, calculator
+from calc.declare import Answer, Beside, calculator
 from calc.figures import Figure
 from calc.sheets.asked import (
     CYLINDER_TEMPERATURE,
@@ -23,17 +23,16 @@ from calc.sheets.draw_ways import hole_fed, ways
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.doing import tube_wall, work_of
 from calc.sheets.jobs.gas import (
-    Held,
     acetylene_held,
     gas_cautions,
     gas_of_job,
     liquid_held,
     oxygen_held,
 )
+from calc.sheets.jobs.hazards import job_cautions
 from calc.sheets.jobs.job import Job
 from calc.sheets.jobs.metals import hold_metal
 from calc.sheets.jobs.results import JobSheet
-from calc.sheets.jobs.work import Work
 from calc.sheets.surroundings import clear_distance, fire_watch
 from calc.sheets.tips_held import wanted_orifice
 from calc.sheets.torch import marked_regulator
@@ -106,27 +105,27 @@ def job_sheet(
     assert flow.value is not None
     oxygen_all = work.oxygen_flow or oxygen
     hoses = (hose_bore, hose_length, torch_drop, rules)
-    marks = {
-        "oxygen": marked_regulator("oxygen", setting.oxygen_gauge, oxygen_all, *hoses),
-        "fuel": marked_regulator(fuel, setting.fuel_gauge, flow, *hoses),
-    }
-    purge = purge_time(
+    oxygen_mark, of_oxygen = marked_regulator("oxygen", setting.oxygen_gauge, oxygen_all, *hoses)
+    fuel_mark, of_fuel = marked_regulator(fuel, setting.fuel_gauge, flow, *hoses)
+    purged = purge_time(
         fuel, hose_bore, hose_length, oxygen.value, flow.value, setting.fuel_gauge.value or 0.0, rules
-    ).results
-    held = Held(oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, rules), None)
+    )
+    purge = purged.results
+    held = oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, rules)
     if fuel == "acetylene":
-        contents = acetylene_held(
-            gross_weight, tare_weight, acetylene_contents or 0.0, cylinder_temperature, rules
+        held = acetylene_held(
+            held, gross_weight, tare_weight, acetylene_contents or 0.0, cylinder_temperature, rules
         )
-        held = Held(held.oxygen, contents)
     elif liquid_left is not None:
-        liquid = liquid_held(fuel, liquid_left, cylinder_temperature, marks["fuel"].value or 0.0, flow, rules)
-        held = Held(held.oxygen, liquid.fuel, liquid.boil, liquid.pressure_held)
+        held = liquid_held(
+            held, fuel, liquid_left, cylinder_temperature, fuel_mark.value or 0.0, flow, rules
+        )
     vented = (purge.fuel_vented.value or 0.0, purge.oxygen_vented.value or 0.0)
-    shades = eye_shade(
+    shaded = eye_shade(
         SHADE_OF.get(process, process), work.thickness, flow.high or flow.value, oxygen_all.high or oxygen_all.value,
         rules,
-    ).results  # fmt: skip
+    )  # fmt: skip
+    shades = shaded.results
     if fuel == "acetylene" and held.fuel is not None and process != "cutting":
         work.shown["hole_fed"] = hole_fed(flow.value, setting.orifice, held.fuel, duty)
     kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty)
@@ -139,8 +138,8 @@ def job_sheet(
                 max(held.fuel, full_contents(rules)), duty, rules,
             )  # fmt: skip
             tables = (*((found,) if found else ()), *tables)
-        mark = marks["oxygen"].value or 0.0
-        return tables, (*pictures, gauges.drawing(oxygen_cylinder_gauge, mark, rules, "oxygen"))
+        drawn = gauges.drawing(oxygen_cylinder_gauge, oxygen_mark.value or 0.0, rules, "oxygen")
+        return tables, (*pictures, drawn)
 
     return Answer(
         JobSheet(
@@ -151,8 +150,8 @@ def job_sheet(
             tip_orifice=None if setting.orifice.value is None else setting.orifice,
             nearest_drill=setting.drill if setting.drill.words else None,
             holes=setting.holes,
-            oxygen_gauge=marks["oxygen"],
-            fuel_gauge=marks["fuel"],
+            oxygen_gauge=oxygen_mark,
+            fuel_gauge=fuel_mark,
             purge_oxygen_time=purge.purge_oxygen_time,
             purge_fuel_time=purge.purge_fuel_time,
             flame=work.flame,
@@ -163,7 +162,10 @@ def job_sheet(
             fire_watch=fire_watch(rules),
             **kind,
         ),
-        cautions=_cautions(work, fuel, held, flow, duty, rules),
+        cautions=job_cautions(
+            (process, metal, other_metal, coating, rules),
+            gas_cautions(fuel, held, flow, duty, rules), work.cautions, purged.cautions, shaded.cautions, of_oxygen, of_fuel,
+        ),
         beside=beside,
     )  # fmt: skip
 
@@ -172,15 +174,6 @@ def _tip(label: str | None) -> Figure | None:
     if label is None:
         return None
     return Figure(None, "", "practice", words=f"“{label}”", basis="Your own name for it.")
-
-
-def _cautions(
-    work: Work, fuel: str, held: Held, flow: Figure, duty: str, rules: str
-) -> tuple[Caution, ...]:
-    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-    found = [*gas_cautions(fuel, held, flow, duty, rules), *work.cautions]
-    unlike = {caution.text: caution for caution in found}
-    return tuple(sorted(unlike.values(), key=lambda caution: order.index(caution.signal)))
 
 
 def wanted_tip(given: Mapping[str, Any]) -> tuple[str, Figure]:

@@ -13,6 +13,7 @@ from calc.declare import (
     Step,
     calculator,
 )
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets import seams, weld_metal
 from calc.sheets.in_print import edges_in_print
 from calc.sheets.joints import OWN_LABELS, Own, preparation
@@ -131,7 +132,7 @@ def joint_prep(
             fill_area=weld_metal.fill_area(made),
             weld_area=weld_metal.weld_area(made, steps),
         ),
-        cautions=_cautions(metal),
+        cautions=_cautions(process, metal),
         steps=tuple(steps),
         beside=lambda: ((edges_in_print(thickness, rules),), (weld_metal.picture(made, rules),)),
     )
@@ -146,33 +147,10 @@ def _half(angle: Figure | None) -> Figure | None:
     )
 
 
-def _cautions(metal: str) -> tuple[Caution, ...]:
+def _cautions(process: str, metal: str) -> tuple[Caution, ...]:
     found = [
-        Caution(
-            "WARNING",
-            "Zinc, paint, plating and oil on the edges give poisonous fume. Know the metal, strip it bare and "
-            "ventilate before any flame.",
-            "cfr1910-252 (c)",
-        ),
-        Caution(
-            "WARNING",
-            "Solvent with chlorine in it turns into poison gas in a flame. Wipe the edges with one without, let them "
-            "dry, take the cloth and the can away before you light.",
-            "cfr1910-252 (c)",
-        ),
-        Caution(
-            "CAUTION",
-            "A grinder throws sparks and burrs cut. Shield the eyes, keep sparks off hoses and cylinders, file the "
-            "burrs off.",
-            "cfr1910-133 (a)(2)",
-        ),
+        caution("coating-fume"),
+        caution("chlorinated-solvent"),
+        caution("grinding"),
     ]
-    if metal == "cast-iron":
-        found.append(
-            Caution(
-                "NOTICE",
-                "Cast iron cracks when one place is heated alone. Drill the ends of a crack, warm the whole piece, cool "
-                "it slowly.",
-            )
-        )
-    return tuple(found)
+    return gravest_first((*found, *brought({"process": process, "metal": metal})))

@@ -33,7 +33,7 @@ from calc.formulas.gas.leak import (
 )
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import caution
+from calc.hazards import brought, caution
 from calc.sheets.possible import NAMES, gauge_down, require_possible
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
@@ -267,7 +267,7 @@ def leak_test(
             ),
         ),
         cautions=(
-            *((caution("liquid-holds-gauge", fuel=NAMES[gas]),) if wet else ()), *_cautions(leaks=leaks, hidden=hidden)
+            *((caution("liquid-holds-gauge", fuel=NAMES[gas]),) if wet else ()), *_cautions(gas, leaks=leaks, hidden=hidden)
         ),
         steps=tuple(steps),
         beside=lambda: (
@@ -311,22 +311,6 @@ def _verdict(*, leaks: bool, came_in: bool, drop: float, hidden: float) -> Figur
     )  # fmt: skip
 
 
-def _cautions(*, leaks: bool, hidden: float) -> tuple[Caution, ...]:
-    if leaks:
-        return (
-            Caution(
-                "DANGER",
-                "The gauge fell more than cooling explains: gas is getting out and can burn or explode. Shut the "
-                "cylinders, put out every flame, ventilate, find the leak with soapy water, and do not light until "
-                "it is mended.",
-                "army-od0017 (5)",
-            ),
-        )
-    return (
-        Caution(
-            "WARNING",
-            f"A gauge proves nothing tight: a leak up to {_said(hidden)} hides in this test, and leaking gas can "
-            "burn or explode. Soap every joint and repeat; never search with a flame.",
-            "army-od0017 (5)",
-        ),
-    )
+def _cautions(gas: str, *, leaks: bool, hidden: float) -> tuple[Caution, ...]:
+    told = caution("leak-found") if leaks else caution("leak-hides", hidden=_said(hidden))
+    return (told, *brought({"fuel": gas}))

@@ -38,6 +38,7 @@ from calc.formulas.gas.saturation import (
     vapour_pressure,
     wetted_area,
 )
+from calc.hazards import brought, caution
 from calc.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
 from calc.sheets.asked import HOT, HOTTEST
 from calc.sheets.scales import scale
@@ -204,29 +205,7 @@ def _beside(
 
 
 def _cautions(fuel: str) -> tuple[Caution, ...]:
-    found = [
-        Caution(
-            "DANGER",
-            "These gases are heavier than air: a leak fills pits and cellars and explodes at a spark. Keep the "
-            "cylinder above ground level and out of closed rooms.",
-        ),
-        Caution(
-            "WARNING",
-            "A cylinder that lies sends liquid to the torch, and a heated one can burst. Stand it valve up; never "
-            "raise its pressure with a flame or hot water.",
-            "cfr1910-253 (b)(5)(iii)(A)",
-        ),
-    ]
-    if fuel == MPS:
-        found.append(
-            Caution(
-                "WARNING",
-                "Under pressure this gas may react with copper alloys over 67 % copper and explode. Use only parts "
-                "made for it.",
-                "navy-materials-handbook",
-            )
-        )
-    return tuple(found)
+    return (caution("liquid-cylinder-lies"), *brought({"fuel": fuel}))
 
 
 @calculator("liquid-fuel-left", "Liquefied fuel gas left in a cylinder")

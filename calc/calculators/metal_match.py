@@ -6,6 +6,7 @@ from typing import Annotated, Any
 from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
 from calc.errors import InputError
 from calc.formulas.setup.density import piece_density
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Mass, Volume
 from calc.sheets import fumes
 from calc.sheets.metal_tests import (
@@ -324,31 +325,13 @@ def _lookalikes() -> Table:
 def _cautions(kept: tuple[Candidate, ...], coating: str, *, known: bool) -> tuple[Caution, ...]:
     left = {each.kind.metal for each in kept}
     counted = kept if known else kept[:1]
-    said = [c for each in counted for c in fumes.fume_cautions({"metal": each.kind.fume}, "indoors")]
+    said = [one for each in counted for one in brought({"metal": each.kind.metal})]
     said += [BURNS] if left & {"magnesium", "titanium"} else []
-    said += [COATED] if coating == "unknown" else fumes.fume_cautions({"coating": coating}, "indoors")
+    said += brought({"coating": coating})
     said += [] if known else [NOT_KNOWN]
-    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-    return tuple(sorted(dict.fromkeys((*said, BLIND)), key=lambda caution: order.index(caution.signal)))
+    return gravest_first((*said, BLIND))
 
 
-BURNS = Caution(
-    "DANGER",
-    "It may be magnesium or titanium. Chips and filings burn blinding white, and water or foam makes it fiercer. Never "
-    "hold a light silvery metal to a grinder, no flame on it; dry sand beside you when you file it.",
-)
-COATED = Caution(
-    "DANGER",
-    "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Put no flame on it until it is tested; "
-    "then take off what has a name without heat, as far as “May I heat this?” says.",
-    "wac-296-155 420 (1)",
-)
-NOT_KNOWN = Caution(
-    "WARNING",
-    "Heating a metal that nobody knows can poison you or set it alight. Leave it cold until it is known.",
-)
-BLIND = Caution(
-    "WARNING",
-    "No bench test finds a coating or beryllium. Cadmium plate looks like bright steel, beryllium copper like bronze. "
-    "Ask where the piece comes from; in doubt leave it cold.",
-)
+BURNS = caution("magnesium-burns")
+NOT_KNOWN = caution("unknown-metal")
+BLIND = caution("unseen-metal")

@@ -22,6 +22,7 @@ from calc.declare import (
     calculator,
 )
 from calc.errors import InputError
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets import tips_held
 from calc.sheets.asked import FUELS, TORCHES
 from calc.sheets.inspections import Due, checks, due, to_do
@@ -257,7 +258,7 @@ def my_outfit(
             against=against,
             **{name: each.figure for name, each in dues.items()},
         ),
-        cautions=_cautions(history, flashback),
+        cautions=_cautions(history, flashback, fuel),
         tables=tuple(table for table in tables if table is not None),
     )
 
@@ -308,33 +309,13 @@ def _use_it(flashback: str | None, against: Figure | None) -> Figure:
     return Figure(None, "", "practice", words=words, basis=BY_WHAT_YOU_GAVE)
 
 
-def _cautions(history: str | None, flashback: str | None) -> tuple[Caution, ...]:
+def _cautions(history: str | None, flashback: str | None, fuel: str | None) -> tuple[Caution, ...]:
     found = []
     if flashback in (None, "unchecked"):
-        found.append(
-            Caution(
-                "DANGER" if flashback == "unchecked" else "WARNING",
-                "An acetylene cylinder that took fire inside can burst and kill. Warm, blistered, hissing or steaming: do "
-                "not touch it, get everyone out, open the page Hot cylinder.",
-                "nfcc",
-            )
-        )
+        found.append(caution("cylinder-in-fire"))
     if history != "known":
-        found.append(
-            Caution(
-                "WARNING",
-                "Oil in a part for oxygen, a rotten hose or an arrestor that no longer stops a flame looks like a good "
-                "one. Opened or lit it can burn or explode in your hands: do all of the table below before.",
-            )
-        )
-    found.append(
-        Caution(
-            "NOTICE",
-            "A date sees no crack and no leak. Whatever fails is tagged and taken out at once, due or not.",
-            "cfr30-75 75.1106-5(b)",
-        )
-    )
-    return tuple(found)
+        found.append(caution("outfit-unknown"))
+    return gravest_first((*found, caution("date-sees-nothing"), *brought({"fuel": fuel})))
 
 
 def _passport(

@@ -10,7 +10,6 @@ from calc.declare import (
     WATER_VOLUME,
     Answer,
     Beside,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -24,6 +23,7 @@ from calc.declare import (
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
+from calc.hazards import brought, caution
 from calc.sheets.asked import HOT, HOTTEST
 from calc.sheets.possible import require_filled, require_possible
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -175,14 +175,7 @@ def oxygen_left(
     residual = held(residual_gauge, temperature, "When you stop")
     cautions = []
     if gas == "oxygen":
-        cautions.append(
-            Caution(
-                "DANGER",
-                "Oil or grease in oxygen under pressure burns violently. Keep valve, regulator, "
-                "hands and gloves free of both; open the valve slowly, standing aside.",
-                "cfr1910-253 (b)(5)(i)",
-            )
-        )
+        cautions.append(caution("oil-in-oxygen"))
     share = gas_left / full
     return Answer(
         OxygenLeft(
@@ -207,7 +200,7 @@ def oxygen_left(
                 "temperature it is out by a point or two, in a cold cylinder by much more.",
             ),
         ),
-        cautions=tuple(cautions),
+        cautions=(*cautions, *brought({"fuel": gas})),
         steps=tuple(steps),
         beside=lambda: _constant_contents(gas, water_volume, gas_left, rules, gauge, temperature),
     )  # fmt: skip

@@ -7,7 +7,6 @@ from typing import Annotated
 from calc.declare import (
     FREE_GAS_FLOW,
     Answer,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -25,6 +24,7 @@ from calc.formulas.setup.rooms import (
     time_to_share,
 )
 from calc.formulas.setup.ruled import amount, ruled_row
+from calc.hazards import caution
 from calc.sheets.said import duration
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.numbers import plain_number
@@ -247,21 +247,7 @@ def _course(
 
 
 CAUTIONS = (
-    Caution(
-        "DANGER",
-        "Oxygen soaks into clothes, hair and dust, and a spark then burns a person in seconds. Shut the cylinder, go out, "
-        "air the space and yourself; no flame, no switch, no smoking until a meter has read it.",
-        "osha-shipyard-etool",
-    ),
-    Caution(
-        "DANGER",
-        "Air that is short of oxygen or full of gas kills without a warning, and kills the rescuer. No figure of this page "
-        "lets anyone in: enter only on a permit, the air tested, a watcher outside, cylinders outside.",
-        "cfr1910-146",
-    ),
-    Caution(
-        "DANGER",
-        "Oxygen used as air sets people alight. Never cool, ventilate, blow out or dust clothes with it; use air.",
-        "cfr1910-252 (c)(4)(v)",
-    ),
-)
+    caution("oxygen-in-clothes"),
+    caution("oxygen-not-air"),
+    caution("space-air"),
+    )

@@ -24,6 +24,7 @@ from calc.formulas.heat.carbon_equivalent import (
     preheat_parts,
     preheat_temperature,
 )
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.preheats import LEAST_PREHEAT, Asked, asked_of_steel
 from calc.sheets.said import degrees, degrees_at_least, distance
 from calc.tables import source_words, table
@@ -331,24 +332,9 @@ def _tables(rules: str) -> tuple[Table, ...]:
 
 
 def _cautions(metal: str) -> tuple[Caution, ...]:
-    found = [
-        Caution(
-            "WARNING",
-            "A closed part bursts when it is heated, and hot metal lights what it touches on every side. Open it, "
-            "clear both sides, mark it hot.",
-            "cfr1910-252 (a)(3)",
-        )
-    ]
+    found = [caution("closed-part"), caution("hot-looks-cold")]
     if metal == "steel":
-        found.append(
-            Caution(
-                "WARNING",
-                "A hardened weld can crack hours later and drop its load. What carries people or weight is welded "
-                "by a qualified procedure, not by this page.",
-            )
-        )
-    if metal.startswith("cast-iron"):
-        found.append(
-            Caution("CAUTION", "Cast iron heated in one place cracks, and pieces can fly. Warm all of it.")
-        )
-    return tuple(found)
+        found.append(caution("hard-weld-cracks"))
+    material = metal.removesuffix("-weld").removesuffix("-braze")
+    process = "braze-welding" if metal.endswith("-braze") else "welding"
+    return gravest_first((*found, *brought({"process": process, "metal": material})))

@@ -10,7 +10,6 @@ from calc.declare import (
     GAUGE,
     Answer,
     Beside,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -25,6 +24,7 @@ from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import CHANGES, vented_gas
 from calc.formulas.gas.purge import purge_time as time_of_purge
+from calc.hazards import brought, caution
 from calc.quantities import FIFTEEN_CELSIUS
 from calc.sheets.asked import FUEL
 from calc.sheets.scales import scale
@@ -144,14 +144,7 @@ def purge_time(
             fuel_vented=Figure(vented, "definition", "computed", basis="Flow for that time."),
             oxygen_vented=Figure(oxygen_out, "definition", "computed", basis="Flow for that time."),
         ),
-        cautions=(
-            Caution(
-                "DANGER",
-                "The gas you let out burns and can explode. Purge one gas at a time, ventilated, nothing alight "
-                "or hot near, never in a closed space.",
-                "finnish-guide p. 77",
-            ),
-        ),
+        cautions=(caution("fuel-let-out"), caution("oxygen-let-out"), *brought({"fuel": fuel})),
         steps=tuple(steps),
         beside=lambda: _other_flows(held, fuel_flow, rules),
     )

@@ -18,7 +18,6 @@ from calc.declare import (
     GAUGE,
     Answer,
     Beside,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -32,6 +31,7 @@ from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
 from calc.formulas.gas.hose import HoseLine, hose_line
 from calc.formulas.gas.possible import highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.hazards import brought, caution
 from calc.quantities import Gauge, Temperature
 from calc.sheets.asked import GAS_TEMPERATURE
 from calc.sheets.possible import require_possible, why_not
@@ -212,16 +212,9 @@ def regulator_mark(
             f"{scale('gauge', rules).said(setting)}, but {why_not(gas, temperature, rules)}; give a lower gauge, less "
             "flow, or a wider or shorter hose.",
         )
-    cautions = []
+    cautions = [*brought({"fuel": gas})]
     if gas == "acetylene" and rules == "uk" and setting >= ARRESTOR_GAUGE:
-        cautions.append(
-            Caution(
-                "WARNING",
-                "From 0.62 bar acetylene counts as compressed: without a flame arrestor a flashback can reach "
-                "the cylinder. Fit the arrestor that the rules require.",
-                "uk-asr-2014",
-            )
-        )
+        cautions.append(caution("arrestor-required"))
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
     return Answer(
         RegulatorMark(

@@ -19,6 +19,7 @@ from calc.declare import (
     worked,
 )
 from calc.formulas.setup.rods import rod_length_for_seam, rod_mass, weld_metal_mass
+from calc.hazards import caution
 from calc.sheets import fillers, weld_metal
 from calc.sheets import seams as seam_sums
 from calc.sheets.joints import (
@@ -188,10 +189,4 @@ def _fits(rod: float, usual: Figure) -> tuple[Caution, ...]:
     assert usual.value is not None
     if 0.5 * usual.value <= rod <= 2.0 * usual.value:
         return ()
-    much = "thin" if rod < usual.value else "thick"
-    fault = (
-        "It melts before the edges do and burns: feed it fast, or twist two together."
-        if much == "thin"
-        else "It chills the puddle and leaves the edges unfused: take a thinner one."
-    )
-    return (Caution("NOTICE", f"This rod is {much} for the joint. {fault}"),)
+    return (caution("rod-too-thin" if rod < usual.value else "rod-too-thick"),)

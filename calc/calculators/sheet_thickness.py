@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.asking import METALS
-from calc.declare import LENGTH, Answer, Caution, Choice, Field, Figure, Shown, Table, calculator
+from calc.declare import LENGTH, Answer, Choice, Field, Figure, Shown, Table, calculator
 from calc.formulas.setup.sheet import sheet_thickness as sheet_of_gauge
+from calc.hazards import brought
 from calc.show.numbers import plain_number
 from calc.units import from_si
 
@@ -68,16 +69,6 @@ def sheet_thickness(
     Sources: the weight rule behind each series; `data/sheet-gauges.csv`.
     """  # fmt: skip
     near = _nearest_gauge(gauge, metal, rules)
-    cautions: tuple[Caution, ...] = ()
-    if metal == "galvanised-steel":
-        cautions = (
-            Caution(
-                "WARNING",
-                "Heated zinc gives fume that makes you ill hours later. Strip the zinc from the "
-                "heated zone and ventilate before any flame.",
-                "cfr1910-252 (c)(6)",
-            ),
-        )
     return Answer(
         SheetThickness(
             thickness=Figure(
@@ -86,7 +77,7 @@ def sheet_thickness(
             ),
             series=Figure(None, near.source, near.how_sure, words=near.words),
         ),
-        cautions=cautions,
+        cautions=brought({"metal": metal}),
         tables=(_beside(near.number),) if near.number is not None else (),
     )  # fmt: skip
 

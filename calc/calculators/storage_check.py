@@ -8,7 +8,6 @@ from calc.declare import (
     MASS,
     TIME,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -17,6 +16,7 @@ from calc.declare import (
     calculator,
 )
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
+from calc.hazards import caution
 from calc.quantities import FreeGas, Length, Mass, Time
 from calc.sheets.printed import printed_figures
 from calc.sheets.said import distance, duration
@@ -311,21 +311,7 @@ def _list(rules: str) -> Table:
 
 
 CAUTIONS = (
-    Caution(
-        "DANGER",
-        "A cylinder that falls can break its valve and fly through walls; people have been killed. Chain it upright, cap on, "
-        "before anything else.",
-        "cfr1926-350 (a)(7)",
-    ),
-    Caution(
-        "DANGER",
-        "Oxygen that leaks beside fuel gas, oil or grease makes a fire that nothing stops, and heated acetylene explodes. "
-        "Keep them apart, out of the sun, away from the way out.",
-        "cfr1910-253 (b)(4)(iii)",
-    ),
-    Caution(
-        "DANGER",
-        "Gas shut in a vehicle, a locker or a cellar explodes at a switch. Store with air through; heavy gas sinks.",
-        "cfr1910-253 (b)(2)(ii)",
-    ),
+    caution("cylinder-falls"),
+    caution("oxygen-feeds-fire"),
+    caution("gas-shut-in"),
 )

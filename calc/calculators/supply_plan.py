@@ -13,7 +13,6 @@ from calc.declare import (
     WATER_VOLUME,
     Answer,
     Beside,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -26,6 +25,7 @@ from calc.errors import InputError
 from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
+from calc.hazards import brought, caution
 from calc.sheets import costs, fields, stored
 from calc.sheets.asked import CYLINDER_TEMPERATURE
 from calc.sheets.banks import Bank, both_banks, oxygen_in
@@ -357,11 +357,8 @@ def supply_plan(
             *(draw_cautions(peak["fuel"], bank.count * bank.full, duty) if fuel == "acetylene" else ()),
             *stored.store_cautions(stored.broken(compared, banks)),
             *((COUPLING,) if fuel == "acetylene" and bank.count > 1 else ()),
-            Caution(
-                "WARNING",
-                "A cylinder changed while another flame burns can light what leaks. Every flame out, valves shut, no hot "
-                "work near, before a bank is changed.",
-            ),
+            caution("cylinder-change"),
+            *brought({"fuel": fuel}),
         ),
         steps=tuple(steps),
         beside=beside,

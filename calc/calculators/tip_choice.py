@@ -22,10 +22,10 @@ from calc.declare import (
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.tips import holes_printed_for
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import FUEL_ASKED, HEAT_WANTED, HEATED, full_contents, heat_of
 from calc.sheets.draw_ways import contents_asked, hole_fed, ways
 from calc.sheets.draws import draw_cautions
-from calc.sheets.flame_said import EQUIPMENT_CAUTION
 from calc.sheets.fuel_sums import equipment
 from calc.sheets.own_tips import own_tip, printed_for
 from calc.sheets.said import distance
@@ -48,33 +48,6 @@ from calc.show.drawings import tip_hole
 TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
 BY_THICKNESS = tuple(process for process in PROCESSES if process != "heating")
 
-STARVED = Caution(
-    "WARNING",
-    "A tip that is too large and turned down starves: it overheats and the flame can run back into the torch. Fit a "
-    "smaller tip; the pressures follow the tip, never the other way.",
-)
-NUMBERS = Caution(
-    "NOTICE",
-    "A number stamped on a tip means nothing outside its own maker's list. Compare holes, and let what the maker "
-    "prints for the tip come before this answer.",
-)
-ZINC = Caution(
-    "WARNING",
-    "Zinc in the coating or in brass gives poisonous fume under a flame. Strip a coating well back, ventilate, and "
-    "keep your head out of the plume.",
-    "cfr1910-252 (c)",
-)
-UNSEEN = Caution(
-    "WARNING",
-    "A hydrogen flame can hardly be seen in daylight and burns whoever reaches into it. Keep hands and cloth away "
-    "from the tip until both valves are shut and it is cold.",
-)
-HISTORIC = Caution(
-    "NOTICE",
-    "Welding with this gas stands in one old text. Its flame oxidizes more easily than acetylene's; where the weld "
-    "matters, weld with acetylene.",
-    "navy14265",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,26 +129,24 @@ def _draw_cautions(flow: Figure, rules: str) -> list[Caution]:
     """Draw on one full cylinder of the usual size, with pauses."""
     contents = full_contents(rules)
     full = scale("contents", rules).said(contents)
-    return [
-        replace(
-            caution, text=f"On one full cylinder of {full}: {caution.text[0].lower()}{caution.text[1:]}"
-        )
-        for caution in draw_cautions(flow.value or 0.0, contents, "intermittent")
-    ]
+    return draw_cautions(
+        flow.value or 0.0, contents, "intermittent", f"On one full cylinder of {full} this"
+    )
 
 
 def _cautions(
     process: str, metal: str | None, fuel: str, found: Setting, rules: str
 ) -> tuple[Caution, ...]:
     drawn = _draw_cautions(found.fuel_flow, rules) if fuel == "acetylene" else []
-    return (
-        *drawn,
-        STARVED,
-        *((EQUIPMENT_CAUTION,) if fuel != "acetylene" else ()),
-        *((UNSEEN,) if fuel == "hydrogen" else ()),
-        *((ZINC,) if metal in ("galvanised-steel", "brass") else ()),
-        *((HISTORIC,) if process == "welding" and fuel == MPS else ()),
-        NUMBERS,
+    historic = process == "welding" and fuel == MPS
+    return gravest_first(
+        (
+            *drawn,
+            caution("starved-tip"),
+            *brought({"process": process, "metal": metal, "fuel": fuel}),
+            *((caution("old-text-gas"),) if historic else ()),
+            caution("tip-number"),
+        )
     )
 
 

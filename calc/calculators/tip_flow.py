@@ -8,7 +8,6 @@ from calc.declare import (
     GAUGE,
     Answer,
     Beside,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -24,6 +23,7 @@ from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.possible import highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
+from calc.hazards import brought, caution
 from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE, OXYGEN_RATIO
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
@@ -168,21 +168,7 @@ def tip_flow(
     def figure(amount: float) -> Figure:
         return Figure(amount, SOURCE, "computed", amount * SHARE_LOW, amount * SHARE_HIGH, basis)
 
-    cautions = [
-        Caution(
-            "WARNING",
-            "A tip starved of gas overheats and the flame can run back into the torch. Never turn a "
-            "tip down to tame it: fit a smaller one.",
-        )
-    ]
-    if fuel != "acetylene":
-        cautions.append(
-            Caution(
-                "WARNING",
-                "An acetylene tip or an acetylene-only hose on another fuel can burn back or leak. Use "
-                "tips and hose made for this gas.",
-            )
-        )
+    cautions = (caution("starved-tip"), *brought({"fuel": fuel}))
     return Answer(
         TipFlow(
             fuel_flow=figure(flow.flows[fuel]),
@@ -193,7 +179,7 @@ def tip_flow(
             ),
             margin=_margin(fuel, flow.speed, rules),
         ),
-        cautions=tuple(cautions),
+        cautions=cautions,
         steps=tuple(steps),
         beside=lambda: _other_gauges(fuel, ratio, area, gauge, temperature, rules),
     )  # fmt: skip

@@ -8,7 +8,6 @@ from calc.declare import (
     LENGTH,
     NUMBER,
     Answer,
-    Caution,
     Choice,
     Field,
     Figure,
@@ -26,6 +25,7 @@ from calc.formulas.setup.rooms import (
     time_to_share,
 )
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Length
 from calc.sheets import fumes
 from calc.sheets.printed import printed_figures
@@ -118,7 +118,7 @@ def ventilation(
         float, Field("People at a torch at once", NUMBER, example="6", low="1", high="100", whole=True)
     ],
     cross_flow: Annotated[str, Choice("Air across the room", CROSS_FLOW, assumed="free")],
-    metal: Annotated[str, Choice("Metal", fumes.options("metal"), assumed="steel")],
+    metal: Annotated[str, Choice("Metal", fumes.options("metal"), assumed="low-carbon-steel")],
     coating: Annotated[str, Choice("Coating on it", fumes.options("coating"), assumed="unknown")],
     filler: Annotated[
         str, Choice("Rod, brazing alloy or solder", fumes.options("filler"), assumed="steel")
@@ -223,7 +223,7 @@ def ventilation(
             leak_time_quarter=times[QUARTER],
             leak_time_tenth=times[tenth],
         ),
-        cautions=tuple(sorted((*CAUTIONS, *fumes.fume_cautions(picked, place)), key=lambda c: c.signal)),
+        cautions=gravest_first((*CAUTIONS, *brought({**picked, "place": place, "fuel": fuel}))),
         steps=tuple(steps),
         tables=(
             fumes.limits_table([*fumes.substances(picked), *fumes.BURNT_AIR, fuel], rules),
@@ -353,16 +353,5 @@ def _explosion_table() -> Table:
 
 
 CAUTIONS = (
-    Caution(
-        "DANGER",
-        "A leak is flammable beside it whatever the room holds, and a switch can light it. Smell or hiss: shut the "
-        "cylinder, no flame, no switch, open doors, go out.",
-        "cfr1910-146 (b)",
-    ),
-    Caution(
-        "WARNING",
-        "A large flame in a small space makes nitrogen dioxide that is felt hours later, and carbon monoxide that is not "
-        "felt at all. Draw the air away from your face, go out at a headache or a cough, see a doctor.",
-        "cfr1910-1000 Z-1",
-    ),
+    caution("leak-beside"),
 )

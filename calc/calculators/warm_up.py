@@ -39,6 +39,7 @@ from calc.formulas.heat.lumped import (
     warm_up_time,
 )
 from calc.formulas.heat.steel_properties import steel_heat_capacity
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import FUEL
 from calc.sheets.flame_heat import printed_heat
 from calc.sheets.hot_metal import METALS, metal_of
@@ -320,40 +321,13 @@ def _cautions(
     fuel: str, part: _Part, thickness: float, conductivity: float, metal: str
 ) -> tuple[Caution, ...]:
     found = [
-        Caution(
-            "DANGER",
-            "A closed part bursts when it is heated: drum, tank, hollow casting, wheel with its tire. Do not "
-            "heat it; ask “May I heat this?” first.",
-            "cfr1910-252 (a)(3)",
-        ),
-        Caution(
-            "WARNING",
-            "A heating tip throws a long flame. Hot metal and its back light what is near: clear both sides, "
-            "watch afterward, mark the part hot.",
-            "cfr1910-252 (a)(2)(vii)",
-        ),
+        caution("closed-part"),
+        caution("heat-behind"),
+        caution("hot-looks-cold"),
     ]
     if fuel == "acetylene":
-        found.append(
-            Caution(
-                "WARNING",
-                "A heating tip can draw more acetylene than one cylinder may give. Too fast a draw pulls its "
-                "liquid along and can end in a flashback: check the draw against the contents first.",
-                "cga-g1",
-            )
-        )
+        found.append(caution("heating-tip-draw"))
     around = part.air + radiation_coefficient(part.emissivity, part.target, part.start)
     if biot_number(around, thickness, conductivity) > LARGEST_BIOT:
-        found.append(
-            Caution(
-                "NOTICE", "So thick a part is hotter outside than inside: soak it, and measure at the back."
-            )
-        )
-    if metal == "cast-iron":
-        found.append(
-            Caution(
-                "CAUTION",
-                "Cast iron heated in one place cracks, and pieces can fly. Warm all of it, slowly.",
-            )
-        )
-    return tuple(found)
+        found.append(caution("soak-thick"))
+    return gravest_first((*found, *brought({"process": "heating", "metal": metal, "fuel": fuel})))

@@ -24,6 +24,7 @@ from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
 from calc.formulas.heat.moving_source import moving_flame_rises
 from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import EFFICIENCY
 from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
 from calc.sheets.hot_metal import METALS, Metal, metal_of
@@ -284,41 +285,7 @@ def _flow(plate: Plate, efficiency: float, wanted: float) -> Figure:
 
 
 def _cautions(metal: str, hole: bool) -> tuple[Caution, ...]:
-    found = [
-        Caution(
-            "WARNING",
-            "Metal stays hot enough to burn skin and to light what touches it long after its glow is gone. "
-            "Mark it hot, handle it with tongs, clear what burns from both sides of the work.",
-            "cfr1910-252 (b)(4)(vii)",
-        )
-    ]
-    if metal == "brass":
-        found.insert(
-            0,
-            Caution(
-                "WARNING",
-                "Brass gives off zinc fume when it is melted. Fan on, your head out of the plume.",
-            ),
-        )
-    if metal == "stainless-steel":
-        found.append(
-            Caution(
-                "WARNING",
-                "Fume of stainless steel holds chromium and nickel. Fan on, head out of the plume.",
-            )
-        )
-    if metal == "aluminium":
-        found.append(
-            Caution(
-                "CAUTION",
-                "Aluminium shows no glow before it drops away. Nothing under it that burns, no feet.",
-            )
-        )
-    if hole:
-        found.append(
-            Caution(
-                "WARNING",
-                "A pool that burns through drops molten metal. Keep legs, hose and what burns away.",
-            )
-        )
-    return tuple(found)
+    burns_through = (caution("puddle-drops"),) if hole else ()
+    return gravest_first(
+        (*brought({"process": "welding", "metal": metal}), caution("hot-looks-cold"), *burns_through)
+    )

@@ -1,6 +1,7 @@
 """What is said of a brazed joint: filler, flux and flame in words, its hazards, and what else suits."""
 
 from calc.declare import Caution, Figure, Table
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Length
 from calc.sheets.braze_choice import FAMILIES, METALS, Match, iso_name, never
 from calc.sheets.braze_fit import Fit, Gap, rule
@@ -87,89 +88,24 @@ def flame_words(match: Match) -> Figure:
 
 
 def _hazards(match: Match, metals: tuple[str, str]) -> list[Caution]:
-    told = [
-        Caution(
-            "DANGER",
-            "A closed part, or one that held fuel, will burst when it is heated, and kill. Vent what is hollow; no "
-            "used containers.",
-            "cfr1910-252 (a)(3)",
-        )
-    ]
-    if match.filler.family == "silver":
-        told.append(
-            Caution(
-                "WARNING",
-                "Silver filler without a label may hold cadmium: its fume could kill 12 to 72 hours later. Only filler "
-                "whose data sheet says it has none.",
-                "cfr1910-146 (b)",
-            )
-        )
-    if match.flux is not None:
-        told.append(
-            Caution(
-                "WARNING",
-                "Flux fume can hold fluoride: it could burn eyes and lungs, hours later too. Fan on, head out of the "
-                "plume, read its label.",
-                "cfr1910-252 (c)(1)(v)(D)",
-            )
-        )
-    if "Zn" in match.filler.composition or "brass" in metals:
-        told.append(
-            Caution(
-                "WARNING",
-                "White zinc smoke comes of too much heat, and fever and chills 4 to 12 hours later. Flame away at once, "
-                "fan on.",
-                "cfr1910-252 (c)(6)",
-            )
-        )
-    told.append(
-        Caution(
-            "WARNING",
-            "Flame and hot parts could light what is near, behind or below. Clear it first, watch afterward.",
-            "cfr1910-252 (a)(2)(vii)",
-        )
-    )
-    if "aluminium" in metals:
-        told.append(
-            Caution(
-                "CAUTION",
-                "Aluminium shows no glow and drops away little above the filler's heat; it could burn you. Flame moving, "
-                "feet away, nothing under it that burns.",
-            )
-        )
-    told.append(
-        Caution(
-            "CAUTION",
-            "Hot parts look cold; a quench scalds, and cracks cast iron and unlike metals. Let them cool by themselves, "
-            "write HOT on them.",
-            "cfr1910-252 (b)(4)(vii)",
-        )
-    )
-    return told
+    job = {
+        "process": "brazing",
+        "work": "brazing",
+        "filler": _FILLERS.get(match.filler.family, match.filler.family),
+        "flux": "none" if match.flux is None else "fluoride",
+    }
+    return [one for metal in metals for one in brought({**job, "metal": metal})]
 
 
+_FILLERS = {"copper-zinc": "brass", "aluminium-silicon": "aluminium"}
+"""Families of filler by the ids that the table of hazards knows them by."""
 _SERVICE = {
-    "load": (
-        "WARNING",
-        "A joint that lets go under its load could kill. What carries, lifts or hangs over people is for an engineer and "
-        "a tested procedure, not for this page.",
-    ),
-    "drinking-water": (
-        "CAUTION",
-        "Lead, cadmium or flux left in a water pipe could harm who drinks from it. Filler and flux must be listed for it, "
-        "the pipe flushed; local plumbing rules say who may do it.",
-    ),
-    "food": (
-        "CAUTION",
-        "Flux or a wrong filler could get into food. Filler without cadmium and lead, every trace of flux washed off; "
-        "the rules for food equipment come first.",
-    ),
-    "hot": (
-        "NOTICE",
-        "A brazed joint is not for more than 350 °F (177 °C) in use; a handbook on copper tube ends there. Hotter: ask "
-        "the maker of the filler.",
-    ),
-}  # fmt: skip
+    "load": "load-joint",
+    "drinking-water": "braze-drinking-water",
+    "food": "braze-food",
+    "hot": "braze-hot",
+}
+"""Hazard of a joint's use."""
 
 
 def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: str) -> list[Caution]:
@@ -178,22 +114,11 @@ def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: 
     told = []
     if fit.diameter is not None and fit.outer != fit.inner:
         closes = fit.inner > fit.outer
-        advice = "The gap to make below allows for it."
         told.append(
-            Caution(
-                "NOTICE",
-                f"The gap {'closes' if closes else 'opens'} when hot: {distance(cold, rules)} cold is "
-                f"{distance(max(hot, 0.0), rules)} at brazing heat, on each side. {advice}",
-            )
+            caution("gap-when-hot", moves="closes" if closes else "opens", cold=distance(cold, rules), hot=distance(max(hot, 0.0), rules))
         )
     if fit.diameter is None and fit.outer != fit.inner:
-        told.append(
-            Caution(
-                "NOTICE",
-                "The two metals shrink unlike when they cool: a long lap bends or cracks. Keep it short, let it cool "
-                "slowly.",
-            )
-        )
+        told.append(caution("shrink-unlike"))
     if given is not None and not gap.least * (1 - ROUNDING) <= hot <= gap.most * (1 + ROUNDING):
         narrow = hot < gap.least
         why = (
@@ -202,10 +127,7 @@ def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: 
             else "wide: the filler runs out instead of being drawn in"
         )
         told.append(
-            Caution(
-                "NOTICE",
-                f"Your gap is {distance(hot, rules)} at brazing heat, too {why}. Make it as the page says below.",
-            )
+            caution("gap-unfit", hot=distance(hot, rules), why=why)
         )
     return told
 
@@ -230,28 +152,13 @@ def cautions(
     """
     told = _hazards(match, metals)
     if service in _SERVICE:
-        signal, text = _SERVICE[service]
-        told.append(Caution(signal, text))  # type: ignore[arg-type]
+        told.append(caution(_SERVICE[service]))
     if "cast-iron" in metals:
-        told.append(
-            Caution(
-                "NOTICE",
-                "Cast iron is difficult: its graphite keeps the filler away, and heat in one place cracks it. Scour the "
-                "graphite off, warm all of it, cool it slowly; braze welding is the usual way.",
-            )
-        )
+        told.append(caution("cast-iron-braze"))
     told += _gap_notices(fit, gap, given, make, rules)
     if overlap < rule("overlap").taken * thickness * (1 - 1e-9):
-        told.append(
-            Caution(
-                "NOTICE",
-                "Your overlap is less than three times the thinner part: the joint may be the weak place. Make it "
-                "longer where you can.",
-                "cda-copper-tube",
-            )
-        )
-    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-    return tuple(sorted(told, key=lambda caution: order.index(caution.signal)))
+        told.append(caution("overlap-short"))
+    return gravest_first(told)
 
 
 def what_else(match: Match, metals: tuple[str, str], service: str) -> Table:

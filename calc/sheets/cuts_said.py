@@ -2,13 +2,12 @@
 
 from collections.abc import Iterable
 
-from calc.calculators.tip_flow import acetylene_limit_words
 from calc.declare import Caution, Table
 from calc.formulas.setup import cutting
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Length
 from calc.sheets.cuts import metal_row
 from calc.sheets.said import distance
-from calc.sheets.surroundings import clear_distance
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import from_si, written
@@ -92,63 +91,10 @@ def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ..
         fuel: Id of the fuel gas.
         rules: Rule set, for the distance and the limit.
     """
-    clear = clear_distance(rules, "cutting")
-    far = distance(clear.value or 0.0, rules, 3, "up")
-    found = [
-        Caution(
-            "DANGER",
-            "Anything that is shut or was once filled explodes under a cutting torch and will kill. Do not cut it; ask “May I "
-            "heat this?” first.",
-            "cfr1910-252 (a)(3)",
-        ),
-        Caution(
-            "WARNING",
-            f"Sparks and molten slag fly far and fall through gaps: fires start out of sight. Clear {far} all round, they may go "
-            "further; catch slag in dry sand, post a watch.",
-            clear.source,
-        ),
-        Caution(
-            "WARNING",
-            "Cutting oxygen makes a spark a fire: clothes and rags that it has blown on burn at once. Lever shut when you do "
-            "not cut; blow nothing clean with it.",
-            "cfr1910-253 (b)(5)(i)",
-        ),
-        Caution(
-            "WARNING",
-            "Concrete under the cut bursts in hot chips that fly into eyes. Cut over sand, steel or firebrick.",
-        ),
-    ]  # fmt: skip
-    if fuel == "acetylene":
-        limit = acetylene_limit_words(rules)
-        source = "cfr1910-253 (a)(2)" if rules == "us" else "iso-3821-2019 scope"
-        found.insert(
-            1,
-            Caution(
-                "DANGER",
-                f"Acetylene above {limit} can explode by itself and will kill. Never set it higher, however thick the plate.",
-                source,
-            ),
-        )
+    found = [*brought({"process": "cutting", "work": "cutting", "metal": metal, "fuel": fuel}, rules)]
     row = metal_row(metal)
     if row.cuts == "warm":
-        found.append(
-            Caution(
-                "WARNING",
-                f"This steel: {row.why}, also hours later, and a load on it could fall. {row.instead.capitalize()}, grind the "
-                "edge: see “Preheat and cool”.",
-            )
-        )
-    found.append(
-        Caution(
-            "CAUTION",
-            "The piece falls and stays hot for long: it crushes feet and burns. Support both sides, write HOT on it.",
-        )
-    )
+        found.append(caution("steel-hardens", why=row.why, instead=row.instead.capitalize()))
     if shape == "stack":
-        found.append(
-            Caution(
-                "NOTICE",
-                "A gap in the stack stops the cut. Clean the sheets and clamp them tight all along.",
-            )
-        )
-    return tuple(found)
+        found.append(caution("stack-gap"))
+    return gravest_first(found)

@@ -8,6 +8,7 @@ from calc.formulas.gas.acetylene import (
     OLDER_DRAW,
     acetylene_draw_limit,
 )
+from calc.hazards import caution
 from calc.quantities import FreeGas, FreeGasFlow, Ratio
 
 DUTIES = {"intermittent": "On and off", "continuous": "Without a stop"}
@@ -37,33 +38,24 @@ def draw_limit_of(contents: FreeGas, duty: str) -> Figure:
     )
 
 
-def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str) -> list[Caution]:
+def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str, this: str = "This") -> list[Caution]:
     """Hazards of drawing acetylene too fast; none below the pick.
 
     Args:
         flow: Acetylene drawn, m³/s.
         contents: Acetylene in the cylinder now, m³.
         duty: `intermittent` or `continuous`.
+        this: What draws it, as a sentence begins.
 
     Source:
         [draw-note] one tenth, by [cga-g1]; [manly-1916] one seventh.
     """
     if flow > acetylene_draw_limit(contents, OLDER_DRAW):
         return [
-            Caution(
-                "DANGER",
-                "This draws more than 1/7 of the contents an hour: liquid acetone comes along, the flame "
-                "starves and can burn back. Do not light it; couple cylinders or fit a smaller tip.",
-                "manly-1916",
-            )
+            caution("draw-never", this=this)
         ]
     if flow > acetylene_draw_limit(contents, PICKS[duty]):
         return [
-            Caution(
-                "WARNING",
-                f"This draws more than {FRACTIONS[duty]} of the contents an hour: acetone can come along and the "
-                "flame can starve and pop back. Couple cylinders or fit a smaller tip.",
-                "cga-g1",
-            )
+            caution("draw-over", this=this, share=FRACTIONS[duty])
         ]
     return []

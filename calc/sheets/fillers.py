@@ -7,8 +7,8 @@ from calc.figures import Figure
 from calc.formulas.setup.joined import inside
 from calc.formulas.setup.rods import rod_count, rod_mass, rod_on_either_hand
 from calc.formulas.setup.travel import backhand_from
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Density, Length
-from calc.sheets import fumes
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import from_si, to_si
@@ -215,7 +215,7 @@ def classes_table() -> Table:
     )  # fmt: skip
 
 
-def filler_cautions(process: str, metal: str) -> list[Caution]:
+def filler_cautions(process: str, metal: str) -> tuple[Caution, ...]:
     """Hazards of metal, rod and flux, the gravest first.
 
     Args:
@@ -223,31 +223,5 @@ def filler_cautions(process: str, metal: str) -> list[Caution]:
         metal: Id of the metal.
     """
     row = filler(process, metal)
-    picked = {"metal": row.fume_metal, "filler": row.filler_id, "flux": row.flux_id}
-    found = fumes.fume_cautions(picked, "indoors")
-    if metal == "stainless-steel":
-        found.append(
-            Caution(
-                "WARNING",
-                "Hot stainless steel gives off chromium and nickel, which can cause cancer. Draw the fume away from the face.",
-                "cfr1910-1026",
-            )
-        )
-    if metal == "aluminium":
-        found.append(
-            Caution(
-                "CAUTION",
-                "Aluminum does not glow before it falls apart, and it burns skin while it looks cold. Watch the surface, "
-                "not its color, and mark it HOT.",
-            )
-        )
-    found.append(
-        Caution(
-            "WARNING",
-            "Zinc, paint and plating on the metal give poisonous fume. Know the metal, strip it bare and ventilate before "
-            "any flame.",
-            "cfr1910-252 (c)",
-        )
-    )
-    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-    return sorted(found, key=lambda each: order.index(each.signal))
+    picked = {"process": process, "metal": row.fume_metal, "filler": row.filler_id, "flux": row.flux_id}
+    return gravest_first((*brought(picked), caution("coating-fume")))

@@ -15,6 +15,7 @@ from calc.formulas.heat.flame import (
     BurntGas,
     burnt_gas,
 )
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Ratio, Temperature
 from calc.sheets.flame_bands import Kind, colours, flame_kind, flame_name
 from calc.sheets.flame_curve import Point, hottest
@@ -31,14 +32,6 @@ EXPECTED = {
     "oxidising": (OXIDISES_ALLOYING_ELEMENTS, OXIDISES_IRON),
 }
 """What each name promises that the burnt gas does to iron."""
-
-EQUIPMENT_CAUTION = Caution(
-    "WARNING",
-    "An acetylene-only hose or an acetylene tip on another fuel can leak or burn back into the torch. Use hose, "
-    "tip and arrestors made for this gas.",
-)
-"""Goes with every fuel but acetylene."""
-
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -135,38 +128,16 @@ def flame_cautions(fuel: str, effect: str, sooty: bool, oxygen_atoms: Ratio | No
         sooty: Whether the burnt gas holds soot.
         oxygen_atoms: Atoms of oxygen for one of carbon; None without carbon.
     """
-    found = [
-        Caution(
-            "WARNING",
-            "The flame burns skin and lights clothes in a moment, and its glare harms eyes. Filter down, covered, "
-            "nothing that burns near, and set it by its look: no torch can measure these figures.",
-        )
-    ]
-    if fuel != "hydrogen":
-        found.append(
-            Caution(
-                "WARNING",
-                "Burnt gas holds carbon monoxide until the outer flame has burnt it, and the flame takes oxygen from "
-                "the room. Both can kill: ventilate, and never burn a torch in a closed space.",
-                "cfr1910-252 (c)",
-            )
-        )
-    if fuel != "acetylene":
-        found.append(EQUIPMENT_CAUTION)
-    also = ""
-    if fuel == "methylacetylene-propadiene":
-        also = " A US Navy text (NAVEDTRA 14265) prints settings for thin steel with this fuel too: they disagree."
+    found = [caution("lit-torch"), caution("glare"), caution("flame-sum")]
+    found.append(caution("flame-gases"))
+    found += brought({"fuel": fuel})
     if effect in (OXIDISES_ALLOYING_ELEMENTS, OXIDISES_IRON) and fuel != "acetylene":
-        found.append(
-            Caution(
-                "NOTICE",
-                "By this sum the burnt gas oxidises molten steel. Such a flame heats, brazes and cuts; to fuse steel, "
-                "print gives acetylene." + also,
-            )
-        )
+        found.append(caution("flame-oxidises"))
+        if fuel == "methylacetylene-propadiene":
+            found.append(caution("mps-in-print"))
     if sooty or (oxygen_atoms is not None and oxygen_atoms < 1):
-        found.append(Caution("NOTICE", "With so little oxygen the flame sheds soot: open the oxygen."))
-    return tuple(found)
+        found.append(caution("flame-soots"))
+    return gravest_first(found)
 
 
 @cache

@@ -3,9 +3,8 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from calc.declare import Caution, Figure, Table
+from calc.declare import Figure, Table
 from calc.formulas.setup.ruled import NO_FIGURE
-from calc.hazards import caution
 from calc.show.numbers import plain_number
 from calc.tables import HOW_SURE, source_words, table
 
@@ -97,59 +96,3 @@ def limits_table(wanted: Iterable[str], rules: str) -> Table:
         ),
         f"No sum says what you breathe: only a measurement does.{note}",
     )
-
-
-def fume_cautions(picked: Mapping[str, str], place: str) -> list[Caution]:
-    """Hazards of what was picked, the gravest first."""
-    found = set(substances(picked))
-    told = []
-    if "beryllium" in found:
-        told.append(caution("beryllium-fume"))
-    if "cadmium" in found:
-        told.append(caution("cadmium-fume"))
-    if picked.get("coating") == "unknown":
-        told.append(
-            Caution(
-                "DANGER",
-                "Unknown paint or plating can hold lead, cadmium or chromium, which poison. Put no flame on it until it "
-                "is tested; then take off what has a name without heat, as far as “May I heat this?” says.",
-                "wac-296-155 420 (1)",
-            )
-        )
-    if "lead" in found:
-        told.append(
-            Caution(
-                "WARNING",
-                "Lead fume poisons the blood and the nerves, and goes home on clothes and hands. Hood or air-line, wash, "
-                "no food, no children near.",
-                "cfr1910-252 (c)(7)",
-            )
-        )
-    if "zinc" in found:
-        told.append(
-            Caution(
-                "WARNING",
-                "Zinc fume brings fever and chills 4 to 12 hours later. Take the coating off, use a hood, keep out of the "
-                "white smoke; milk is no cure.",
-                "cfr1910-252 (c)(6)",
-            )
-        )
-    if "fluorides" in found:
-        told.append(
-            Caution(
-                "WARNING",
-                "Fluoride flux gives off fumes that burn eyes and lungs, with harm hours later. Use a hood, keep it off "
-                "the skin, read its label.",
-                "cfr1910-252 (c)(1)(v)(D)",
-            )
-        )
-    if place == "confined":
-        told.append(
-            Caution(
-                "DANGER",
-                "In a confined space gas, fume and lack of air kill, and kill the rescuer. No figure here lets anyone in: "
-                "enter on a permit, air tested, cylinders outside, a watcher with a lifeline outside, torch out at breaks.",
-                "cfr1910-252 (b)(4)",
-            )
-        )
-    return told

@@ -7,6 +7,7 @@ from calc.figures import Figure
 from calc.formulas.gas.nozzle import free_gas_flow
 from calc.formulas.gas.properties import gas_molar_mass
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
+from calc.hazards import caution
 from calc.quantities import FreeGas, Mass
 from calc.sheets.banks import Bank
 from calc.sheets.scales import Scale, scale
@@ -156,12 +157,7 @@ def manifold(one: Held, bank: Bank) -> Figure:
 def store_cautions(compared: dict[str, Held]) -> list[Caution]:
     """A warning for each limit that is broken."""
     return [
-        Caution(
-            "WARNING",
-            f"{one.what} {one.scale.said(one.value)} breaks the limit of {one.scale.said(one.most)}: a fire there "
-            "would be fed by more gas than the rule allows. Keep the rest outdoors or in a room built for it.",
-            one.limit.row.source,
-        )
+        caution("store-over", kept=f"{one.what} {one.scale.said(one.value)}", limit=one.scale.said(one.most))
         for one in compared.values()
         if not one.meets
     ]

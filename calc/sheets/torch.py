@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from calc.calculators.regulator_mark import regulator_mark
 from calc.calculators.tip_flow import tip_flow
+from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
@@ -256,7 +257,7 @@ def insert_setting(
 
 def marked_regulator(
     gas: str, wanted: Figure, flow: Figure, bore: float, length: float, torch_drop: float, rules: str
-) -> Figure:
+) -> tuple[Figure, tuple[Caution, ...]]:
     """Regulator mark that gives a torch its pressure through a hose, with its band.
 
     Args:
@@ -269,25 +270,27 @@ def marked_regulator(
         rules: Rule set.
 
     Returns:
-        The mark, Pa; its band never passes the limit of acetylene.
+        The mark, Pa, whose band never passes the limit of acetylene; and what comes with it.
 
     Raises:
         InputError: The pressure cannot be given within the limit.
     """
     assert wanted.value is not None
     try:
-        mark = regulator_mark(
+        got = regulator_mark(
             gas, wanted.value, bore, length, flow.value or 0.0, torch_drop, TWENTY_CELSIUS, rules
-        ).results.mark
+        )
     except InputError:
         raise InputError(
             "hose_length",
             f"Length of the hoses: with these hoses the {gas.replace('-', ' ')} regulator cannot give the torch its pressure "
             "within the limit; give a shorter or wider hose, or a lower pressure.",
         ) from None
+    mark = got.results.mark
     assert mark.value is not None
     within = GAUGE_LIMIT[rules] if gas == "acetylene" else MOST
-    return Figure(
+    figure = Figure(
         mark.value, wanted.source, wanted.how_sure, min(wanted.low or mark.value, mark.value),
         min(max(wanted.high or mark.value, mark.value), within), f"{wanted.basis} {mark.basis}",
     )  # fmt: skip
+    return figure, got.cautions

@@ -2,62 +2,12 @@
 
 from calc.declare import Caution, Table
 from calc.formulas.setup.tube import filler_mass, filler_volume, wire_length
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Area, Length, Mass
 from calc.sheets.tubes import Filler, Tube
 from calc.show.numbers import plain_number
 from calc.tables import table
 from calc.units import from_si
-
-FIRE = Caution(
-    "WARNING",
-    "Flame and hot tube light what is behind the joint and inside the wall, where nobody sees it; that fire could kill. "
-    "Clear or shield it, put a plate that does not burn behind the joint, wet what is near, extinguisher at hand, and watch "
-    "after the last flame.",
-    "cfr1910-252 (a)(2)",
-)
-STEAM = Caution(
-    "WARNING",
-    "Water in the tube boils at the joint: shut in, it could burst the line and scald you badly, and no filler runs in while "
-    "it is wet. Shut off, drain, and leave an outlet open on each side.",
-)
-FLUX = Caution(
-    "CAUTION",
-    "Hot flux spits and its smoke stings eyes and lungs. Goggles, gloves, head out of the smoke, air moving; no flux with bare "
-    "fingers.",
-    "cda-copper-tube applying flux",
-)
-FLUORIDE = Caution(
-    "WARNING",
-    "Brazing flux gives off fluorides, which could harm the lungs hours later. Work in moving air, head out of the smoke, and "
-    "read the label.",
-    "cfr1910-252 (c)(1)(v)(D)",
-)
-CADMIUM = Caution(
-    "WARNING",
-    "Some old silver fillers hold cadmium: its fume could kill a day later. Use none whose label does not say it has no cadmium.",
-    "cfr1910-252 (c)(1)(v)(C)",
-)
-LEAD = Caution(
-    "WARNING",
-    "This solder holds lead: on a drinking-water line it could poison a household, children first. Keep it away from such lines, "
-    "wash your hands, do not eat or smoke at the bench.",
-    "cpsc-5056",
-)
-ZINC = Caution(
-    "CAUTION",
-    "Brass heated too far gives white zinc fume, and a fever hours later. Stop heating when you see it, air moving, head out.",
-    "cfr1910-252 (c)(6)",
-)
-UNKNOWN = Caution(
-    "WARNING",
-    "Nobody knows what runs in it: it could be gas, and a cut or a flame could kill. Find out before you cut; until then, leave it.",
-)
-SEAT = Caution("NOTICE", "Valves: take seats and washers out before you heat, or the flame ruins them.")
-SOFT = Caution(
-    "NOTICE",
-    "Brazing heat makes the tube soft, so the line may be rated for less pressure than a soldered one.",
-    "cda-tube-joining",
-)
 
 
 def cautions(filler: Filler, flux: str, fitting: str, service: str) -> tuple[Caution, ...]:
@@ -70,21 +20,29 @@ def cautions(filler: Filler, flux: str, fitting: str, service: str) -> tuple[Cau
         service: What runs in the tube.
     """
     brazed = filler.family != "solder"
-    found = [UNKNOWN, FIRE, STEAM] if service == "unknown" else [FIRE, STEAM]
+    work = "brazing" if brazed else "soldering"
+    job = {
+        "process": work,
+        "work": work,
+        "metal": fitting,
+        "filler": _filler_id(filler),
+        "flux": "fluoride" if brazed and flux != "none" else "none",
+    }
+    found = [*brought(job), caution("water-in-tube"), caution("valve-seats")]
+    if service == "unknown":
+        found.append(caution("tube-carries-gas"))
     if filler.lead:
-        found.append(LEAD)
-    if filler.family == "BAg":
-        found.append(CADMIUM)
-    if brazed and flux != "none":
-        found.append(FLUORIDE)
-    if brazed and fitting == "brass":
-        found.append(ZINC)
-    if not brazed:
-        found.append(FLUX)
-    found.append(SEAT)
+        found.append(caution("lead-solder-water"))
     if brazed:
-        found.append(SOFT)
-    return tuple(found)
+        found.append(caution("tube-soft"))
+    return gravest_first(found)
+
+
+def _filler_id(filler: Filler) -> str:
+    """Id of a filler as the table of hazards knows it."""
+    if filler.family == "solder":
+        return "lead-solder" if filler.lead else "tin-solder"
+    return {"BAg": "silver", "BCuP": "copper-phosphorus"}[filler.family]
 
 
 def told(length: Length, rules: str) -> str:

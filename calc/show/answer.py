@@ -16,10 +16,21 @@ def _cautions(cautions: list[dict[str, str]]) -> str:
     return "".join(
         f'<div class="bb-caution bb-{c["signal"].lower()}" role="note">'
         f"<strong>{c['signal']}</strong> <span>{escape(c['text'])}</span>"
-        + (f' <cite class="bb-source">{escape(c["source"])}</cite>' if c["source"] else "")
-        + "</div>"
+        f' <cite class="bb-source">{escape(grounds(c))}</cite></div>'
         for c in cautions
     )
+
+
+def grounds(row: dict[str, Any]) -> str:
+    """Source and grade of a result or a caution, for a reader.
+
+    Examples:
+        >>> grounds({"source": "29 CFR 1910.252 (a)(3)", "how_sure": "read in the source"})
+        '29 CFR 1910.252 (a)(3), read in the source'
+        >>> grounds({"source": "", "how_sure": "common practice, no source"})
+        'common practice, no source'
+    """
+    return ", ".join(part for part in (row["source"], row["how_sure"]) if part)
 
 
 def _behind(result: dict[str, Any]) -> str:

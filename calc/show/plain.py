@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from calc.show.answer import said
+from calc.show.answer import grounds, said
 
 
 def answer_text(answer: dict[str, Any]) -> str:
@@ -12,7 +12,8 @@ def answer_text(answer: dict[str, Any]) -> str:
         answer: The one object that `calc.answer` returns.
     """
     lines = [f"{answer['title']} ({answer['rules_name']})", ""]
-    lines += [f"{c['signal']}: {c['text']}" for c in answer["cautions"]]
+    for caution in answer["cautions"]:
+        lines += [f"{caution['signal']}: {caution['text']}", f"    {grounds(caution)}"]
     if answer["cautions"]:
         lines.append("")
     heading = ""
@@ -21,9 +22,8 @@ def answer_text(answer: dict[str, Any]) -> str:
             heading = result["group"]
             lines += ["", heading]
         band = f" (band {result['band']})" if result["band"] else ""
-        source = f"{result['source']}, " if result["source"] else ""
         lines.append(f"{result['label']}: {result['text']}{band}")
-        lines.append(f"    {source}{result['how_sure']}")
+        lines.append(f"    {grounds(result)}")
     lines.append("")
     for name, taken in answer["inputs"].items():
         mark = " (assumed)" if name in answer["assumed"] else ""

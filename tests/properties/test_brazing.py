@@ -242,15 +242,14 @@ def test_every_answer_warns_of_what_burns_and_poisons(data: Any) -> None:
         assume(False)
         return
     said = " ".join(caution["text"] for caution in got["cautions"])
-    assert got["cautions"][0]["signal"] == "DANGER"
+    assert got["cautions"][0]["id"] == "closed-part"
     assert not re.search(r"\bsafe(ly)?\b", said, re.IGNORECASE)
     filler = got["results"]["filler"]["text"]
-    assert ("cadmium" in said.replace("Lead, cadmium", "").replace("without cadmium", "")) == (
-        "silver filler" in filler
-    )
-    assert ("fluoride" in said) == (not got["results"]["flux"]["text"].startswith("none"))
-    assert ("zinc smoke" in said) >= (" Zn " in filler)
-    assert "write HOT" in said
+    told = {caution["id"] for caution in got["cautions"]}
+    assert ("cadmium-in-filler" in told) == ("silver filler" in filler)
+    assert ("flux-fume" in told) == (not got["results"]["flux"]["text"].startswith("none"))
+    assert ("zinc-smoke" in told) >= (" Zn " in filler)
+    assert "hot-looks-cold" in told
 
 
 @pytest.mark.parametrize(

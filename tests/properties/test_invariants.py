@@ -139,5 +139,6 @@ def test_no_text_calls_anything_safe(calculator: Calculator, rules: str) -> None
     from calc.show.answer import answer_html  # noqa: PLC0415
     from tests.properties.test_declarations import examples  # noqa: PLC0415
 
-    html = answer_html(answer(calculator.id, **examples(calculator, rules)))
+    got = answer(calculator.id, **examples(calculator, rules))
+    html = answer_html(got | {"sources": []})  # a book may be called what it likes
     assert not re.search(r"\b(is|are|it's|this is|now) safe\b|\bsafely?\b", html, re.IGNORECASE)

@@ -124,7 +124,7 @@ def test_however_little_gas_it_burns_at_the_hose_end() -> None:
     for length, room in (("10 ft", "100000 m^3"), ("300 ft", "300 L")):
         got = answer("bleed-down", length=length, room_volume=room, **HOSE)
         assert "at the hose end it burns at any amount" in got["results"]["room_share"]["text"]
-        assert signals(got) == ["DANGER"]
+        assert {caution["id"] for caution in got["cautions"]} >= {"fuel-let-out", "oxygen-let-out"}
 
 
 STEADY = {"first_temperature": "20 degC", "last_temperature": "20 degC"}
@@ -148,7 +148,8 @@ def test_a_drop_that_cooling_does_not_explain_is_a_danger(
 ) -> None:
     """3 K take 0.29 psi off 14 psi; a steady gauge in a warming hose has lost as much."""
     got = answer("leak-test", first_gauge="14 psi", last_gauge=last, **temperatures, **SHUT)
-    assert signals(got) == [signal]
+    assert signals(got)[0] == signal
+    assert [c["signal"] for c in got["cautions"] if c["id"].startswith("leak-")] == [signal]
     said = " ".join([got["results"]["verdict"]["text"], got["cautions"][0]["text"]])
     if signal == "DANGER":
         assert "Shut the cylinders, " in said

@@ -302,18 +302,19 @@ def test_a_rod_that_does_not_fit_the_joint_is_named(rod: str, says: str) -> None
 @pytest.mark.parametrize(
     ("process", "metal", "said"),
     [
-        ("welding", "stainless-steel", "chromium"),
-        ("welding", "stainless-steel", "Fluoride flux"),
-        ("welding", "aluminium", "Fluoride flux"),
-        ("welding", "brass", "Zinc fume"),
-        ("braze-welding", "low-carbon-steel", "Zinc fume"),
-        ("braze-welding", "cast-iron", "Zinc fume"),
+        ("welding", "stainless-steel", "chromium-nickel"),
+        ("welding", "stainless-steel", "flux-fume"),
+        ("welding", "aluminium", "flux-fume"),
+        ("welding", "aluminium", "aluminium-no-glow"),
+        ("welding", "brass", "zinc-smoke"),
+        ("braze-welding", "low-carbon-steel", "zinc-smoke"),
+        ("braze-welding", "cast-iron", "zinc-smoke"),
     ],
 )
 def test_what_comes_off_metal_rod_and_flux_is_warned_of(process: str, metal: str, said: str) -> None:
     texts = {"process": process, "metal": metal, "joint": "tee", "thickness": "1/4 in", "length": "1 ft"}
     got = answer("rod-need", **texts)["cautions"]
-    assert any(said in caution["text"] and caution["signal"] == "WARNING" for caution in got)
+    assert any(caution["id"] == said and caution["signal"] == "WARNING" for caution in got)
 
 
 def test_what_a_joint_has_no_use_for_is_left_out() -> None:

@@ -1,6 +1,6 @@
 """Gas of a job: used, left, how long it lasts, how fast it may be drawn."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.calculators.acetylene_left import acetylene_left
 from calc.calculators.liquid_fuel_left import liquid_fuel_left
@@ -8,6 +8,7 @@ from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.gas.supply import gas_of_use, running_time
+from calc.hazards import brought, caution
 from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
 from calc.sheets.asked import CYLINDER_TEMPERATURE, OXYGEN_CYLINDER_GAUGE
 from calc.sheets.banks import oxygen_in
@@ -20,37 +21,35 @@ from calc.units import to_si
 
 LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
 
-MAINS = Caution(
-    "WARNING",
-    "Oxygen that runs back into a gas pipe can explode in the building and kill. Only from an outlet that a licensed fitter "
-    "put in, with a check valve and an arrestor; ask there what pressure the pipe gives, it is often less than this.",
-    "cfr1910-253 (e)(3)(ii)",
-)
+MAINS = caution("house-gas")
 
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What stands at the bench.
+    """What stands at the bench, and the hazards of what told it.
 
     Attributes:
         oxygen: Usable oxygen, m³.
         fuel: Fuel gas in its cylinder, m³; None where it comes from a pipe.
         boil: Steady draw of a liquefied gas, or None.
         pressure_held: Whether a liquefied gas keeps the torch's pressure, or None.
+        cautions: Of the calculators that told it.
     """
 
     oxygen: FreeGas
     fuel: FreeGas | None
     boil: Figure | None = None
     pressure_held: Figure | None = None
+    cautions: tuple[Caution, ...] = ()
 
 
 def acetylene_held(
-    gross: Mass | None, tare: Mass | None, contents: FreeGas, temperature: Temperature, rules: str
-) -> FreeGas:
-    """Acetylene in its cylinder now, m³: by both weights, else as given.
+    oxygen: Held, gross: Mass | None, tare: Mass | None, contents: FreeGas, temperature: Temperature, rules: str
+) -> Held:
+    """Acetylene in its cylinder now beside the oxygen: by both weights, else as given.
 
     Args:
+        oxygen: Of `oxygen_held`.
         gross: What the cylinder weighs, kg, or None.
         tare: Its stamped tare, kg, or None.
         contents: What the reader gives, m³.
@@ -61,17 +60,18 @@ def acetylene_held(
         InputError: The weights cannot be used.
     """
     if gross is None and tare is None:
-        return contents
+        return replace(oxygen, fuel=contents)
     try:
-        weighed = acetylene_left(gross, tare, contents, None, temperature, rules).results.gas_left
+        got = acetylene_left(gross, tare, contents, None, temperature, rules)
     except InputError as error:
         said = error.message.partition(": ")[2]
         raise InputError("gross_weight", f"Acetylene cylinder weighs now: {said}") from None
-    return max(weighed.value or 0.0, LEAST)
+    weighed = max(got.results.gas_left.value or 0.0, LEAST)
+    return replace(oxygen, fuel=weighed, cautions=(*oxygen.cautions, *got.cautions))
 
 
-def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, rules: str) -> FreeGas:
-    """Oxygen that can be used from its cylinder now, m³.
+def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, rules: str) -> Held:
+    """Oxygen that can be used from its cylinder now, with no fuel gas beside it.
 
     Args:
         water_volume: Of the cylinder, m³.
@@ -85,15 +85,17 @@ def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, ru
     require_possible(
         "oxygen", gauge, temperature, rules, "oxygen_cylinder_gauge", OXYGEN_CYLINDER_GAUGE.label, to_si(10.0, "psi")
     )  # fmt: skip
-    return oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, 0.0, temperature)
+    usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, 0.0, temperature)
+    return Held(usable, None)
 
 
 def liquid_held(
-    fuel: str, weight: Mass, temperature: Temperature, gauge: Gauge, flow: Figure, rules: str
+    oxygen: Held, fuel: str, weight: Mass, temperature: Temperature, gauge: Gauge, flow: Figure, rules: str
 ) -> Held:
-    """Liquefied fuel gas at the bench; its oxygen is left at nothing.
+    """Liquefied fuel gas at the bench beside the oxygen.
 
     Args:
+        oxygen: Of `oxygen_held`.
         fuel: One of `LIQUEFIED`.
         weight: Left in the cylinder, kg.
         temperature: Of the cylinder, K.
@@ -109,8 +111,12 @@ def liquid_held(
     got = liquid_fuel_left(
         fuel, tare + weight, tare, weight, temperature, max(gauge, to_si(5.0, "psi")), flow.value,
         to_si(300.0, "mm"), None, rules,
-    ).results  # fmt: skip
-    return Held(0.0, max(got.gas_left.value or 0.0, LEAST), got.draw_kept, got.pressure_held)
+    )  # fmt: skip
+    told = got.results
+    return Held(
+        oxygen.oxygen, max(told.gas_left.value or 0.0, LEAST), told.draw_kept, told.pressure_held,
+        (*oxygen.cautions, *got.cautions),
+    )  # fmt: skip
 
 
 def _hours(name: str, held: FreeGas, flow: Figure) -> Figure:
@@ -191,27 +197,17 @@ def gas_cautions(fuel: str, held: Held, flow: Figure, duty: str, rules: str) -> 
         rules: Rule set, for the units.
     """
     assert flow.value is not None
+    said = [*brought({"fuel": fuel}, rules), *held.cautions]
     if fuel == "acetylene" and held.fuel is not None:
-        return draw_cautions(flow.value, held.fuel, duty)
+        return [*draw_cautions(flow.value, held.fuel, duty), *said]
     if fuel == "methane":
-        return [MAINS]
+        return [MAINS, *said]
     if fuel not in LIQUEFIED:
-        return []
-    said = [
-        Caution(
-            "WARNING",
-            f"{fuel.replace('-', ' ').capitalize()} is heavier than air: a leak runs along the floor into pits and drains "
-            "and can explode far off. Soap every joint, keep the cylinder upright and out of low places.",
-        )
-    ]
+        return said
     boil = held.boil
     if boil is not None and boil.value is not None and flow.value > (boil.high or boil.value):
         rate = scale("flow", rules)
         said.append(
-            Caution(
-                "CAUTION",
-                f"The torch takes {rate.said(flow.value)}, more than the cylinder keeps boiling off: it frosts, the pressure "
-                "falls and the flame pops back. Couple cylinders or take a larger one; never warm one with a flame.",
-            )
+            caution("boils-too-slowly", flow=rate.said(flow.value))
         )
     return said

@@ -4,10 +4,10 @@ from typing import Any
 
 from calc.calculators.flame_bend import flame_bend
 from calc.calculators.warm_up import warm_up
-from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.heat.flame_power import HEATING_EFFICIENCY
+from calc.hazards import gravest_first
 from calc.quantities import Length, Temperature
 from calc.sheets import hot_metal
 from calc.sheets.jobs.asked import METALS
@@ -93,10 +93,6 @@ def heating(
         }
         cautions, beside = (), nothing_beside
 
-    def told(caution: Caution) -> bool:
-        """Whether bending has warned of the same already: both begin with what is shut."""
-        return caution.signal == "DANGER" and any(each.signal == "DANGER" for each in cautions)
-
     assert target.value is not None
     assert setting.fuel_flow.value is not None
     kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
@@ -121,16 +117,6 @@ def heating(
         Figure(time.value, time.source, time.how_sure, time.low, time.high, basis),
         shown,
         thickness,
-        (*cautions, *_cautions(), *(each for each in warmed.cautions if not told(each))),
+        gravest_first((*cautions, *warmed.cautions)),
         beside,
     )  # fmt: skip
-
-
-def _cautions() -> tuple[Caution, ...]:
-    return (
-        Caution(
-            "WARNING",
-            "Hot metal looks cold, and heat runs along it out of sight: it burns skin and lights what lies behind. Write "
-            "HOT on it, look behind it, keep the watch.",
-        ),
-    )

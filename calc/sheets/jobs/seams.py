@@ -2,7 +2,7 @@
 
 from calc.calculators.joint_prep import joint_prep
 from calc.calculators.rod_need import rod_need
-from calc.declare import Caution, Picture, Table
+from calc.declare import Picture, Table
 from calc.errors import InputError
 from calc.figures import Figure
 from calc.sheets.jobs import asked
@@ -22,12 +22,6 @@ from calc.units import to_si
 LENGTHS = {"us": to_si(36.0, "in"), "iso": 1.0, "uk": 1.0}
 WASTE = 0.08
 """Rod lost as stubs: common practice, 6 to 8 %."""
-SHUT = Caution(
-    "DANGER",
-    "Anything that is shut or was once filled bursts or explodes under a flame and will kill. Ask “May I heat this?” first; "
-    "vent what is hollow, cold.",
-    "cfr1910-252 (a)(3)",
-)
 NAMES = {"gap": "thickness", "leg": "thickness", "rod_diameter": "thickness"}
 
 
@@ -59,13 +53,13 @@ def seam(job: Job, setting: Setting) -> Work:
         ),
         NAMES,
     )
-    rods = told(
+    needed = told(
         lambda: rod_need(
             job.process, metal, thickness, joint, length, 1.0, None, None, None, LENGTHS[job.rules], WASTE, job.rules
         ),
         NAMES,
-    ).results  # fmt: skip
-    made = prepared.results
+    )  # fmt: skip
+    made, rods = prepared.results, needed.results
     return Work(
         setting,
         _told(rods.flame, job.fuel),
@@ -89,7 +83,7 @@ def seam(job: Job, setting: Setting) -> Work:
             "preheat": _preheat(job),
         },
         thickness,
-        (SHUT, *prepared.cautions),
+        (*prepared.cautions, *needed.cautions),
         lambda: (_tables(job, setting.fuel_flow), (*prepared.shown_beside()[1], *_drawn(job))),
     )  # fmt: skip
 
