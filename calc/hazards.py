@@ -13,6 +13,7 @@ from functools import cache
 from typing import Any
 
 from calc.declare import Caution
+from calc.emergencies import told as acts_told
 from calc.filling import BRACES, elsewhere, figures, filled_text, words
 from calc.tables import table
 
@@ -52,15 +53,15 @@ def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
     Examples:
         >>> caution("cadmium-fume").signal
         'DANGER'
-        >>> caution("acetylene-limit", "iso").text
-        'Acetylene above 1.5 bar can explode by itself, without air. It could kill whoever is near. Never turn its delivery gauge past 1.5 bar, not even for a moment. A flame that needs more needs another tip or another cylinder.'
+        >>> caution("acetylene-limit", "iso").text.partition(" can ")[0]
+        'Acetylene above 1.5 bar'
     """
     row = hazards()[hazard_id]
     text = f"{row.hazard} {row.consequence} {row.avoidance}".replace("  ", " ").strip()
     for name, told in given.items():
         text = text.replace(f"{{{name}}}", told)
     for name in re.findall(r"{([^}]*)}", text):
-        if name not in figures() and name not in words():
+        if name not in figures() and name not in words() and acts_told(name) is None:
             raise ValueError(f"hazard {hazard_id}: a term in braces is not filled: {text}")
     found = Caution(row.signal, text[:1].upper() + text[1:], row.source, row.id, row.how_sure)
     return found if rules is None else filled(found, rules)

@@ -150,7 +150,7 @@ def _half(angle: Figure | None) -> Figure | None:
 def _cautions(process: str, metal: str) -> tuple[Caution, ...]:
     found = [
         caution("coating-fume"),
-        caution("chlorinated-solvent"),
+        caution("oil-smoke"),
         caution("grinding"),
     ]
     return gravest_first((*found, *brought({"process": process, "metal": metal})))

@@ -105,3 +105,13 @@ def test_no_other_table_carries_a_signal_word() -> None:
         if path.stem != "hazards":
             text = path.read_text(encoding="utf-8")
             assert not re.search(r"(?m)(?:^|,)(?:DANGER|WARNING|CAUTION|NOTICE)(?:,|$)", text), path.name
+
+
+def test_no_code_tells_a_hazard_of_its_own() -> None:
+    """A signal word beside words typed in code would be a second telling."""
+    found = []
+    for path in (ROOT / "calc").rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Caution" and node.args:
+                found += [path.name] if isinstance(node.args[0], ast.Constant) else []
+    assert found == []

@@ -62,7 +62,7 @@ HELD = [
     held("heat-marks", "metal=stainless-steel; temperature=427", "words=~rust", "an abstract: 800 to 1500 °F"),
     held("heat-marks", "metal=brass; temperature=907", "words=~zinc boils", "CRC: Zn 1180.15 K"),
     held("figures-benchbook-2026", "id=lighting-turn", "us=1/8 to 1/4 turn", "a welding page on the torch"),
-    held("fume-hazards", "id=steel; part=metal", "what=~cancer", "IARC 118"),
+    held("fume-hazards", "id=low-carbon-steel; part=metal", "what=~cancer", "IARC 118"),
     held("fume-hazards", "id=stainless-steel", "substances=~chromium; what=~cancer", "IARC 118", "read"),
     held("fume-hazards", "id=copper; part=metal", "what=~fever", "a hygiene handbook, 4.3"),
     held("fume-hazards", "id=rosin", "what=~asthma", "IET 16", "read"),
