@@ -5,6 +5,7 @@ own SVG and go in as they are.
 """
 
 from html import escape
+from itertools import groupby
 from typing import Any
 
 from calc.show.notation import formula_html, symbol_html, unit_text
@@ -13,12 +14,22 @@ from calc.units import WRITTEN
 
 
 def _cautions(cautions: list[dict[str, str]]) -> str:
+    """One box for each signal word, the gravest first, with every hazard of that word in it."""
     return "".join(
-        f'<div class="bb-caution bb-{c["signal"].lower()}" role="note">'
-        f"<strong>{c['signal']}</strong> <span>{escape(c['text'])}</span>"
-        f' <cite class="bb-source">{escape(grounds(c))}</cite></div>'
-        for c in cautions
+        f'<div class="bb-caution bb-{signal.lower()}" role="note"><strong>{signal}</strong> '
+        f"{_hazards(list(told))}</div>"
+        for signal, told in groupby(cautions, key=lambda one: one["signal"])
     )
+
+
+def _hazards(told: list[dict[str, str]]) -> str:
+    said = [
+        f'<span>{escape(one["text"])}</span> <cite class="bb-source">{escape(grounds(one))}</cite>'
+        for one in told
+    ]
+    if len(said) == 1:
+        return said[0]
+    return f'<ul class="bb-hazards">{"".join(f"<li>{each}</li>" for each in said)}</ul>'
 
 
 def grounds(row: dict[str, Any]) -> str:
