@@ -26,7 +26,7 @@ Part = tuple[str, str]
 
 TO_FILL = {
     "acetylene-left", "draw-limit",
-    "bead-check", "bleed-down", "braze-joint", "class-plan",
+    "bead-check", "bleed-down", "braze-joint",
     "cool-down", "cut-plate", "cylinder-weather", "far-side",
     "flame", "flame-bend", "fuel-compare", "heat-colour",
     "hose-drop", "hot-work-zone", "hours-left", "job-sheet",
