@@ -134,7 +134,7 @@ def unread_html(fill: Fill, make: TableMaker) -> str:
     parts.append(
         make(
             "Rows that do not bear on safety at once",
-            ["Table", "From memory", "Practice", "Of", ""],
+            ["Table", "From memory", "Practice", "Of", "What it holds"],
             counted,
         )
     )

@@ -5,7 +5,9 @@ is how the text was met: `read` in itself, `read-m` in a copy or a page that rep
 """
 
 import csv
+import re
 from importlib.resources import files
+from pathlib import Path
 from typing import NamedTuple
 
 import pytest
@@ -148,6 +150,47 @@ HELD = [
     held("tube-services", "id=refrigerant", "taken=no; reason=~poison", "US Army TM 9-4120-380-14, 5.11"),
     held("wall-materials", "material=brick", "conductivity=0.8; density=1800; heat_capacity=840", "three tables"),
     held("wall-materials", "material=concrete", "conductivity=1.7; density=2300; heat_capacity=900", "three tables"),
+    # Cautions, and the parts that no flame may touch.
+    held("hazards", "id=grass-fire", "avoidance=~dry grass", "Texas A&M Forest Service: care in hot, dry, windy weather, water and an extinguisher at hand"),
+    held("hazards", "id=gas-at-home", "hazard=~runs to the lowest room", "Nova Scotia, 1999: settles in a basement; kept from switches and appliances", "read"),
+    held("hazards", "id=regulator-creeps", "hazard=~goes on climbing", "University of Delaware: a rise within 5 to 10 minutes, recondition or replace", "read"),
+    held("hazards", "id=gauge-lies", "hazard=~off zero", "University of Delaware: not at zero when drained, replace", "read"),
+    held("hazards", "id=cut-piece-falls", "consequence=~crush", "OSHA accident 200758159: a strip of 3,400 lb killed who cut it"),
+    held("hazards", "id=lit-torch", "avoidance=~Never lay a lit torch down", "TM 1-1500-204-23-8: not left burning when not in use, the flame in sight"),
+    held("hazards", "id=tip-hole-cut", "avoidance=~no nail", "NAVEDTRA 14250: no twist drills, nails or rods; straight in and out, not turned"),
+    held("hazards", "id=eye-drops", "hazard=~Numbing drops", "a health page: never but for the examination, slows healing, ulcers; a leaflet: no driving"),
+    held("hazards", "id=splinters", "avoidance=~Keep goggles on", "WAC 296-155-215: chipping, flying particles, goggles", "read"),
+    held("hazards", "id=chisel-chips", "hazard=~mushroomed", "29 CFR 1926.301(c)"),
+    held("hazards", "id=slag-blows-back", "hazard=~while it pierces", "NAVFAC P-433: slag blows out and hits the tip unless the torch is raised"),
+    held("hazards", "id=magnesium-burns", "hazard=~water makes that fire fiercer", "International Magnesium Association", "read"),
+    held("hazards", "id=refrigerant-in-pipe", "hazard=~poison gas", "US Army TM 9-4120-380-14, 5.11: phosgene"),
+    held("hazards", "id=tube-carries-gas", "hazard=~may carry fuel gas", "Copper Development Association: gas in copper tube in homes"),
+    held("hazards", "id=hose-burns", "avoidance=~never over a shoulder", "US Army OD0017: not over shoulder, round legs or at the waist; kept from slag", "read"),
+    held("hazards", "id=hydraulic-fluid", "hazard=~fine mist", "NIOSH FACE 03OR022: oil in a mist lit from a pinhole, burns over 80 %", "read"),
+    held("hazards", "id=drain-gas", "hazard=~burns and gas that poisons", "Wisconsin on sewer gas: hydrogen sulfide, methane"),
+    held("hazards", "id=weakened-part", "avoidance=~a frame, an axle, a wheel rim", "49 CFR 393.201(d); 29 CFR 1910.177(f)(9), (f)(11)"),
+    held("hazards", "id=part-under-load", "consequence=~falls", "MSHA fatality 7 of 2012: the last cut through a support beam", "read"),
+    held("hazards", "id=hardened-part", "source=~1000 °F", "29 CFR 1910.184(e)(6)"),
+    held("hazards", "id=pressure-part", "hazard=~boiler", "46 CFR 59.01-5(a): no repair without leave"),
+    held("hazards", "id=alone", "avoidance=~within call", "30 CFR 56.18020: heard, seen or able to call"),
+    held("hazards", "id=unknown-metal", "avoidance=~until it is named", "a textbook of 2013, p. 430: be certain what is cut", "read"),
+    held("hazards", "id=oil-smoke", "avoidance=~without chlorinated solvent", "29 CFR 1910.252(c)(11)(ii)"),
+    held("gate-reasons", "asked=held; id=drain", "outcome=refused", "Wisconsin on sewer gas"),
+    held("gate-reasons", "asked=held; id=hydraulic", "outcome=refused", "NIOSH FACE 03OR022", "read"),
+    held("gate-reasons", "asked=metal; id=unknown", "outcome=refused", "a textbook of 2013, p. 430", "read"),
+    held("gate-reasons", "asked=duty; id=under-load", "outcome=refused", "MSHA fatality 7 of 2012", "read"),
+    held("gate-reasons", "asked=duty; id=pressure", "outcome=refused", "46 CFR 59.01-5(a)"),
+    held("gate-reasons", "asked=duty; id=carries", "outcome=refused; who=~its maker", "49 CFR 393.201(d): as the vehicle's maker recommends"),
+    held("gate-reasons", "asked=duty; id=hardened", "outcome=refused", "29 CFR 1910.184(e)(6)"),
+    held("gate-reasons", "asked=people; id=alone; outcome=holds", "hazard=alone", "30 CFR 56.18020"),
+    held("gate-reasons", "asked=coating; id=oil; outcome=first", "order=~without chlorinated solvent", "29 CFR 1910.252(c)(11)(ii)"),
+    held("inspection-checks", "when=each-use; part=Gauges", "words=~all at zero", "University of Delaware", "read"),
+    held("inspection-checks", "when=each-year; source=udel-regulators", "words=~no creep", "University of Delaware", "read"),
+    held("inspection-checks", "when=flashback; part=Arrestors", "words=~somebody qualified", "WorkSafe ACT: a competent person inspects, discards or repairs", "read"),
+    held("inspection-checks", "when=flashback; part=The cause", "words=~found and put right", "WorkSafe ACT: before it is lit again", "read"),
+    held("inspection-checks", "when=unknown; part=Cylinders", "words=~back to a supplier", "University of Wisconsin, River Falls: contents unknown, call the vendor", "read"),
+    held("storage-rules", "source=army-tc9-237-1993 ch. 2, sec. II h", "words=~first in", "TC 9-237: full and empty apart, empty ones marked, used in the order received"),
+    held("storage-rules", "topic=home; source=nova-scotia-1999", "words=~heavier than air", "Nova Scotia, 1999: outdoors, never in a basement", "read"),
 ]  # fmt: skip
 
 
@@ -172,6 +215,18 @@ def test_what_was_met_in_a_copy_alone_is_not_said_to_be_read_in_itself(cell: str
     assert graded(cell, "memory") == "memory"
     for name in ("storage", "exposure-limits", "ventilation", "hoods", "shades-us-minimum", "hazards"):
         assert not [row for row in calc_table(name) if row.source == cell and row.how_sure == "read"]
+
+
+@pytest.mark.parametrize("path", sorted(Path("calc/data").glob("*.csv")), ids=lambda path: path.stem)
+def test_the_typed_grade_is_the_one_that_is_shown(path: Path) -> None:
+    _, *lines = [line for line in csv.reader(path.read_text(encoding="utf-8").splitlines()) if line]
+    assert not [line for line in lines if line[-1] in GRADES and graded(line[-2], line[-1]) != line[-1]]
+
+
+@pytest.mark.parametrize("path", sorted(Path("docs").rglob("*.md")), ids=str)
+def test_the_grade_typed_on_a_page_is_the_one_that_is_shown(path: Path) -> None:
+    typed = re.findall(r'source = "([^"]+)"\nhow_sure = "([^"]+)"', path.read_text(encoding="utf-8"))
+    assert not [(source, grade) for source, grade in typed if graded(source, grade) != grade]
 
 
 def test_the_federal_rules_are_all_marked() -> None:
