@@ -123,7 +123,6 @@ def oxygen_rich(
             example={"us": "20 cfh", "iso": "600 L/h", "uk": "600 L/h"},
             low="1 L/h",
             high="200000 L/h",
-            free_gas=True,
             hint="A torch valve left open passes what the torch takes; an open hose passes far more.",
         ),
     ],

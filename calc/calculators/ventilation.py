@@ -29,7 +29,7 @@ from calc.hazards import brought, caution, gravest_first
 from calc.quantities import Length
 from calc.sheets import fumes
 from calc.sheets.printed import printed_figures
-from calc.show.numbers import plain_number
+from calc.show.numbers import Toward, plain_number, rounded
 from calc.tables import HOW_SURE, source_words, table
 from calc.units import from_si, written
 
@@ -145,7 +145,6 @@ def ventilation(
             assumed={"us": "1 cfh", "iso": "30 L/h", "uk": "30 L/h"},
             low="0.1 L/h",
             high="20000 L/h",
-            free_gas=True,
         ),
     ],
     mixing: Annotated[
@@ -167,7 +166,6 @@ def ventilation(
             assumed={"us": "10 cfh", "iso": "300 L/h", "uk": "300 L/h"},
             low="10 L/h",
             high="100000 L/h",
-            free_gas=True,
         ),
     ],
     rules: str,
@@ -294,14 +292,14 @@ def _limit_words(gas: Any) -> str:
 def _hoods_table(rules: str) -> Table:
     units = ("in", "ft^3/min", "in") if rules == "us" else ("mm", "m^3/h", "mm")
 
-    def text(value: float, unit: str) -> str:
-        return plain_number(from_si(value, unit), 3)
+    def text(value: float, unit: str, toward: Toward = "nearest") -> str:
+        return rounded(from_si(value, unit), 3, toward)
 
     rows = tuple(
         (
             f"{text(row.above, units[0])} to {text(row.below, units[0])}",
-            text(row.flow, units[1]),
-            text(row.duct, units[2]),
+            text(row.flow, units[1], "up"),
+            text(row.duct, units[2], "up"),
         )
         for row in table("hoods")
     )

@@ -20,6 +20,8 @@ ROWS = [
          **OXYGEN | {"fresh_air": "50 m^3/h"}),
     case("models: t = 0.0328 V/q", "computed", "oxygen-rich", "time_to_23_5", 3.28 * 60, "min", 2e-3,
          room="100 m^3", leak="1 m^3/h", rules="iso"),
+    case("by hand: 800/20 h times ln(0.7905/0.765), the leak as warm as the room", "computed", "oxygen-rich", "time_to_23_5",
+         78.6956, "min", 1e-5, room="800 ft^3", leak="20 cfh", rules="us"),
     # Fire: distances and sparks.
     *(
         case("29 CFR 1910.252(a)(2)(iii)(A)(1)", "read", "hot-work-zone", "clear_distance", 35, "ft", EXACT,

@@ -2,6 +2,7 @@
 
 One balance, room · dx/dt = what comes in − what goes out, in closed form. Real air is
 never mixed throughout: beside the leak the gas is always dense, whatever the room says.
+What leaks is counted as warm as the room, so a cubic foot of it fills a cubic foot.
 """
 
 from math import exp, log

@@ -29,11 +29,11 @@ TO_FILL = {
     "bead-check", "bleed-down", "braze-joint",
     "cool-down", "cut-plate", "cylinder-weather", "far-side",
     "flame", "flame-bend", "fuel-compare", "heat-colour",
-    "hose-drop", "hot-work-zone", "hours-left", "job-sheet",
-    "leak-test", "licence-key", "licence-questions", "liquid-fuel-left", "may-i-heat",
+    "hose-drop", "hours-left", "job-sheet",
+    "leak-test", "licence-key", "licence-questions", "liquid-fuel-left",
     "metal-match", "my-outfit", "oxygen-rich", "preheat", "problem-key",
     "problem-set", "purge-time", "regulator-mark", "solder-tube",
-    "storage-check", "supply-plan", "tip-flow", "ventilation", "warm-up", "weld-heat",
+    "supply-plan", "tip-flow", "warm-up", "weld-heat",
 }  # fmt: skip
 """Calculators whose rows are not all written yet. Take one out when `listing` finds nothing for it."""
 
@@ -88,7 +88,7 @@ def held() -> dict[str, set[Part]]:
         name, which = row.result, row.which
         if " @ " in which:
             name, which = table_kind(name), kind(which.partition(" @ ")[0])
-        parts[row.calculator].add((name, which))
+        parts[row.calculator].add((name, "text" if which == "says" else which))
     for path in sorted(FOLDER.parent.glob("test_*.py")):
         importlib.import_module(f"tests.published.{path.stem}")
     for case in CASES:
