@@ -85,10 +85,14 @@ def _results(calculator: Calculator, name: str) -> dict[str, Shown]:
 class Turned:
     """Instead of a plain run: turns each part wrong and runs tests until one fails."""
 
-    def __init__(self, calculator: str, parts: list[tuple[str, str]]) -> None:
-        self.calculator, self.parts = calculator, parts
+    def __init__(self, calculator: str, parts: list[tuple[str, str]], tests: list[str]) -> None:
+        self.calculator, self.parts, self.tests = calculator, parts, set(tests)
         self.noticed: list[tuple[str, str]] = []
         self.failed = False
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        """Keep the tests that are tried; one that has gone since it was found is left out."""
+        items[:] = [item for item in items if item.nodeid in self.tests]
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         """Note a failure."""
@@ -129,9 +133,11 @@ def _of_one(calculator: str, reach: Reach) -> list[str]:
     """Lines of the figures of a calculator whose mistake is noticed."""
     has_row = {(row.calculator, row.result, row.which) for row in rows()}
     parts = sorted(part for part in listing.wanted()[calculator] if (calculator, *part) not in has_row)
-    turned = Turned(calculator, parts)
-    if parts and (chosen := _tests(calculator, reach)):
-        pytest.main(["-q", "-p", "no:cacheprovider", *chosen], plugins=[turned])
+    chosen = _tests(calculator, reach)
+    turned = Turned(calculator, parts, chosen)
+    if parts and chosen:
+        files = sorted({name.partition("::")[0] for name in chosen})
+        pytest.main(["-q", "-p", "no:cacheprovider", *files], plugins=[turned])
     return ["\t".join((calculator, *part)) for part in turned.noticed]
 
 
