@@ -191,6 +191,30 @@ HELD = [
     held("inspection-checks", "when=unknown; part=Cylinders", "words=~back to a supplier", "University of Wisconsin, River Falls: contents unknown, call the vendor", "read"),
     held("storage-rules", "source=army-tc9-237-1993 ch. 2, sec. II h", "words=~first in", "TC 9-237: full and empty apart, empty ones marked, used in the order received"),
     held("storage-rules", "topic=home; source=nova-scotia-1999", "words=~heavier than air", "Nova Scotia, 1999: outdoors, never in a basement", "read"),
+    held("hazards", "id=rosin-smoke", "hazard=~asthma", "IET 16", "read"),
+    held("hazards", "id=heavy-gas", "hazard=~heavier than air", "Nova Scotia, 1999: one and a half times heavier than air", "read"),
+    # What heat does; what a cut does; what fume holds; what to do.
+    held("heat-marks", "metal=low-carbon-steel; temperature=727", "words=~harden", "eutectoid at 723 to 727 °C, three pages"),
+    held("heat-marks", "metal=cast-iron; temperature=727", "words=~hard and brittle", "eutectoid at 723 to 738 °C, a foundry lexicon"),
+    held("heat-marks", "metal=low-carbon-steel; temperature=600", "words=glows a very dark red", "Chapman: very dark red from 594 to 704 °C"),
+    held("heat-marks", "metal=cast-iron; temperature=600", "words=glows a very dark red", "Chapman: very dark red from 594 to 704 °C"),
+    held("heat-marks", "metal=copper; temperature=700", "words=glows dark red", "dark red at 1290 °F, 699 °C; cherry only at 1650 °F", "read"),
+    *(
+        held("heat-marks", f"metal={metal}; temperature={mark}", "words=~without any glow", "Draper: no glow below 525 °C; burns in 1 s from 68 °C")
+        for metal, mark in (("cast-iron", 250), ("copper", 200), ("brass", 200), ("aluminium", 100))
+    ),
+    held("heat-marks", "metal=brass; temperature=450", "words=~soft", "a laboratory: new grains from 275 to 375 °C, grown at 400 °C", "read"),
+    held("cutting-metals", "metal=medium-carbon-steel", "cuts=warm; why=~crack", "AWS, table 3.6: above 0.25 % carbon preheated against hardening and cracking"),
+    held("cutting-metals", "metal=low-alloy-steel", "cuts=warm; why=~crack", "AWS, table 3.6: air hardening and fissures"),
+    held("fume-hazards", "part=filler; id=brass", "substances=zinc, copper", "RBCuZn-A: Cu 59 Zn 41"),
+    held("fume-hazards", "part=filler; id=silver", "substances=zinc, copper", "BAg-7: Ag 56 Cu 22 Zn 17 Sn 5"),
+    held("fume-hazards", "part=filler; id=copper-phosphorus", "substances=copper", "BCuP-2: Cu 93 P 7"),
+    held("fume-hazards", "part=filler; id=nickel-silver", "substances=zinc, nickel, copper", "RBCuZn-D: Cu 48 Zn 42 Ni 10"),
+    held("fume-hazards", "part=filler; id=steel", "substances=iron, manganese", "IARC 118, mild steel"),
+    held("emergency-acts", "event=leak; act=wait", "does=~until the fire service says", "William and Mary: not back inside until fire and safety officials say so", "read"),
+    held("emergency-acts", "event=leak; act=out", "does=~doors and windows open", "Southeastern Oklahoma: evacuate, vent the area", "read"),
+    held("first-acts-benchbook-2026", "page=leak; step=out; kind=act", "text=~Take everyone out", "Southeastern Oklahoma", "read"),
+    held("emergency-acts", "event=valve-fire; act=phone", "does=~fire service", "Stanford: the alarm clears the building and calls the fire department", "read"),
 ]  # fmt: skip
 
 
