@@ -164,8 +164,8 @@ def cylinder_weather(
     hottest = ruled_row("cylinder-temperatures", rules, lambda row: -amount(row), topic="hottest")
     limit = amount(hottest.row)
     try:
-        then = _reading(course, weather, limit)
-        at_limit = _reading(course, limit, limit)
+        then = _reading(course, weather, limit, weather, weather)
+        at_limit = _reading(course, limit, limit, limit, limit)
         table_, picture = _by_temperature(course, cylinder_temperature, limit, rules)
         sun_temperature, sun_gauge = _sun(steps, course, weather, limit, place, rules)
     except ValueError:
@@ -203,7 +203,10 @@ def _require_liquid(gas: str, gauge: Gauge, temperature: Temperature, rules: str
     )
 
 
-def _reading(course: _Course, temperature: Temperature, limit: Temperature) -> Figure:
+def _reading(
+    course: _Course, temperature: Temperature, limit: Temperature, coldest: Temperature, hottest: Temperature,
+    basis: str = "",
+) -> Figure:  # fmt: skip
     value = course.gauge(min(temperature, MODEL_END))
     hot = temperature > limit * (1 + 1e-9)
     if value < 0:
@@ -211,10 +214,10 @@ def _reading(course: _Course, temperature: Temperature, limit: Temperature) -> F
             None, course.source, course.how_sure, basis=course.basis,
             words="nothing on the gauge: too cold for it to give gas",
         )  # fmt: skip
-    band = course.band * (value + ATMOSPHERE)
+    low, high = (course.gauge(min(end, MODEL_END)) for end in (coldest, hottest))
     return Figure(
-        value, course.source, course.how_sure, max(value - band, 0.0), value + band, course.basis,
-        NOT_FOR_USE if hot else "",
+        value, course.source, course.how_sure, max(low - course.band * (low + ATMOSPHERE), 0.0),
+        high + course.band * (high + ATMOSPHERE), course.basis + basis, NOT_FOR_USE if hot else "",
     )  # fmt: skip
 
 
@@ -243,7 +246,8 @@ def _sun(
             None, course.source, course.how_sure, basis=course.basis,
             words=f"hotter than this page reckons; {NOT_FOR_USE}",
         )  # fmt: skip
-    return temperature, _reading(course, warm, limit)
+    ends = f" The band is that of the temperature in the sun, as far as {degrees(MODEL_END, rules)}, where this page ends."
+    return temperature, _reading(course, warm, limit, weather + low, weather + high, ends)
 
 
 def _marks(rules: str) -> list[Temperature]:

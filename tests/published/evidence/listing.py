@@ -25,12 +25,12 @@ Part = tuple[str, str]
 """A result and value, low, high, text or rounding; or a table's title and a column."""
 
 TO_FILL = {
-    "bead-check", "bleed-down", "cool-down", "cylinder-weather", "far-side",
-    "flame", "flame-bend", "fuel-compare", "heat-colour", "hose-drop",
-    "hours-left", "job-sheet", "leak-test", "licence-key", "licence-questions",
-    "liquid-fuel-left", "metal-match", "my-outfit", "oxygen-rich", "preheat",
-    "problem-key", "problem-set", "purge-time", "regulator-mark", "supply-plan",
-    "tip-flow", "warm-up", "weld-heat",
+    "bead-check", "bleed-down", "cool-down", "far-side",
+    "flame", "flame-bend", "fuel-compare", "heat-colour",
+    "job-sheet", "licence-key", "licence-questions",
+    "metal-match", "my-outfit", "oxygen-rich", "preheat",
+    "problem-key", "problem-set", "supply-plan",
+    "warm-up", "weld-heat",
 }  # fmt: skip
 """Calculators whose rows are not all written yet. Take one out when `listing` finds nothing for it."""
 
