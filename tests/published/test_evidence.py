@@ -5,7 +5,8 @@ import re
 import pytest
 
 from calc import answer
-from tests.published.evidence import Held, rows, table_kind
+from calc.units import to_si
+from tests.published.evidence import Held, Passed, passed_on, rows, table_kind
 
 
 @pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
@@ -49,6 +50,26 @@ def _cell(row: Held) -> None:
         assert any(row.expected[1:] in line[place] for line in lines)
     else:
         assert row.expected in {line[place] for line in lines}
+
+
+@pytest.mark.parametrize(
+    "passed", passed_on(), ids=lambda each: f"{each.calculator} {each.result} from {each.other}"
+)
+def test_a_figure_passed_on_is_the_same_figure(passed: Passed) -> None:
+    ours, theirs = answer(passed.calculator, **passed.texts), answer(passed.other, **passed.other_texts)
+    if passed.result not in ours["results"]:
+        tables = [[t for t in got["tables"] if table_kind(t["title"]) == passed.result] for got in (ours, theirs)]
+        assert len(tables[0]) == 1
+        assert tables[0][0]["rows"] == tables[1][0]["rows"]
+        return
+    one, other = ours["results"][passed.result], theirs["results"][passed.other_result]
+    if one["value"] is None:
+        assert one["text"] == other["text"]
+    for end in ("value", "low", "high"):
+        if one[end] is None:
+            assert other[end] is None
+        else:
+            assert to_si(one[end], one["unit"]) == pytest.approx(to_si(other[end], other["unit"]), rel=1e-9)
 
 
 def test_table_titles_lose_the_numbers_of_the_reader() -> None:

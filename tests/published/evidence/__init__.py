@@ -122,3 +122,31 @@ def table_kind(title: str) -> str:
         'Hole in the tip'
     """
     return re.split(r"[,:]| for | from ", kind(title))[0].strip()
+
+
+@dataclass(frozen=True)
+class Passed:
+    """A figure, or a table, that one calculator takes from another as it stands."""
+
+    calculator: str
+    texts: dict[str, str]
+    result: str
+    other: str
+    other_texts: dict[str, str]
+    other_result: str
+
+
+@cache
+def passed_on() -> tuple[Passed, ...]:
+    """Every line of `passed-on.txt`; what both are asked stands before the figures of it."""
+    found: list[Passed] = []
+    asked: tuple[str, ...] = ()
+    for line in (FOLDER / "passed-on.txt").read_text(encoding="utf-8").splitlines():
+        cells = [cell.strip() for cell in line.split("\t")]
+        if len(cells) == 4:
+            asked = tuple(cells)
+        elif line.strip():
+            calculator, given, other, given_there = asked
+            ours, _, theirs = line.strip().partition(" < ")
+            found.append(Passed(calculator, _texts(given), ours, other, _texts(given_there), theirs or ours))
+    return tuple(found)

@@ -3,7 +3,7 @@
 Wanted of each calculator: every result, both ends of its band where one is shown,
 its rounding where it has a direction that matters, every column of the tables beside it. Held
 is what has a row in this folder, in a `case` of a published test, or a line in
-`noticed.txt`: figures whose mistake a published or reference test notices, found
+`passed-on.txt`, where another calculator holds it, or in `noticed.txt`: figures whose mistake a published or reference test notices, found
 by turning each wrong (`python -m tests.mutants.figures`).
 """
 
@@ -18,7 +18,7 @@ from calc import InputError, answer
 from calc.declare import CALCULATORS
 from calc.show.numbers import rounded
 from site_overrides.build.bundle_requests import usual_requests
-from tests.published.evidence import FOLDER, kind, rows, table_kind
+from tests.published.evidence import FOLDER, kind, passed_on, rows, table_kind
 from tests.published.rows import CASES
 
 Part = tuple[str, str]
@@ -94,7 +94,19 @@ def held() -> dict[str, set[Part]]:
     for line in noticed.read_text(encoding="utf-8").splitlines() if noticed.exists() else []:
         calculator, name, which = line.split("\t")
         parts[calculator].add((name, which))
+    for each in passed_on():
+        rounds_alike = _rounding(each.calculator, each.result) == _rounding(each.other, each.other_result)
+        parts[each.calculator] |= {
+            (each.result, which)
+            for name, which in parts[each.other]
+            if name == each.other_result and (which != "rounding" or rounds_alike)
+        }
     return parts
+
+
+def _rounding(calculator: str, name: str) -> tuple[object, ...]:
+    shown = CALCULATORS[calculator].results.get(name)
+    return () if shown is None else (shown.toward, shown.digits, shown.step, shown.units)
 
 
 def missing(calculator: str) -> list[Part]:
