@@ -58,7 +58,9 @@ def _cell(row: Held) -> None:
 def test_a_figure_passed_on_is_the_same_figure(passed: Passed) -> None:
     ours, theirs = answer(passed.calculator, **passed.texts), answer(passed.other, **passed.other_texts)
     if passed.result not in ours["results"]:
-        tables = [[t for t in got["tables"] if table_kind(t["title"]) == passed.result] for got in (ours, theirs)]
+        tables = [
+            [t for t in got["tables"] if table_kind(t["title"]) == passed.result] for got in (ours, theirs)
+        ]
         assert len(tables[0]) == 1
         assert tables[0][0]["rows"] == tables[1][0]["rows"]
         return

@@ -148,5 +148,7 @@ def passed_on() -> tuple[Passed, ...]:
         elif line.strip():
             calculator, given, other, given_there = asked
             ours, _, theirs = line.strip().partition(" < ")
-            found.append(Passed(calculator, _texts(given), ours, other, _texts(given_there), theirs or ours))
+            found.append(
+                Passed(calculator, _texts(given), ours, other, _texts(given_there), theirs or ours)
+            )
     return tuple(found)
