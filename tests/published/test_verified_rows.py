@@ -215,6 +215,11 @@ HELD = [
     held("emergency-acts", "event=leak; act=out", "does=~doors and windows open", "Southeastern Oklahoma: evacuate, vent the area", "read"),
     held("first-acts-benchbook-2026", "page=leak; step=out; kind=act", "text=~Take everyone out", "Southeastern Oklahoma", "read"),
     held("emergency-acts", "event=valve-fire; act=phone", "does=~fire service", "Stanford: the alarm clears the building and calls the fire department", "read"),
+    held("heat-marks", "metal=aluminium; temperature=200", "words=~lose strength", "6061-T6 below its least strength after 16 h at 390 °F (199 °C)", "read"),
+    held("hazards", "id=chloride-smoke", "consequence=~days later", "OSHA, 54 FR 2332: ten deaths; a death of scarred lungs after 11 to 18 days", "read"),
+    held("fume-hazards", "part=flux; id=chloride", "what=~lungs", "NIOSH IDLH, May 1994: zinc chloride fume", "read"),
+    held("fume-hazards", "part=flux; id=borax", "what=~wounds", "an encyclopaedia: deaths from open wounds dressed with boric acid"),
+    held("tube-services", "id=steam", "taken=no; reason=~softens; source=~15 psi", "CDA table 14.4a: 15 psi of saturated steam, 250 °F", "read"),
 ]  # fmt: skip
 
 
