@@ -27,7 +27,7 @@ from calc.formulas.setup.ruled import amount, ruled_row
 from calc.hazards import caution
 from calc.sheets.said import duration
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import plain_number
+from calc.show.numbers import plain_number, rounded
 from calc.tables import table
 from calc.units import from_si, to_si, written
 
@@ -211,8 +211,8 @@ def _by_air(room: float, leak: float, first: float, limits: Sequence[float], rul
             elif steady <= limit * (1 + 1e-9):
                 times.append("not in the mixed space")
             else:
-                times.append(duration(time_to_share(steady, room, leak, fresh, first, limit)))
-        rows.append((str(number), *times, f"{plain_number(from_si(steady, '%'), 3)} %"))
+                times.append(duration(time_to_share(steady, room, leak, fresh, first, limit), "down"))
+        rows.append((str(number), *times, f"{rounded(from_si(steady, '%'), 3, 'up')} %"))
     return Table(
         "The same leak with more fresh air",
         (f"Fresh air, {written(unit)}", "To 22 %", "To 23.5 %", "In the end"),

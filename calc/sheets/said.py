@@ -3,7 +3,7 @@
 from math import ceil
 
 from calc.quantities import Length, Temperature, Time
-from calc.show.numbers import Toward, plain_number, rounded
+from calc.show.numbers import Toward, rounded
 from calc.units import from_si
 
 
@@ -41,15 +41,15 @@ def distance(length: Length, rules: str, digits: int = 2, toward: Toward = "near
     return f"{rounded(from_si(length, unit), digits, toward)} {unit}"
 
 
-def duration(time: Time) -> str:
+def duration(time: Time, toward: Toward = "nearest") -> str:
     """A time in the unit that reads best.
 
     Examples:
-        >>> duration(45), duration(600), duration(9000)
-        ('45 s', '10 min', '2.5 h')
+        >>> duration(45), duration(600), duration(9000), duration(4722, "down")
+        ('45 s', '10 min', '2.5 h', '78 min')
     """
     if time < 90.0:
-        return f"{plain_number(time, 2)} s"
+        return f"{rounded(time, 2, toward)} s"
     if time < 5400.0:
-        return f"{plain_number(time / 60.0, 2)} min"
-    return f"{plain_number(time / 3600.0, 2)} h"
+        return f"{rounded(time / 60.0, 2, toward)} min"
+    return f"{rounded(time / 3600.0, 2, toward)} h"

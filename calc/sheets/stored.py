@@ -10,7 +10,9 @@ from calc.formulas.setup.ruled import Ruled, amount, ruled_row
 from calc.hazards import caution
 from calc.quantities import FreeGas, Mass
 from calc.sheets.banks import Bank
+from calc.sheets.said import distance
 from calc.sheets.scales import Scale, scale
+from calc.show.numbers import rounded
 from calc.tables import source_words, table
 
 OWN = {"us": "United States", "iso": "Europe", "uk": "United Kingdom", "any": "any rule set"}
@@ -52,9 +54,19 @@ class Held:
         return self.value <= self.most * (1 + 1e-9)
 
     @property
+    def amount(self) -> str:
+        """The amount as a number, never less than it is."""
+        return rounded(self.scale.number(self.value), self.scale.digits, "up")
+
+    @property
+    def limit_said(self) -> str:
+        """The limit with its unit, never more than it is."""
+        return f"{rounded(self.scale.number(self.most), self.scale.digits, 'down')} {self.scale.name}"
+
+    @property
     def figure(self) -> Figure:
         """The comparison in words."""
-        said = f"{self.scale.text(self.value)} of {self.scale.said(self.most)}"
+        said = f"{self.amount} of {self.limit_said}"
         verdict = "within the limit" if self.meets else "breaks the limit"
         note = f" {OWN[self.limit.rules]} figure. {self.limit.note}" if self.limit.note else ""
         return Figure(
@@ -96,7 +108,7 @@ def separation(rules: str) -> Figure:
         for topic in ("separation", "barrier-height", "barrier-rating")
     }
     row = found["separation"].row
-    wall = scale("length", rules).said(amount(found["barrier-height"].row))
+    wall = distance(amount(found["barrier-height"].row), rules, 3, "up")
     minutes = amount(found["barrier-rating"].row) / 60
     note = (
         f" {OWN[found['separation'].rules]} figure. {found['separation'].note}"
@@ -115,8 +127,8 @@ def limits_table(compared: dict[str, Held], rules: str) -> Table:
     rows = [
         (
             one.what,
-            one.scale.said(one.value),
-            one.scale.said(one.most),
+            f"{one.amount} {one.scale.name}",
+            one.limit_said,
             "meets" if one.meets else "breaks",
             f"{source_words(one.limit.row.source)} ({OWN[one.limit.rules]})",
         )
@@ -157,7 +169,7 @@ def manifold(one: Held, bank: Bank) -> Figure:
 def store_cautions(compared: dict[str, Held]) -> list[Caution]:
     """A warning for each limit that is broken."""
     return [
-        caution("store-over", kept=f"{one.what} {one.scale.said(one.value)}", limit=one.scale.said(one.most))
+        caution("store-over", kept=f"{one.what} {one.amount} {one.scale.name}", limit=one.limit_said)
         for one in compared.values()
         if not one.meets
     ]
