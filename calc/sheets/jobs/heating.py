@@ -1,5 +1,6 @@
 """Heating a band of metal: to bend or straighten it, or before welding."""
 
+import re
 from typing import Any
 
 from calc.calculators.flame_bend import flame_bend
@@ -38,6 +39,16 @@ def preheat_row(metal: str) -> Any:
     name = PREHEATS.get(metal)
     rows = [r for r in table("preheat-by-metal") if r.metal == name and r.standing == "followed"]
     return rows[0] if rows else None
+
+
+def preheat_words(row: Any, rules: str) -> str:
+    """Words of a row of the preheat table, its temperatures in the unit of a rule set.
+
+    Args:
+        row: As `preheat_row` gives it.
+        rules: Rule set, for the unit.
+    """
+    return re.sub(r"(\d+) °C", lambda found: degrees(to_si(float(found[1]), "degC"), rules), row.words)
 
 
 def _refused(metal: str, why: str) -> InputError:
@@ -89,7 +100,7 @@ def heating(
         )  # fmt: skip
         shown = {
             "aim_temperature": target,
-            "preheat": Figure(None, row.source, row.how_sure, words=row.words or "cool slowly, out of drafts"),
+            "preheat": Figure(None, row.source, row.how_sure, words=preheat_words(row, rules) or "cool slowly, out of drafts"),
         }
         cautions, beside = (), nothing_beside
 

@@ -7,7 +7,7 @@ from calc.errors import InputError
 from calc.figures import Figure
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.composed import told
-from calc.sheets.jobs.heating import preheat_row
+from calc.sheets.jobs.heating import preheat_row, preheat_words
 from calc.sheets.jobs.job import Job
 from calc.sheets.jobs.melting import melts_through
 from calc.sheets.jobs.work import Work
@@ -94,7 +94,7 @@ def _told(flame: Figure, fuel: str) -> Figure:
         return flame
     look = next(row for row in table("flame-looks") if row.flame == "neutral")
     return Figure(
-        None, RATIO_SOURCE, "read", words=f"{look.name}: open oxygen until {look.look} beyond the bright cone",
+        None, RATIO_SOURCE, "read", words=f"{look.name}: open the oxygen until {look.look.removesuffix(' just gone')} beyond the bright cone is just gone",
         basis="Open it until no streamer is left beyond the cone. One army text allows one of 1/16 to 1/8 in; with it the flame "
         "is slightly reducing.",
     )  # fmt: skip
@@ -115,7 +115,9 @@ def _preheat(job: Job) -> Figure | None:
     if row is None or job.metal in ("low-carbon-steel", "galvanised-steel"):
         return None
     span = " to ".join(degrees(end, job.rules) for end in (row.low, row.high) if end is not None)
-    return Figure(None, row.source, row.how_sure, words=f"{span}; {row.words}".rstrip("; "))
+    return Figure(
+        None, row.source, row.how_sure, words=f"{span}; {preheat_words(row, job.rules)}".rstrip("; ")
+    )
 
 
 def _tables(job: Job, flow: Figure) -> tuple[Table, ...]:
