@@ -43,7 +43,7 @@ from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import plain_number
+from calc.show.numbers import plain_number, rounded
 from calc.tables import table
 from calc.units import to_si
 
@@ -97,8 +97,8 @@ def _oxygen_table(fuel: str, ratio: float, contents: float, full: float, rules: 
         (
             words,
             plain_number(each),
-            gas.text(oxygen_for_fuel(contents, each)),
-            f"{cylinder_share(oxygen_for_fuel(contents, each), full):.1f}",
+            rounded(gas.number(oxygen_for_fuel(contents, each)), gas.digits, "up"),
+            rounded(cylinder_share(oxygen_for_fuel(contents, each), full), 2, "up"),
         )
         for words, each in (
             ("what the torch draws", ratio),

@@ -167,3 +167,13 @@ def test_the_order_goes_out_before_the_gas_is_short() -> None:
 def test_a_plan_without_work_is_refused() -> None:
     with pytest.raises(ValueError, match=r"^Benches welding: nothing burns"):
         _plan(welding_benches="0", brazing_benches="0", cutting_benches="0")
+
+
+def test_the_oxygen_gauge_of_a_day_is_that_of_what_is_left() -> None:
+    """43 L at 70 °F: 2200 psi at first; CoolProp's oxygen for the 203.2 ft³ left after 120 min."""
+    given = {"oxygen_full_gauge": "2200 psi", "water_volume": "43 L", "cylinder_temperature": "70 degF"}
+    day = _plan(rules="us", **given)["tables"][1]
+    assert day["columns"][-1] == "its gauge, psi"
+    assert float(day["rows"][0][-1]) == pytest.approx(2200, abs=1)
+    assert (day["rows"][-1][0], day["rows"][-1][3]) == ("120 min", "203")
+    assert float(day["rows"][-1][-1]) == pytest.approx(1835, abs=1)
