@@ -24,7 +24,7 @@ from typing import Any
 
 from calc.declare import CALCULATORS
 from calc.hazards import hazards
-from calc.tables import table
+from calc.tables import HOW_SURE, source_words, table
 from site_overrides.build.hazards import held, origin, parts
 
 MARKS = "exercise-marks-benchbook-2026"
@@ -164,12 +164,20 @@ def _tick(line: Line, words: str) -> str:
     )
 
 
+def _origin_html(row: Any) -> str:
+    """Source of a hazard; on paper without its grade where it has a source."""
+    source = source_words(row.source)
+    if not source:
+        return escape(origin(row))
+    return f'{escape(source)}<span class="bb-grade">, {HOW_SURE[row.how_sure]}</span>'
+
+
 def _hazard(line: Line, fill: Fill) -> str:
     row = hazards()[line.id]
     hazard, consequence, avoidance = parts(line.id, fill)
     words = (
         f"<b>{row.signal}</b> {hazard} {consequence} <b>Do:</b> {avoidance} "
-        f'<cite class="bb-source">{escape(origin(row))}</cite>'
+        f'<cite class="bb-source">{_origin_html(row)}</cite>'
     )
     return f'<div class="bb-hazard" data-hazard="{line.id}">{_tick(line, words)}</div>'
 

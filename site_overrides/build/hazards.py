@@ -37,11 +37,17 @@ def parts(hazard_id: str, fill: Fill) -> tuple[str, str, str]:
     return hazard, consequence, avoidance
 
 
-def hazard_html(hazard_id: str, fill: Fill) -> str:
-    """A hazard whole, always open: its signal word, what it does, what to do, its source."""
+def hazard_html(hazard_id: str, fill: Fill, *, cited: bool = True) -> str:
+    """A hazard whole, always open: its signal word, what it does, what to do, its source.
+
+    Args:
+        hazard_id: Id of its row.
+        fill: Fills figures and words of the place.
+        cited: Whether the source stands in it; in an emergency it stands below the steps.
+    """
     row = hazards()[hazard_id]
+    cite = f' <cite class="bb-source">{escape(origin(row))}</cite>' if cited else ""
     return (
         f'<div class="bb-caution bb-{row.signal.lower()}" role="note" data-hazard="{row.id}">'
-        f"<strong>{row.signal}</strong> <span>{' '.join(parts(hazard_id, fill))}</span> "
-        f'<cite class="bb-source">{escape(origin(row))}</cite></div>'
+        f"<strong>{row.signal}</strong> <span>{' '.join(parts(hazard_id, fill))}</span>{cite}</div>"
     )

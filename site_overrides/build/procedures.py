@@ -23,10 +23,11 @@ from html import escape
 from typing import Any
 
 from calc.declare import RULE_SETS
+from calc.hazards import hazards
 from calc.outfit_state import ACTS, NAMED, TORCHES
 from calc.tables import HOW_SURE, graded, source_key, source_words, sources
 from site_overrides.build.drawn import drawn_html
-from site_overrides.build.hazards import hazard_html, held
+from site_overrides.build.hazards import hazard_html, held, origin
 
 KINDS = {
     "read-then-do": "Read, then do: read each step, then do it.",
@@ -181,9 +182,9 @@ def _named(source: str, how_sure: str) -> str:
     return f"{source_words(source)}, {HOW_SURE[how_sure]}" if source else HOW_SURE[how_sure]
 
 
-def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
+def _step_html(step: Step, mark: str, cited: bool, fill: Callable[[str], str]) -> str:
     only = f'<span class="bb-only">{fill(escape(step.only))} only.</span> ' if step.only else ""
-    guard = "".join(hazard_html(name, fill) for name in step.hazards)
+    guard = "".join(hazard_html(name, fill, cited=cited) for name in step.hazards)
     settings = dict(step.figure)
     drawn = drawn_html(settings.pop("name"), settings, fill) if settings else ""
     return (
@@ -194,9 +195,11 @@ def _step_html(step: Step, mark: str, fill: Callable[[str], str]) -> str:
     )
 
 
-def _pause_html(pause: Pause, mark: str, count: int, start: int, fill: Callable[[str], str]) -> str:
+def _pause_html(
+    pause: Pause, mark: str, count: int, start: int, cited: bool, fill: Callable[[str], str]
+) -> str:
     """One pause point; `count` is 0 where it is the only one and needs no heading."""
-    steps = "".join(_step_html(step, mark, fill) for step in pause.steps)
+    steps = "".join(_step_html(step, mark, cited, fill) for step in pause.steps)
     title = fill(escape(pause.title))
     heading = f'<h3 id="{mark}-{pause.id}-title">Pause point {count}: {title}</h3>' if count else ""
     name = f'aria-labelledby="{mark}-{pause.id}-title"' if count else f'aria-label="{title}"'
@@ -206,12 +209,19 @@ def _pause_html(pause: Pause, mark: str, count: int, start: int, fill: Callable[
     )
 
 
+def _acts_first(procedure: Procedure) -> bool:
+    """Whether the first act comes first on the screen: in an emergency."""
+    return procedure.kind == "do-then-confirm"
+
+
 def _origins(procedure: Procedure) -> str:
     lines, number = [], 0
     for pause in procedure.pauses:
         for step in pause.steps:
             number += 1
-            lines.append(f"<li>Step {number}: {escape(_named(step.source, step.how_sure))}.</li>")
+            hazards_of = [origin(hazards()[name]) for name in step.hazards] if _acts_first(procedure) else []
+            told = "".join(f" Its hazard: {escape(said)}." for said in hazards_of)
+            lines.append(f"<li>Step {number}: {escape(_named(step.source, step.how_sure))}.{told}</li>")
     return (
         '<details class="bb-basis"><summary>Where the steps come from</summary>'
         f"<ul>{''.join(lines)}</ul></details>"
@@ -238,15 +248,14 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     Returns:
         HTML with the hooks data-procedure, data-pause, data-step and data-tick.
     """
-    mark, start, parts = procedure.id, 1, []
+    mark, start, parts, act_first = procedure.id, 1, [], _acts_first(procedure)
     first = 1 if len(procedure.pauses) > 1 else 0
     for count, pause in enumerate(procedure.pauses, start=first):
-        parts.append(_pause_html(pause, mark, count, start, fill))
+        parts.append(_pause_html(pause, mark, count, start, not act_first, fill))
         start += len(pause.steps)
     call = f'<p class="bb-call">{fill(escape(procedure.call))}</p>' if procedure.call else ""
     kind = f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'
     # Where acting comes first, the first act comes first on the screen too.
-    act_first = procedure.kind == "do-then-confirm"
     before, after = ("", kind) if act_first else (kind, "")
     looks = "bb-procedure bb-act-first" if act_first else "bb-procedure"
     choice = "" if act_first else rules_choice(mark)
