@@ -6,7 +6,7 @@ from typing import Annotated
 from calc.declare import LENGTH, Answer, Choice, Figure, Shown, calculator
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.sheets import gate_said
-from calc.sheets.gate import Situation, Verdict, distance_cleared, gate, strip_row, strip_words
+from calc.sheets.gate import Situation, Verdict, distance_cleared, gate, room_words, strip_row, strip_words
 from calc.sheets.gate_asked import (
     AIR,
     AROUND,
@@ -152,7 +152,15 @@ def may_i_heat(
         ),
     ],
     people: Annotated[str, Choice("People near you", PEOPLE, example="protected")],
-    air: Annotated[str, Choice("What keeps the fume from you and from them", AIR, example="hood")],
+    air: Annotated[
+        str,
+        Choice(
+            "What keeps the fume from you and from them",
+            AIR,
+            example="hood",
+            hint=f"Large and high: more than {room_words('space-per-welder')} and a ceiling above {room_words('ceiling')}.",
+        ),
+    ],
     rules: str,
 ) -> Answer[MayIHeat]:
     """Refused, something to do first, or nothing refused; it never calls a part harmless.
@@ -178,9 +186,15 @@ def may_i_heat(
         ),
         rules,
     )
+    job = {
+        "process": process,
+        "work": process,
+        "metal": metal,
+        "place": {"small-space": "confined", "outdoors": "outdoors", "roof": "outdoors"}.get(place, "indoors"),
+    }
     burns = [reason for reason in verdict.reasons if reason.asked == "behind"]
-    clears = any(reason.outcome == verdict.outcome for reason in burns)
-    watches = clears and verdict.outcome == "first"
+    clears = verdict.outcome == "none" or any(reason.outcome == verdict.outcome for reason in burns)
+    watches = clears and verdict.outcome != "refused"
     cases = gate_said.cases_table(verdict)
     return Answer(
         MayIHeat(
@@ -194,6 +208,6 @@ def may_i_heat(
             clear_distance=distance_cleared(process, rules) if clears else None,
             fire_watch=watch_figure(rules) if watches else None,
         ),
-        cautions=gate_said.verdict_cautions(verdict, rules),
+        cautions=gate_said.verdict_cautions(verdict, job, rules),
         tables=(gate_said.hazards_table(verdict), *((cases,) if cases else ())),
     )

@@ -13,10 +13,12 @@ from calc.filling import filled_text
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.hazards import hazards, is_brought
 from calc.quantities import Length
-from calc.sheets.gate_asked import COATINGS, GALVANISED, HOLLOW, INSPECTED, METALS, OPTIONS, STRIPPED
+from calc.sheets.gate_asked import COATINGS, GALVANISED, HOLLOW, INSPECTED, METALS, OPTIONS, STILL, STRIPPED
 from calc.sheets.said import distance
 from calc.sheets.surroundings import clear_distance
+from calc.show.numbers import rounded
 from calc.tables import table
+from calc.units import from_si
 
 ALWAYS = ("told", "air", "watch", "eyes")
 """What holds for every part."""
@@ -107,6 +109,30 @@ def strip_words() -> str:
     """
     width: Length = amount(strip_row())
     return f"{distance(width, 'us', 3, 'up')} ({distance(width, 'iso', 3, 'up')})"
+
+
+def room_words(topic: str) -> str:
+    """A figure of the rule on clean air, in both units, never less than the rule's.
+
+    Args:
+        topic: `space-per-welder` or `ceiling` of the table on ventilation.
+
+    Examples:
+        >>> room_words("ceiling")
+        '16 ft (4.88 m)'
+    """
+    figure = amount(ruled_row("ventilation", "us", amount, topic=topic).row)
+    if topic == "ceiling":
+        return f"{distance(figure, 'us', 3, 'up')} ({distance(figure, 'iso', 3, 'up')})"
+    return f"{from_si(figure, 'ft^3'):,.0f} ft³ ({rounded(from_si(figure, 'm^3'), 3, 'up')} m³) for each torch"
+
+
+def _as_it_is(held: str | None, part: str, place: str) -> str | None:
+    """What a hollow holds; the worse reading where two answers cannot both be true."""
+    if part not in HOLLOW:
+        return None
+    closed, on_vehicle = part == "closed-hollow", place == "vehicle" and held == "exhaust-off"
+    return STILL.get(held or "unknown", held or "unknown") if closed or on_vehicle else held or "unknown"
 
 
 def _cases(row: Any) -> tuple[Case, ...]:
@@ -235,7 +261,7 @@ def gate(situation: Situation, rules: str) -> Verdict:
         {
             "process": it.process,
             "part": it.part,
-            "held": (it.held or "unknown") if it.part in HOLLOW else None,
+            "held": _as_it_is(it.held, it.part, it.place),
             "duty": it.duty,
             "place": it.place,
             "permit": (it.permit or "no") if it.place in INSPECTED else None,
@@ -248,7 +274,12 @@ def gate(situation: Situation, rules: str) -> Verdict:
     )
     clear = distance_cleared(it.process, rules).value
     assert clear is not None
-    filled = {"strip": strip_words(), "clear": distance(clear, rules, 3, "up")}
+    filled = {
+        "strip": strip_words(),
+        "clear": distance(clear, rules, 3, "up"),
+        "space": room_words("space-per-welder"),
+        "ceiling": room_words("ceiling"),
+    }
     asked = _with_coatings(given, it.metal, it.coatings, it.stripped)
     return _verdict(_reasons(asked | {"always": ALWAYS}, filled, rules))
 
@@ -280,12 +311,14 @@ def metal_verdict(process: str, metal: str, coating: str, stripped: str | None, 
     shop = _known_all({"process": process, "place": "shop", "air": "hood"})
     asked = _with_coatings(shop, metal, (coating,), stripped)
     verdict = _verdict(_reasons(asked, {"strip": strip_words()}, rules))
-    ours = ("metal", "coating")
-    return Verdict(
-        verdict.outcome,
-        tuple(reason for reason in verdict.reasons if reason.asked in ours),
-        tuple(reason for reason in verdict.holds if reason.asked in ours),
-    )
+
+    def ours(reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
+        """Of metal and coating; what is not cut so, the sheet refuses in words of its own."""
+        return tuple(
+            reason for reason in reasons if reason.asked in ("metal", "coating") and reason.hazard != "metal-not-cut"
+        )
+
+    return _verdict((*ours(verdict.reasons), *ours(verdict.holds)))
 
 
 def distance_cleared(process: str, rules: str) -> Figure:

@@ -107,8 +107,11 @@ AIR = {
     "air-line": "An air-line respirator",
     "respirator": "A respirator for fume",
     "fan": "A fan that draws the room's air out",
+    "large": "Nothing, in a hall that is large and high: see the hint",
     "open": "None of these",
 }
+STILL = {"water-drained": "water", "exhaust-off": "exhaust", "frame-bare": "frame"}
+"""What a hollow counts as while it is still closed, or still on its vehicle, whatever was answered."""
 SEVERAL = ("coating", "second_coating", "third_coating")
 """Inputs for what is on the part, one coating each."""
 OPTIONS: dict[str, Mapping[str, str]] = {

@@ -5,12 +5,14 @@ from dataclasses import replace
 
 from calc.declare import Caution, Table
 from calc.figures import Figure
-from calc.hazards import SIGNALS, caution
+from calc.hazards import SIGNALS, Brought, brought, caution, gravest_first
 from calc.sheets.gate import Reason, Verdict
 from calc.tables import HOW_SURE, source_words
 
 NOTHING = "nothing that you told this page rules it out. It has not seen your part: the list below still applies"
 NOBODY_SAW = "By what you told it; no page sees the part, its inside or what is behind it."
+JUDGED = "closed-part"
+"""The hazard that sends a reader to this very page."""
 _DOES = {"refused": " (refused)", "first": " (before any heat)", "holds": ""}
 
 
@@ -35,10 +37,10 @@ def why(verdict: Verdict) -> Figure:
     if not verdict.reasons:
         return _told((), NOTHING, NOBODY_SAW)
     gravest, *others = verdict.reasons
-    words = f"{gravest.words}. {gravest.reason}"
+    words = _named(gravest)
     if others:
         words += f" Also: {'; '.join(reason.words for reason in others)}."
-    basis = " ".join(f"{reason.words}. {reason.reason}" for reason in others)
+    basis = " ".join(map(_named, others))
     return _told(
         verdict.reasons,
         words,
@@ -78,10 +80,16 @@ def still_holds(verdict: Verdict) -> Figure | None:
     return _told(holding, words, "The source is that of the first; the table below has each.")
 
 
-def verdict_cautions(verdict: Verdict, rules: str) -> tuple[Caution, ...]:
+def verdict_cautions(verdict: Verdict, job: Brought, rules: str) -> tuple[Caution, ...]:
     """A caution for each hazard: what it does and the one order against it, DANGER first.
 
     Where something is refused, that alone: an order for the rest would read as a way round it.
+    Else the hazards that process, metal and place bring stand with them.
+
+    Args:
+        verdict: Of `gate.gate`.
+        job: Process, metal and place, as the table of hazards names them.
+        rules: Rule set whose figures fill the words.
     """
     listed = (*verdict.reasons, *verdict.holds)
     refusing = [reason for reason in listed if reason.outcome == "refused"]
@@ -89,11 +97,22 @@ def verdict_cautions(verdict: Verdict, rules: str) -> tuple[Caution, ...]:
     warned = refusing or [reason for reason in listed if told or reason.id != "told"]
     warned.sort(key=lambda reason: SIGNALS.index(reason.signal))
     once = {reason.words: reason for reason in reversed(warned)}
-    return tuple(
-        replace(caution(reason.hazard, rules), text=f"{reason.words}. {reason.reason} {reason.order}")
+    own = tuple(
+        replace(caution(reason.hazard, rules), text=f"{_named(reason)} {reason.order}")
         for reason in warned
         if once[reason.words] is reason
     )
+    if refusing:
+        return own
+    met = {reason.hazard for reason in warned}
+    return gravest_first((*own, *(one for one in brought(job, rules) if one.id not in met | {JUDGED})))
+
+
+def _named(reason: Reason) -> str:
+    """What a reason is and does, its own words first where they do not say the same."""
+    if reason.reason.startswith(reason.words):
+        return reason.reason
+    return f"{reason.words}. {reason.reason}"
 
 
 def hazards_table(verdict: Verdict) -> Table:
