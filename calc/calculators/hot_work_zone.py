@@ -15,6 +15,7 @@ from calc.declare import (
     calculator,
     worked,
 )
+from calc.errors import InputError
 from calc.formulas.setup.ruled import amount
 from calc.formulas.setup.sparks import Flight, farthest_flight, widened_reach
 from calc.hazards import brought, caution, gravest_first
@@ -52,7 +53,8 @@ WALLS = {
     "masonry": "Brick or concrete",
     "metal": "Metal wall, ceiling or roof",
     "wood": "Wood or other that burns",
-    "hidden": "Panel with a filling, or nobody knows",
+    "panel": "Metal or a panel with a covering or a filling that burns",
+    "hidden": "I do not know what is in it",
 }
 PIPES = {"none": "None", "pipes": "Pipes, ducts or beams run from the work through a wall or floor"}
 STUFF = {
@@ -60,6 +62,8 @@ STUFF = {
     "easy": "Dust, fluff, paper, straw, foam, solvent rags",
     "vapour": "Flammable vapour, gas or dust in the air",
 }
+STUFF_LABEL = "What burns there"
+WALL_LABEL = "Wall, ceiling or roof near the work"
 SIZES = (0.5, 1.0, 2.0, 3.0)
 DRAG_BAND = 1.043
 """Other drag laws move the reach by up to 4.3 %."""
@@ -110,10 +114,10 @@ def hot_work_zone(
             hint="Look behind walls, above and below too. Leave it out only where there is nothing at all.",
         ),
     ],
-    stuff: Annotated[str, Choice("What burns there", STUFF, assumed="ordinary")],
+    stuff: Annotated[str, Choice(STUFF_LABEL, STUFF, assumed="ordinary")],
     openings: Annotated[str, Choice("Openings near the work", OPENINGS, assumed="several")],
     floor: Annotated[str, Choice("Floor", FLOORS, assumed="wood")],
-    wall: Annotated[str, Choice("Wall, ceiling or roof near the work", WALLS, assumed="hidden")],
+    wall: Annotated[str, Choice(WALL_LABEL, WALLS, assumed="hidden")],
     pipes: Annotated[str, Choice("Pipes and beams", PIPES, assumed="pipes")],
     rules: str,
 ) -> Answer[HotWorkZone]:
@@ -122,6 +126,7 @@ def hot_work_zone(
     The rule's distance is the least. Sparks have gone further than it, above all from a
     height.
     """  # fmt: skip
+    _refuse(stuff, wall)
     steps: list[Step] = []
     clear = clear_distance(rules, process, height)
     assert clear.value is not None
@@ -153,7 +158,7 @@ def hot_work_zone(
                 max(row.downward, height), row.source, row.how_sure, basis=named, words="may go further"
             ),
         ),
-        cautions=_cautions(process, stuff),
+        cautions=_cautions(process, wall),
         steps=tuple(steps),
         beside=lambda: (
             (_measures(openings, floor, wall, pipes, rules), _print(rules)),
@@ -212,9 +217,7 @@ def _watch(
         grounds.append("metal or pipes that carry heat to the other side")
     if floor in ("wood", "litter") or wall == "wood":
         grounds.append("a floor or wall that burns")
-    if stuff == "vapour":
-        said = "no flame here at all: vapour, gas or dust in the air explodes. Clear the air first, and have it tested"
-    elif grounds:
+    if grounds:
         said = f"needed: {'; '.join(grounds)}"
     else:
         said = (
@@ -293,13 +296,29 @@ def _print(rules: str) -> Table:
     )
 
 
-def _cautions(process: str, stuff: str) -> tuple[Caution, ...]:
+def _refuse(stuff: str, wall: str) -> None:
+    """No distance holds where the air explodes or the wall burns inside: 29 CFR 1910.252 (a)(2)(vi)(C), (xi)."""
+    if stuff == "vapour":
+        raise InputError(
+            "stuff",
+            f"{STUFF_LABEL}: light no flame here at all, as vapour, gas or dust in the air explodes at any distance; clear the "
+            "air, have it tested, and then pick what else burns there.",
+        )
+    if wall == "panel":
+        raise InputError(
+            "wall",
+            f"{WALL_LABEL}: put no flame near a wall, ceiling or roof that burns inside, at any distance; take the work "
+            "elsewhere, or join it another way.",
+        )
+
+
+def _cautions(process: str, wall: str) -> tuple[Caution, ...]:
     told = [
         caution("heat-behind"),
         caution("closed-part"),
         caution("cutting-sparks" if process == "cutting" else "fire-near"),
         *brought({"process": process}),
     ]
-    if stuff == "vapour":
-        told.insert(0, caution("gas-in-the-air"))
+    if wall == "hidden":
+        told.append(caution("combustible-panel"))
     return gravest_first(told)

@@ -142,6 +142,7 @@ OTHERS = {
 }
 """Calculators that the same job could be taken to, and the processes that they know."""
 OF_THEM_ALONE = {
+    "hot-work-zone": {"combustible-panel"},  # the wall is asked there alone; unknown counts as one that burns
     "tip-choice": {"draw-over", "draw-never", "tip-number", "old-text-gas"},
     "ventilation": {"leak-beside"},
     "weld-heat": {"puddle-drops"},

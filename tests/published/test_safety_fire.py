@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc import answer
+from calc import InputError, answer
 
 EXACT = 1e-9
 CUT = {"process": "cutting", "height": "1 m", "nearest": "6 m"}
@@ -106,11 +106,30 @@ def test_what_to_do_before_the_flame(words: str) -> None:
     assert any(words in row[0] for row in answer("hot-work-zone", **CUT)["tables"][0]["rows"])
 
 
-def test_vapour_in_the_air_forbids_the_flame() -> None:
-    """29 CFR 1910.252(a)(2)(vi), read: explosive atmospheres, sprinklers impaired."""
-    got = answer("hot-work-zone", **CUT, stuff="vapour")
-    assert got["results"]["watch"]["text"].startswith("no flame here at all")
-    assert got["cautions"][0]["signal"] == "DANGER"
+@pytest.mark.parametrize("rules", ["us", "iso", "uk"])
+@pytest.mark.parametrize(
+    ("changed", "starts", "says"),
+    [
+        pytest.param({"stuff": "vapour"}, "What burns there: ", "explodes", id="29 CFR 1910.252(a)(2)(vi)(C), read-m"),
+        pytest.param({"wall": "panel"}, "Wall, ceiling or roof near the work: ", "burns inside", id="29 CFR 1910.252(a)(2)(xi), read-m"),
+    ],
+)  # fmt: skip
+def test_no_distance_is_given_where_the_air_or_the_wall_would_burn(
+    changed: dict[str, str], starts: str, says: str, rules: str
+) -> None:
+    with pytest.raises(InputError) as refused:
+        answer("hot-work-zone", **(CUT | changed), rules=rules)
+    assert refused.value.field == next(iter(changed))
+    assert refused.value.message.startswith(starts)
+    assert says in refused.value.message
+
+
+def test_an_unknown_wall_brings_the_hazard_of_one_that_burns_inside() -> None:
+    """29 CFR 1910.252(a)(2)(xi): no hot work on panels that burn; unknown counts as the worse."""
+    known, unknown = (answer("hot-work-zone", **(CUT | {"wall": wall})) for wall in ("masonry", "hidden"))
+    panel = "combustible-panel"
+    assert panel in [one["id"] for one in unknown["cautions"]]
+    assert panel not in [one["id"] for one in known["cautions"]]
 
 
 @pytest.mark.parametrize(
