@@ -188,7 +188,7 @@ def _steel(
     )
     method_b = _method_b(cet, thickness, hydrogen, heat_input, rules)
     asked = asked_of_steel(parts["carbon"], iiw, method_b, thickness)
-    slow = any(rule.hottest > LEAST_PREHEAT for rule in asked)
+    slow = any(rule.coldest > LEAST_PREHEAT for rule in asked)
     return (
         _headline(asked, rules),
         Figure(None, "", "practice",
