@@ -157,7 +157,7 @@ def _in_a_child(calculator: str, reach: Reach) -> list[str]:
 def main(names: list[str]) -> None:
     """Each calculator in a child of its own, so that each begins afresh."""
 
-    def missing() -> Reach:
+    def missing(*_: str) -> Reach:
         raise RuntimeError("first: python -m tests.mutants.reach tests")
 
     reach = kept("tests", missing)

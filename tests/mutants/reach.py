@@ -17,6 +17,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
+from pathlib import Path
 from types import CodeType, FrameType, ModuleType
 from typing import Any
 
@@ -50,6 +51,20 @@ class Reach:
     def of_files(self, files: set[str]) -> set[int]:
         """What comes by any line of these files."""
         return {n for (file, _), these in self.by.items() if file in files for n in these}
+
+    def renewed(self, files: set[str], found: "Reach") -> "Reach":
+        """This, with what was found anew for the tests of these files."""
+        new = Reach(imports=self.imports)
+        for reach in (self, found):
+            stay = [n for n, name in enumerate(reach.names) if reach is found or name.split("::")[0] not in files]
+            places = {n: len(new.names) + place for place, n in enumerate(stay)}
+            new.names += [reach.names[n] for n in stay]
+            new.seconds += [reach.seconds[n] for n in stay]
+            for line, these in reach.by.items():
+                new.by[line] |= {places[n] for n in these if n in places}
+        for table, modules in found.imports.items():
+            new.imports[table] |= modules
+        return new
 
 
 class Recorder:
@@ -176,7 +191,7 @@ def reply_sum(text: str) -> str:
     """A short sum of the reply to a request."""
     from calc.bridge import run  # noqa: PLC0415
 
-    return hashlib.sha256(run(text).encode()).hexdigest()[:16]
+    return hashlib.sha256(run(text).encode("utf-8", "surrogatepass")).hexdigest()[:16]
 
 
 def of_requests() -> Reach:
@@ -220,30 +235,40 @@ class _Notes:
         return result
 
 
-def of_tests() -> Reach:
-    """What each test comes by."""
+def of_tests(*files: str) -> Reach:
+    """What each test comes by; of these files alone, if some are given."""
     with recorded() as recorder:
         notes = _Notes(recorder)
-        pytest.main(["-q", "-p", "no:cacheprovider", "-m", "not browser and not site", *TESTS], plugins=[notes])
+        pytest.main(["-q", "-p", "no:cacheprovider", "-m", "not browser and not site", *(files or TESTS)], plugins=[notes])
         notes.found.imports = recorder.imports
     return notes.found
 
 
-def kept(what: str, make: Callable[[], Reach]) -> Reach:
-    """What was found before for this very code, else found now."""
+def _sums(what: str) -> dict[str, str]:
+    """Short sum of each file that decides what is found; rows of evidence are chosen by calculator and decide nothing."""
     folder, tests = ROOT / "calc", ROOT / "tests"
-    parts = [*sorted(folder.rglob("*.py")), *sorted(folder.rglob("data/*"))]
+    parts = [*folder.rglob("*.py"), *folder.rglob("data/*")]
     if what == "tests":
-        parts += [p for p in sorted(tests.rglob("*")) if p.suffix in (".py", ".csv") and "mutants" not in p.parts]
-    told = hashlib.sha256(b"".join(path.read_bytes() for path in parts)).hexdigest()[:16]
-    file = KEPT / f"{what}.pickle"
+        apart = ("mutants", "evidence", "bench", "browser", "wasm")
+        parts += [p for p in tests.rglob("*") if p.suffix in (".py", ".csv") and not set(apart) & set(p.parts)]
+    return {str(p.relative_to(ROOT)): hashlib.sha256(p.read_bytes()).hexdigest()[:16] for p in sorted(parts)}
+
+
+def kept(what: str, make: Callable[..., Reach]) -> Reach:
+    """What was found before for this very code, else found now; for the tests of changed files alone, where no other changed."""
+    sums, file = _sums(what), KEPT / f"{what}.pickle"
+    found, changed = None, set(sums)
     with suppress(OSError, EOFError, ValueError):
         was, found = pickle.loads(file.read_bytes())
-        if was == told or "MUTANTS_AS_KEPT" in os.environ:
+        changed = {path for path in sums.keys() | was.keys() if sums.get(path) != was.get(path)}
+        if not changed or "MUTANTS_AS_KEPT" in os.environ:
             return found  # type: ignore[no-any-return]
-    found = make()
+    if found and all(path.startswith("tests/") and Path(path).name.startswith("test_") for path in changed):
+        found = found.renewed(changed, make(*sorted(changed & sums.keys())))
+    else:
+        found = make()
     KEPT.mkdir(parents=True, exist_ok=True)
-    file.write_bytes(pickle.dumps((told, found)))
+    file.write_bytes(pickle.dumps((sums, found)))
     print(f"{what}: {len(found.names)} in {sum(found.seconds):.0f} s", json.dumps(len(found.by)), flush=True)
     return found
 
