@@ -16,7 +16,7 @@ WORKED = "computed"
 UNSURE = ("memory", "practice")
 ROOMS = {
     "formulas": "Formulas", "calculators": "Calculators", "sheets": "What calculators share", "data": "Tables",
-    "show": "What is shown", "practice": "Practice problems",
+    "show": "What is shown", "practice": "Practice problems", "calc": "Reading, units, answering",
 }  # fmt: skip
 
 

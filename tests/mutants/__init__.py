@@ -17,7 +17,7 @@ KEPT = ROOT / ".build" / "mutants"
 """What was found out once: what reaches which line."""
 SCORE = Path(__file__).parent / "score.json"
 """The last score, with its date and seed; *How this is checked* prints it."""
-ROOMS = ("formulas", "sheets", "calculators", "data", "show", "practice")
+ROOMS = ("formulas", "sheets", "calculators", "data", "show", "practice", "calc")
 TESTS = ("tests/published", "tests/reference", "tests/properties", "tests/pages", "calc")
 
 

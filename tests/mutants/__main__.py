@@ -8,6 +8,7 @@ import random
 import subprocess
 import sys
 import time
+from typing import Any
 
 from tests.mutants import KEPT, ROOMS, ROOT, SCORE
 from tests.mutants.changes import Change, all_changes
@@ -34,6 +35,15 @@ def drawn(seed: int, count: int, only: str) -> list[Change]:
     some = [change for room in sorted(rooms) for change in dice.sample(rooms[room], min(each, len(rooms[room])))]
     dice.shuffle(some)
     return some[:count]
+
+
+def left_before(before: list[dict[str, Any]]) -> list[Change]:
+    """Changes that were not noticed, found again though lines above them may have come or gone; those gone are left out."""
+    rooms, found = all_changes().values(), []
+    for one in before:
+        same = [c for room in rooms for c in room if (c.path, c.what) == (one["file"], one["change"])]
+        found += sorted(same, key=lambda change, line=one["line"]: abs(change.line - line))[:1]
+    return found
 
 
 def tried(changes: list[Change], workers: int, minutes: float) -> list[Outcome]:
@@ -86,16 +96,15 @@ def main() -> None:
     told = asked.parse_args()
     before = json.loads((KEPT / "last.json").read_text(encoding="utf-8")) if told.again else None
     seed = before["seed"] if before else told.seed
-    changes = drawn(seed, told.count, told.room)
-    if before:
-        left = {(one["file"], one["line"], one["change"]) for one in before["not_noticed"]}
-        changes = [change for change in changes if (change.path, change.line, change.what) in left]
+    changes = left_before(before["not_noticed"]) if before else drawn(seed, told.count, told.room)
     outcomes = tried(changes, told.workers, told.minutes)
     changes = changes[: len(outcomes)]  # begun in this order
     table = score(changes, outcomes)
     if before:
-        for room, row in before["rooms"].items():
-            row["noticed"] += table.get(room, {}).get("noticed", 0)
+        for change, outcome in zip(changes, outcomes, strict=True):
+            row = before["rooms"][change.room]
+            row["noticed"] += outcome.changes_answer and bool(outcome.noticed_by)
+            row["changes_an_answer"] -= not outcome.changes_answer
         table = before["rooms"]
     for room, row in table.items():
         print(f"{room}: {row['noticed']} of {row['changes_an_answer']} noticed ({row['drawn']} drawn)")
@@ -104,6 +113,9 @@ def main() -> None:
         for c, o in zip(changes, outcomes, strict=True)
         if o.changes_answer and not o.noticed_by
     ]
+    if before:
+        tried_now = {(change.path, change.what) for change in changes}
+        left += [one for one in before["not_noticed"] if (one["file"], one["change"]) not in tried_now]
     report = {"date": datetime.date.today().isoformat(), "seed": seed, "rooms": table, "not_noticed": left}
     text = json.dumps(report, ensure_ascii=False, indent=1) + "\n"
     (KEPT / "last.json").write_text(text, encoding="utf-8")
