@@ -11,6 +11,7 @@ import json
 import os
 import pickle
 import pkgutil
+import re
 import sys
 import time
 from collections import defaultdict
@@ -24,6 +25,7 @@ from typing import Any
 import pytest
 
 from tests.mutants import KEPT, ROOT, TESTS
+from tests.mutants.moved import by_now
 
 TOOL = 4
 Place = tuple[str, int]
@@ -244,31 +246,41 @@ def of_tests(*files: str) -> Reach:
     return notes.found
 
 
-def _sums(what: str) -> dict[str, str]:
-    """Short sum of each file that decides what is found; rows of evidence are chosen by calculator and decide nothing."""
-    folder, tests = ROOT / "calc", ROOT / "tests"
-    parts = [*folder.rglob("*.py"), *folder.rglob("data/*")]
-    if what == "tests":
-        apart = ("mutants", "evidence", "bench", "browser", "wasm")
-        parts += [p for p in tests.rglob("*") if p.suffix in (".py", ".csv") and not set(apart) & set(p.parts)]
-    return {str(p.relative_to(ROOT)): hashlib.sha256(p.read_bytes()).hexdigest()[:16] for p in sorted(parts)}
+def _texts(folder: str, *apart: str) -> dict[str, str]:
+    paths = [p for p in sorted((ROOT / folder).rglob("*")) if p.suffix in (".py", ".csv", ".toml")]
+    return {str(p.relative_to(ROOT)): p.read_text(encoding="utf-8") for p in paths if not set(apart) & set(p.parts)}
+
+
+def _stale(was: dict[str, str], now: dict[str, str]) -> set[str]:
+    """Files of tests that changed or are new, or that name a helper that changed."""
+    changed = {path for path in was.keys() | now.keys() if was.get(path) != now.get(path)}
+    helpers = {Path(path).stem for path in changed if not Path(path).name.startswith("test_")}
+    mention = re.compile(rf"\b({'|'.join(sorted(helpers))})\b" if helpers else r"(?!)")
+    return {p for p, text in (was | now).items() if "/test_" in p and (p in changed or mention.search(text))}
 
 
 def kept(what: str, make: Callable[..., Reach]) -> Reach:
-    """What was found before for this very code, else found now; for the tests of changed files alone, where no other changed."""
-    sums, file = _sums(what), KEPT / f"{what}.pickle"
-    found, changed = None, set(sums)
+    """What was found before for this very code, else found now.
+
+    Tests whose own files are as they were are not run again: what they come by is looked up where its lines stand now.
+    Rows of evidence are chosen by calculator and decide nothing here.
+    """
+    file = KEPT / f"{what}.pickle"
+    code = _texts("calc")
+    tests = _texts("tests", "mutants", "evidence", "bench", "browser", "wasm") if what == "tests" else {}
+    found = None
     with suppress(OSError, EOFError, ValueError):
-        was, found = pickle.loads(file.read_bytes())
-        changed = {path for path in sums.keys() | was.keys() if sums.get(path) != was.get(path)}
-        if not changed or "MUTANTS_AS_KEPT" in os.environ:
+        was, had, found = pickle.loads(file.read_bytes())
+        if (was, had) == (code, tests) or "MUTANTS_AS_KEPT" in os.environ:
             return found  # type: ignore[no-any-return]
-    if found and all(path.startswith("tests/") and Path(path).name.startswith("test_") for path in changed):
-        found = found.renewed(changed, make(*sorted(changed & sums.keys())))
+    if found and what == "tests":
+        found.by = by_now(found.by, was, code)
+        stale = _stale(had, tests)
+        found = found.renewed(stale, make(*sorted(stale & tests.keys()))) if stale else found
     else:
         found = make()
     KEPT.mkdir(parents=True, exist_ok=True)
-    file.write_bytes(pickle.dumps((sums, found)))
+    file.write_bytes(pickle.dumps((code, tests, found)))
     print(f"{what}: {len(found.names)} in {sum(found.seconds):.0f} s", json.dumps(len(found.by)), flush=True)
     return found
 

@@ -100,7 +100,7 @@ def batches(places: Iterable[int], reach: Reach) -> list[list[str]]:
     """Tests by file, those of published rows and of quick files first, in three helpings."""
     files: dict[str, list[int]] = defaultdict(list)
     for place in places:
-        if not reach.names[place].startswith(EVIDENCE):
+        if (ROOT / reach.names[place].split("::")[0]).exists() and not reach.names[place].startswith(EVIDENCE):
             files[reach.names[place].split("::")[0]].append(place)
 
     def cost(file: str) -> float:
@@ -113,9 +113,15 @@ def batches(places: Iterable[int], reach: Reach) -> list[list[str]]:
 
 
 class _First:
-    """Remembers the first test that fails."""
+    """Remembers the first test that fails, of those that are tried; one that has gone since is left out."""
 
-    failed = ""
+    def __init__(self, tests: list[str]) -> None:
+        self.tests = set() if EVIDENCE in tests else set(tests)
+        self.failed = ""
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        """Keep the tests that are tried."""
+        items[:] = [item for item in items if not self.tests or item.nodeid in self.tests]
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         """Note a failure."""
@@ -142,8 +148,9 @@ def _helpings(change: Change, asked: Reach, tests: Reach) -> list[list[str]]:
 
 def _tested(change: Change, asked: Reach, tests: Reach) -> str:
     for some in _helpings(change, asked, tests):
-        first = _First()
-        code = pytest.main(["-x", "-q", "-p", "no:cacheprovider", *some], plugins=[first])
+        first = _First(some)
+        given = some if EVIDENCE in some else sorted({name.partition("::")[0] for name in some})
+        code = pytest.main(["-x", "-q", "-p", "no:cacheprovider", *given], plugins=[first])
         if first.failed or code not in (pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED):
             return first.failed or f"pytest ends with {code!r}"
     return ""
