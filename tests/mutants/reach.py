@@ -176,24 +176,29 @@ def recorded() -> Iterator[Recorder]:
         monitoring.free_tool_id(TOOL)
 
 
-def requests() -> list[str]:
-    """What is asked: all that pages send that is answered, and some of what is refused."""
-    from calc.bridge import run  # noqa: PLC0415
-    from site_overrides.build.bundle_requests import usual_requests  # noqa: PLC0415
-
-    chosen = []
-    for number, text in enumerate(dict.fromkeys(usual_requests())):
-        refused = '"errors"' in run(text)[:12]
-        if len(text) < 5000 and (not refused or number % 6 == 0):
-            chosen.append(text)
-    return chosen
-
-
 def reply_sum(text: str) -> str:
     """A short sum of the reply to a request."""
     from calc.bridge import run  # noqa: PLC0415
 
-    return hashlib.sha256(run(text).encode("utf-8", "surrogatepass")).hexdigest()[:16]
+    return _sum(run(text))
+
+
+def _sum(reply: str) -> str:
+    return hashlib.sha256(reply.encode("utf-8", "surrogatepass")).hexdigest()[:16]
+
+
+def requests() -> dict[str, str]:
+    """What is asked, with the sum of its reply: all that pages send that is answered, and some of what is refused."""
+    from calc.bridge import run  # noqa: PLC0415
+    from site_overrides.build.bundle_requests import usual_requests  # noqa: PLC0415
+
+    chosen = {}
+    for number, text in enumerate(dict.fromkeys(usual_requests())):
+        if len(text) < 5000:
+            reply = run(text)
+            if '"errors"' not in reply[:12] or number % 6 == 0:
+                chosen[text] = _sum(reply)
+    return chosen
 
 
 def of_requests() -> Reach:
@@ -201,13 +206,12 @@ def of_requests() -> Reach:
     found = Reach()
     with recorded() as recorder:
         asked = requests()
-        twice = {text: reply_sum(text) for text in asked}
         recorder.taken()
-        for text in asked:
+        for text, before in asked.items():
             started = time.perf_counter()
             reply = reply_sum(text)
             seen = recorder.taken()
-            if reply != twice[text]:
+            if reply != before:
                 continue  # it tells the time, or draws anew
             for place in seen:
                 found.by[place].add(len(found.names))
