@@ -87,6 +87,18 @@ def test_a_circle_is_drawn_as_wide_as_it_is_long() -> None:
     assert wide == pytest.approx(long, rel=0.01)
 
 
+@pytest.mark.parametrize("name", MAPS)
+def test_the_arrow_of_the_travel_stands_over_its_word_and_below_the_map(name: str) -> None:
+    root = ElementTree.fromstring(MAPS[name]["svg"])
+    (word,) = [text for text in root.iter(f"{SVG}text") if text.text == "travel"]
+    x, y = float(word.get("x", "0")), float(word.get("y", "0"))
+    tips = [
+        [float(number) for number in re.findall(r"-?[\d.]+", head.get("points", ""))[:2]]
+        for head in root.iter(f"{SVG}polygon")
+    ]
+    assert any(x < right < x + 60 and y - 30 < high < y - 10 for right, high in tips)
+
+
 def test_nothing_to_draw_is_refused() -> None:
     with pytest.raises(ValueError, match="nothing to draw"):
         heat_map.drawing([], 0.001, "None.")
