@@ -28,6 +28,9 @@ from calc.filling import (
 )
 from calc.tables import HOW_SURE, source_words
 
+_FENCED = re.compile(r"^```.*?^```$", re.DOTALL | re.MULTILINE)
+STRAY = re.compile(r"^\s*(?:hazards?|source|want|acts|do|only|how_sure)\s*=.*", re.MULTILINE)
+"""A line of a procedure that stands outside of it, so that the step lost it."""
 _CODE_SPAN = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)", re.DOTALL)
 
 
@@ -117,6 +120,8 @@ def used_on(md: Markdown) -> dict[str, Any]:
 class _Fill(Preprocessor):
     def run(self, lines: list[str]) -> list[str]:
         text = "\n".join(lines)
+        if stray := STRAY.search(_FENCED.sub("", text)):
+            raise ValueError(f"“{stray[0].strip()}” stands outside a step")
         parts, end = [], 0
         for code in _CODE_SPAN.finditer(text):
             parts += [filled(text[end : code.start()], used_on(self.md)), code[0]]

@@ -36,6 +36,8 @@ KINDS = {
 MOST_STEPS = 9
 """Under ten items to a pause point."""
 
+_SWALLOWED = re.compile(r"\b(?:hazards?|source|want|acts|do|only|how_sure)\s*=")
+"""A line of TOML inside a text: a quote was left open, and what it sets is lost."""
 _EMPTY_WANT = re.compile(r"\b(check|checked|ok|okay|fine|done|verified)\b", re.IGNORECASE)
 
 
@@ -87,9 +89,11 @@ def _taken(given: dict[str, Any], where: str, needed: tuple[str, ...], may: tupl
     for name in needed:
         if not given.get(name):
             raise ProcedureError(f"{where}: {name} is missing")
-    for name in given:
+    for name, value in given.items():
         if name not in needed + may:
             raise ProcedureError(f"{where}: {name} is not known here")
+        if isinstance(value, str) and _SWALLOWED.search(value):
+            raise ProcedureError(f"{where}: {name} has swallowed another line: {value!r}")
 
 
 def _held_source(source: str, how_sure: str, where: str) -> None:

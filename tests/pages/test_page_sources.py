@@ -108,6 +108,12 @@ def test_a_hazard_outside_a_step_is_found(tmp_path: Path) -> None:
     assert check_pages.hazard_problems(page(tmp_path, "# A\n\n!!! danger\n    Gas."))
 
 
+def test_a_line_of_a_step_that_stands_outside_of_it_stops_the_build(tmp_path: Path) -> None:
+    text = "# A\n\n" + STEP.format(do="Go.", more="") + 'hazards = ["glare"]\n\nMore.'
+    with pytest.raises(ValueError, match="stands outside a step"):
+        page(tmp_path, text)
+
+
 def test_a_hazard_that_no_table_has_is_found(tmp_path: Path) -> None:
     text = "# A\n\n" + STEP.format(do="Go.", more='hazard = "sharks"')
     assert "no row 'sharks'" in " ".join(check_pages.hazard_problems(page(tmp_path, text)))

@@ -62,6 +62,9 @@ def html(text: str) -> str:
         ('id = "two"', 'id = "one"', "used twice"),
         ('do = "Shut it."', 'do = "Shut it."\ntab = "hidden"', "tab is not known"),
         ('title = "T"', "title = T", "procedure:"),
+        ('do = "Shut it."', 'do = """Shut it."\nhazards = ["glare"]\n"""', "do has swallowed another line"),
+        ('want = "no hiss"', 'want = """no hiss\nsource = "navy14265" """', "want has swallowed another line"),
+        ('completion = "Said."', 'completion = """Said.\nacts = []"""', "completion has swallowed"),
     ],
 )
 def test_a_procedure_that_is_not_whole_is_refused(was: str, becomes: str, said: str) -> None:
@@ -204,3 +207,41 @@ def test_popping_shuts_the_oxygen_first() -> None:
     )
     assert first.do.index("oxygen") < first.do.index("fuel")
     assert [hazards()[name].signal for name in first.hazards] == ["DANGER"]
+
+
+# What a step does to the outfit, and the hazards of which it cites one, in that step and in no other.
+# Gas let out: NAVEDTRA 14265 and HSE INDG459. Regulators: 29 CFR 1910.253 (b)(5)(ii)(P), (iii)(D).
+# Acetylene that lay: 29 CFR 1910.253 (b)(5)(iii)(A). Joints not tested: US Army OD0017 (5).
+GUARDED = {
+    r"let-run fuel": {"fuel-let-out", "mixture-in-hose"},
+    r"let-run oxygen": {"oxygen-let-out", "fuel-let-out", "mixture-in-hose"},
+    r"feel pull": {"oxygen-let-out", "no-pull"},
+    r"open (?:fuel|oxygen)-cylinder": {"regulator-bursts"},
+    r"take-off (?:fuel|oxygen)-regulator": {"regulator-under-pressure"},
+    r"let acetylene-stand": {"acetylene-lay"},
+    r"crack (?:fuel|oxygen)-cylinder": {"crack-puff"},
+    r"brush joints": {"leak-lights", "acetylene-limit", "regulator-bursts"},
+}
+
+
+def let_out(acts: tuple[str, ...]) -> set[str]:
+    """The gases that a step lets out and shuts again with no flame lit."""
+    plain = [name.rpartition(": ")[2] for name in acts]
+    return {
+        gas for gas in ("fuel", "oxygen")
+        if {f"open {gas}-torch-valve", f"close {gas}-torch-valve"} <= set(plain) and "light torch" not in plain
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
+def test_each_act_that_can_hurt_has_its_hazard_in_its_own_step(made: object) -> None:
+    missing = []
+    for step in (step for pause in made.pauses for step in pause.steps):
+        acts = step.acts or ()
+        for pattern, wanted in GUARDED.items():
+            if any(re.search(rf"\b{pattern}$", name) for name in acts) and not wanted & set(step.hazards):
+                missing.append((step.id, pattern))
+        for gas in sorted(let_out(acts)):
+            if not {f"{gas}-let-out", "fuel-let-out", "mixture-in-hose"} & set(step.hazards):
+                missing.append((step.id, f"{gas} let out"))
+    assert missing == []
