@@ -38,8 +38,8 @@ def told(name: str) -> str | None:
         The first acts, with words and figures still in braces; None where no event has the name.
 
     Examples:
-        >>> told("acts-burning-hose")
-        'close the fuel cylinder, then the oxygen cylinder'
+        >>> told("acts-backfire")
+        'close the oxygen valve of the {torch}, then the fuel valve of the {torch}'
     """
     if not name.startswith(PREFIX) or name.removeprefix(PREFIX) not in events():
         return None

@@ -77,10 +77,10 @@ def _because(kind: str, ratio: float, rules: str) -> str:
     seen = colours(flame_kind("acetylene", ratio))
     told = f"It was {plain_number(ratio, 3)} of oxygen to 1 of acetylene: {_name(kind, rules).lower()}. "
     if KINDS[kind].turn == MORE_OXYGEN:
-        return f"{told}A feather stands beyond the cone: oxygen is missing. More of it until the feather has just gone."
+        return f"{told}A feather stands beyond the cone: oxygen is missing. Open it slowly until the feather just goes into the inner cone."
     if KINDS[kind].turn == LESS_OXYGEN:
         return f"{told}The cone is short and pointed, and you would hear {seen.sound}: too much oxygen."
-    return f"{told}The feather has just gone and the cone is round: leave it."
+    return f"{told}The feather has just gone into the inner cone, and that is round: leave it."
 
 
 def _behind(kind: str) -> str:

@@ -44,7 +44,7 @@ def _card(
         if line[name]
     )
     pages = line.get(settings.get("pages", ""), "").split()
-    links = ", ".join(link(page) for page in pages)
+    links = ", ".join(link(page, fill) for page in pages)
     read = f"<p><b>Page:</b> {links}</p>" if links else ""
     behind = ", ".join(part for part in (source_words(line["source"]), HOW_SURE[line["how_sure"]]) if part)
     rules = line.get("rules", "").split() or list(RULE_SETS)

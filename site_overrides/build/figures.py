@@ -31,6 +31,7 @@ from calc.tables import HOW_SURE, source_words
 _FENCED = re.compile(r"^```.*?^```$", re.DOTALL | re.MULTILINE)
 STRAY = re.compile(r"^\s*(?:hazards?|source|want|acts|do|only|how_sure)\s*=.*", re.MULTILINE)
 """A line of a procedure that stands outside of it, so that the step lost it."""
+_PLURAL = re.compile(r"\{([a-z][a-z0-9-]*)\}s\b")
 _CODE_SPAN = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)", re.DOTALL)
 
 
@@ -57,7 +58,7 @@ def figure_html(row: Any) -> str:
     )
 
 
-def word_html(row: Any) -> str:
+def word_html(row: Any, ending: str = "") -> str:
     """A word in every rule set's usage.
 
     Read without a script it is the US word with the others in brackets; the page
@@ -65,9 +66,9 @@ def word_html(row: Any) -> str:
     """
     usages: dict[str, list[str]] = {}
     for rules in ("us", "uk", "iso"):
-        usages.setdefault(getattr(row, rules), []).append(rules)
+        usages.setdefault(getattr(row, rules) + ending, []).append(rules)
     if len(usages) == 1:
-        return escape(row.us)
+        return escape(row.us + ending)
     spans = [
         f'<span class="{" ".join(f"bb-for-{r}" for r in rules)}">{escape(word)}</span>'
         for word, rules in usages.items()
@@ -106,6 +107,7 @@ def filled(text: str, used: dict[str, Any]) -> str:
             return filled(acts, used)
         raise UnknownIdError(f"{{{name}}} is neither in {FIGURES} nor in {WORDS}")
 
+    text = _PLURAL.sub(lambda many: word_html(words()[many[1]], "s") if many[1] in words() else many[0], text)
     return BRACES.sub(fill, text)
 
 

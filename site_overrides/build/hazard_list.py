@@ -47,7 +47,7 @@ def _brought(row: Any) -> str:
 def _entry(row: Any, fill: Fill) -> str:
     texts = (fill(escape(_without_answers(text))) for text in (row.hazard, row.consequence, row.avoidance))
     hazard, consequence, avoidance = texts
-    pages = ", ".join(link(page) for page in steps_citing().get(row.id, ()))
+    pages = ", ".join(link(page, fill) for page in steps_citing().get(row.id, ()))
     before = f"<p><b>Before a step of:</b> {pages}</p>" if pages else ""
     return (
         f'<section class="bb-card" id="hazard-{row.id}"><p><strong>{hazard}</strong> {consequence}</p>'

@@ -262,6 +262,7 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     # Where acting comes first, the first act comes first on the screen too.
     before, after = ("", kind) if act_first else (kind, "")
     looks = "bb-procedure bb-act-first" if act_first else "bb-procedure"
+    again = "step 1" if act_first else "the last pause point"
     choice = "" if act_first else rules_choice(mark)
     return (
         f'<section class="{looks}" id="{mark}-steps" data-procedure="{mark}" '
@@ -270,7 +271,7 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
         f'<h2 id="{mark}-title">{escape(procedure.title)}</h2>{call}'
         f'{choice}{before}<p class="bb-stopped" data-stopped hidden></p>{"".join(parts)}'
         f'<p class="bb-completion"><b>Say aloud:</b> {fill(escape(procedure.completion))}</p>'
-        f'{after}<p class="bb-kind">Interrupted? Start again at the last pause point. '
+        f'{after}<p class="bb-kind">Interrupted? Start again at {again}. '
         "Ticks run out by themselves; this list is not a record.</p>"
         f"{_origins(procedure)}</section>"
     )

@@ -37,9 +37,9 @@ def title(page: str) -> str:
     return str(heading)
 
 
-def link(page: str) -> str:
-    """A link to a documentation page by its heading."""
-    return f'<a href="{address(page)}">{escape(title(page))}</a>'
+def link(page: str, fill: Fill) -> str:
+    """A link to a documentation page by its heading, words in braces filled."""
+    return f'<a href="{address(page)}">{fill(escape(title(page)))}</a>'
 
 
 def _filled(one: Question, text: str, fill: Fill) -> str:
@@ -72,7 +72,7 @@ def _answered(one: Question, fill: Fill) -> str:
     right = _filled(one, one.options[one.right], fill)
     return (
         f'<li class="bb-question {_looks(one)}" value="{one.number}"><p>{_only(one)}<b>{one.letter}: {right}.</b> '
-        f"{_filled(one, one.because, fill)} Read {link(one.page)}. "
+        f"{_filled(one, one.because, fill)} Read {link(one.page, fill)}. "
         f'<cite class="bb-source">{escape(behind)}</cite></p></li>'
     )
 

@@ -19,17 +19,17 @@ PRINTED = {
     # and tight clothes off while it cools); Dorset and Wiltshire Fire and Rescue (clothes on fire: lie down,
     # roll); North Bristol NHS Trust, first aid for burns (then keep warm, cover).
     "burns": ["fire", "call", "cool", "off", "warm", "cover", "tell"],
-    # HealthInfo New Zealand, Chemicals in the eye; pages on welder's flash.
-    "eyes": ["rinse", "stop", "lenses", "cold", "doctor"],
+    # HealthInfo New Zealand, Chemicals in the eye; pages on welder's flash; grit is from memory.
+    "eyes": ["rinse", "stop", "lenses", "cold", "grit", "doctor"],
     # ISHN, How to treat carbon monoxide poisoning (fresh air, call, CPR, hospital);
-    # 29 CFR 1910.252 (b)(4)(iv): nobody follows into the space.
-    "fume": ["air", "down", "cpr", "call", "doctor"],
+    # 29 CFR 1910.252 (b)(4)(iv): nobody follows into the space. On the side, who breathes: from memory.
+    "fume": ["air", "down", "cpr", "call", "side", "doctor"],
     # NAVEDTRA 14250: oxygen valve of the torch at once, then the fuel valve, then the supply.
     "flashback": ["oxygen", "fuel", "cylinders", "look", "dark", "tag"],
     # NAVEDTRA 14250, backfire: both torch valves, the oxygen first.
     "backfire": ["oxygen", "fuel"],
-    # US Army TM 1-1500-204-23: fuel at its cylinder, then oxygen.
-    "burning-hose": ["fuel", "oxygen"],
+    # US Army TM 1-1500-204-23: fuel at its cylinder, then oxygen; what follows is common practice, no source.
+    "burning-hose": ["fuel", "oxygen", "rest", "out"],
     # US Army OD0017 and TC 9-237: one try at the valve, else let it burn.
     "valve-fire": ["shut", "out", "alarm", "far", "phone"],
     # HSE INDG327 and UK tactical guidance H2.2.0; nothing read tells anyone to reach for a valve.

@@ -32,12 +32,13 @@ export function mountProcedure(block) {
     say();
   }
 
-  /* Where to go on: not the step itself, but the pause point that it stands under. */
+  /* Where to go on: not the step itself, but the pause point that it stands under; where acting comes first, step 1. */
   function sayStopped(next) {
-    const pause = next.closest("[data-pause]");
+    const whole = block.dataset.kind === "do-then-confirm";
+    const pause = whole ? block.querySelector("[data-pause]") : next.closest("[data-pause]");
     const first = pause.querySelector("[data-tick]");
     const where = element("a", { text: `step ${ticks.indexOf(first) + 1}`, href: `#${pause.id}` });
-    say(`You stopped at step ${ticks.indexOf(next) + 1}. Start again at the last pause point: `, where, ".");
+    say(`You stopped at step ${ticks.indexOf(next) + 1}. Start again at ${whole ? "" : "the last pause point: "}`, where, ".");
   }
 
   function restore() {
