@@ -10,7 +10,7 @@ from calc.tables import table
 from calc.units import to_si
 from site_overrides.build import fences
 from site_overrides.build.check_pages import DOCS, read
-from site_overrides.build.figures import UnknownIdError
+from site_overrides.build.figures import UnknownIdError, filled
 
 NUMBER = r"\d[\d,]*(?:\.\d+)?"
 UNITS = {"°F": "degF", "°C": "degC", "ft³": "ft^3", "m³": "m^3", "ft³/lb": "ft^3/lb", "m³/kg": "m^3/kg"}
@@ -148,3 +148,13 @@ def test_every_disagreement_has_its_place_on_the_page() -> None:
         if kind == "disagreement"
     ]
     assert sorted(shown) == sorted({row.point for row in table(fences.DISAGREEMENTS)})
+
+
+def test_each_usage_of_a_word_gets_its_plural() -> None:
+    bare = re.sub(r"<[^>]+>", "", filled("Old {arrestor}s and {regulator}s.", {}))
+    assert bare == "Old flashback arrestors (flame arrestors) and regulators."
+
+
+@pytest.mark.parametrize("path", sorted(DOCS.rglob("*.md")), ids=lambda path: str(path.relative_to(DOCS)))
+def test_no_article_is_wrong_before_the_word_for_an_arrestor(path: object) -> None:
+    assert not re.search(r"\ban \{(?:arrestor|regulator|torch|tip|check-valve|cylinder)\}", path.read_text(encoding="utf-8"), re.IGNORECASE)

@@ -140,6 +140,11 @@ def test_acting_first_puts_the_kind_after_the_steps() -> None:
     assert later.index("Revised") > later.index("Shut it.")
 
 
+def test_who_was_interrupted_in_an_emergency_starts_at_the_first_act() -> None:
+    assert "Start again at step 1." in html(WHOLE.replace("read-then-do", "do-then-confirm"))
+    assert "Start again at the last pause point." in html(WHOLE)
+
+
 @pytest.mark.parametrize("made", ALL, ids=lambda made: made.id)
 def test_every_hazard_stands_before_the_act_that_it_guards(made: object) -> None:
     shown = procedure_html(made, lambda part: part)

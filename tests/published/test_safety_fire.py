@@ -3,6 +3,7 @@
 import pytest
 
 from calc import InputError, answer
+from calc.filling import filled_text
 
 EXACT = 1e-9
 CUT = {"process": "cutting", "height": "1 m", "nearest": "6 m"}
@@ -196,6 +197,19 @@ def test_other_watches_in_print_stand_beside(where: str, watch: str, then: str, 
 def test_a_rule_set_without_a_watch_says_so(rules: str) -> None:
     got = answer("fire-watch", place="workshop", rules=rules)["results"]["fire_watch"]
     assert "United Kingdom figure. There is no figure for this rule set in our data" in got["text"]
+
+
+@pytest.mark.parametrize(
+    ("rules", "told"),
+    [
+        # UK Joint Code, 10th edition, 16.15: 60 min of watch, then 60 min of checks; NFPA 51B-2019: 60 min.
+        ("us", ("60 min",)), ("uk", ("60 min", "then 60 min of checks")), ("iso", ("60 min", "then 60 min of checks")),
+    ],
+)  # fmt: skip
+def test_lists_tell_the_watch_that_the_calculator_tells(rules: str, told: tuple[str, ...]) -> None:
+    text = filled_text("{fire-watch}", rules)
+    assert text == ", ".join(told)
+    assert all(part in answer("fire-watch", place="workshop", rules=rules)["results"]["fire_watch"]["text"] for part in told)
 
 
 def test_helpers_and_light_cutting() -> None:
