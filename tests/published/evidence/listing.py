@@ -25,7 +25,7 @@ Part = tuple[str, str]
 """A result and value, low, high, text or rounding; or a table's title and a column."""
 
 TO_FILL = {
-    "far-side", "flame-bend", "fuel-compare", "heat-colour", "metal-match",
+   
 }  # fmt: skip
 """Calculators whose rows are not all written yet. Take one out when `listing` finds nothing for it."""
 
