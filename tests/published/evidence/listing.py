@@ -24,11 +24,6 @@ from tests.published.rows import CASES
 Part = tuple[str, str]
 """A result and value, low, high, text or rounding; or a table's title and a column."""
 
-TO_FILL = {
-   
-}  # fmt: skip
-"""Calculators whose rows are not all written yet. Take one out when `listing` finds nothing for it."""
-
 
 def asked() -> list[tuple[str, dict[str, str]]]:
     """What readers ask of calculators: each option, unit and limit, one at a time, in each rule set."""
