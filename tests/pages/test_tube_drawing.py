@@ -58,3 +58,14 @@ def test_a_wall_of_half_the_tube_and_a_cup_deeper_than_twice_it_are_refused() ->
         tube.drawing(0.010, 0.005, 0.010, 0.0001)
     with pytest.raises(ValueError, match="cannot be drawn"):
         tube.drawing(0.010, 0.001, 0.021, 0.0001)
+
+
+def test_the_arrow_where_the_filler_goes_in_ends_at_the_mouth_of_the_gap() -> None:
+    picture = tube.drawing(0.0159, 0.001, 0.0127, 0.00013)
+    _, (above, _) = shapes(picture)
+    heads = [
+        [float(number) for number in re.findall(r"-?[\d.]+", head.get("points", ""))[:2]]
+        for head in ElementTree.fromstring(picture.svg).iter(f"{SVG}polygon")
+    ]
+    top, mouth = side(above, "y"), side(above, "x")
+    assert any(mouth - 6 <= x <= mouth and top <= y <= top + side(above, "height") for x, y in heads)
