@@ -17,6 +17,9 @@ FOREIGN = {
     "uk": r"°F|\b(psi|cfh|ft³/h|oz|ft)\b",
 }
 
+BOTH = {("hot-work-zone", "Across"), ("leak-test", "An hour"), ("flame", "In print"), ("heat-colour", "Note")}
+"""Columns told in one unit everywhere: drops of steel in mm, leaks in L/h; or quoted as they are printed."""
+
 
 def example(calculator: str, rules: str) -> dict[str, str]:
     """What the form of a calculator shows when it is opened."""
@@ -43,4 +46,21 @@ def test_a_picture_has_no_axis_in_another_place_s_unit(calculator: str, rules: s
         if re.search(r", [^ ]+$", text)
     ]
     wrong = [text for text in axes if re.search(FOREIGN[rules], text.rpartition(", ")[2])]
+    assert not wrong
+
+
+@pytest.mark.parametrize("rules", FOREIGN)
+@pytest.mark.parametrize("calculator", sorted(CALCULATORS))
+def test_no_cell_of_a_table_is_a_figure_in_another_place_s_unit(calculator: str, rules: str) -> None:
+    try:
+        got = answer(calculator, **example(calculator, rules))
+    except InputError:
+        pytest.skip("its form opens empty")
+    wrong = [
+        (table["title"], column, cell)
+        for table in got["tables"]
+        for row in table["rows"]
+        for column, cell in zip(table["columns"], row, strict=True)
+        if re.fullmatch(rf"[\d.,/ –-]+(to [\d.,/ ]+)?({FOREIGN[rules]})", cell) and (calculator, column) not in BOTH
+    ]
     assert not wrong
