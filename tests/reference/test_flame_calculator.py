@@ -73,3 +73,10 @@ def test_no_point_of_the_drawn_curve_is_five_kelvin_off(fuel: str) -> None:
                 ratio = left + part * (right - left)
                 there = flame.burnt_gas(fuel, ratio, air, purity, start=cold.end).temperature
                 assert line == pytest.approx(there, abs=5.0), (fuel, own, air, purity, ratio)
+
+
+@pytest.mark.parametrize(("fuel", "corner"), [("acetylene", 1.0), ("propane", 1.5)])
+def test_the_curve_has_its_corner_where_all_carbon_is_carbon_monoxide(fuel: str, corner: float) -> None:
+    """An atom of oxygen for each of carbon: C2H2 + O2, C3H8 + 1.5 O2; by hand."""
+    points = flame_points(fuel, 1.2 * corner, 0.2, 0.0, 1.0, 298.15, 0.5)
+    assert any(ratio == pytest.approx(corner, abs=1e-12) for ratio, _ in points)
