@@ -94,7 +94,7 @@ def _told(flame: Figure, fuel: str) -> Figure:
         return flame
     look = next(row for row in table("flame-looks") if row.flame == "neutral")
     return Figure(
-        None, RATIO_SOURCE, "read", words=f"{look.name}: open the oxygen until {look.look.removesuffix(' just gone')} beyond the bright cone is just gone",
+        None, RATIO_SOURCE, "read", words=f"{look.name}: open the oxygen slowly until {look.look.replace('just gone', 'has just gone')}",
         basis="Open it until no streamer is left beyond the cone. One army text allows one of 1/16 to 1/8 in; with it the flame "
         "is slightly reducing.",
     )  # fmt: skip
