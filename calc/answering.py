@@ -65,6 +65,19 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
 
 
+def _told_again(
+    figures: Mapping[str, Figure], calculator: Calculator, rules: str, units: Mapping[str, str]
+) -> dict[str, str]:
+    """Clear distance and fire watch of an answer as it shows them, for the cautions beside it."""
+    found = {}
+    for name in ("clear_distance", "fire_watch"):
+        figure = figures.get(name)
+        if figure is not None and figure.value is not None:
+            shown = calculator.results[name]
+            found[name.replace("_", "-")] = shown_text(shown, figure.value, units[name], rules, shown.toward)
+    return found
+
+
 def _result(name: str, figure: Figure, shown: Shown, rules: str, unit: str) -> dict[str, Any]:
     common = {
         "label": shown.label,
@@ -207,7 +220,9 @@ def told_alone(
     system = units_of(texts, rules)
     given = {name: getattr(got.results, name) for name in calculator.results}
     figures = {name: figure for name, figure in given.items() if figure is not None}
-    cautions = gravest_first(filled(one, rules) for one in got.cautions)
+    shown_in = {name: wanted.get(name) or shown_unit(calculator.results[name], system) for name in figures}
+    told = _told_again(figures, calculator, rules, shown_in)
+    cautions = gravest_first(filled(one, rules, told) for one in got.cautions)
     used = [f.source for f in figures.values()] + [c.source for c in cautions]
     keys = sorted({source_key(cell) for cell in used if cell})
     return {
@@ -228,7 +243,7 @@ def told_alone(
                 figure,
                 calculator.results[name],
                 rules,
-                wanted.get(name) or shown_unit(calculator.results[name], system),
+                shown_in[name],
             )
             for name, figure in figures.items()
         },

@@ -67,14 +67,22 @@ def caution(hazard_id: str, rules: str | None = None, **given: str) -> Caution:
     return found if rules is None else filled(found, rules)
 
 
-def filled(one: Caution, rules: str) -> Caution:
+def filled(one: Caution, rules: str, told: Mapping[str, str] | None = None) -> Caution:
     """A caution with the figures and words of a place, and the source of a figure of that place.
 
     Args:
         one: Of `caution`.
         rules: Rule set.
+        told: Figures by id that the answer itself tells: one place of an answer names no other.
+
+    Examples:
+        >>> "Clear 7.5 m all round" in filled(caution("fire-near"), "iso", {"clear-distance": "7.5 m"}).text
+        True
     """
-    text = filled_text(one.text, rules)
+    text = one.text
+    for name, figure in (told or {}).items():
+        text = text.replace(f"{{{name}}}", figure)
+    text = filled_text(text, rules)
     own = [row for name in BRACES.findall(one.text) for row in elsewhere(name) if row.rules == rules]
     if own:
         return replace(one, text=text, source=own[0].source, how_sure=own[0].how_sure)

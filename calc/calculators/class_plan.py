@@ -7,6 +7,7 @@ from typing import Annotated, Any
 from calc.calculators.draw_limit import COUPLING
 from calc.declare import Answer, Caution, Figure, Offered, Picture, Table, calculator
 from calc.errors import InputError
+from calc.filling import figures as figures_of_sentences
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
 from calc.hazards import caution, gravest_first
 from calc.sheets import stored
@@ -28,7 +29,9 @@ from calc.sheets.lessons.times import start_of, stock_size, whole_minutes
 from calc.sheets.surroundings import fire_watch, watch_row
 from calc.units import to_si
 
-PRESENCE = caution("learner-alone")
+PRESENCE = (caution("learner-alone"), caution("watcher-untrained"))
+ALONE = int(figures_of_sentences()["alone-benches"].us)
+"""Benches that may be hot at once where one adult is alone with a class: common practice."""
 
 
 @calculator("class-plan", "Plan a class")
@@ -246,7 +249,8 @@ def _cautions(
         *drawn,
         *alone,
         *(caution for one in tries for caution in one.cautions),
-        PRESENCE,
+        *([caution("one-adult", benches=str(hot))] if hot > ALONE else []),
+        *PRESENCE,
         *stored.store_cautions(stored.broken(compared, banks)),
         *([COUPLING] if bank.count > 1 else []),
     ]  # fmt: skip

@@ -212,7 +212,7 @@ def cut_plate(
             oxygen_for_iron=needed,
             oxygen_share=cuts.share(needed, flows.jet, length, speed),
         ),
-        cautions=cuts_said.cautions(metal, shape, fuel, rules),
+        cautions=cuts_said.cautions(metal, shape, fuel),
         steps=tuple(steps),
         beside=lambda: (
             (cuts_said.in_print_table(through, rules), cuts_said.edges_table(), cuts_said.purity_table()),

@@ -28,7 +28,7 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
-from calc.hazards import caution
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import DUTY, FULL_CONTENTS
 from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
@@ -205,7 +205,10 @@ def draw_limit(
             ),
             chill=_chill(steps, flow, full_contents, rules),
         ),
-        cautions=(*draw_cautions(flow, acetylene_contents, duty), *((COUPLING,) if coupled > 1 else ())),
+        cautions=gravest_first((
+            *draw_cautions(flow, acetylene_contents, duty), *((COUPLING,) if coupled > 1 else ()),
+            *brought({"fuel": "acetylene"}),
+        )),
         steps=tuple(steps),
         beside=lambda: (
             (_table(acetylene_contents, full_contents, rules),),

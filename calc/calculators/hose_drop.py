@@ -9,6 +9,7 @@ from calc.declare import (
     GAUGE,
     Answer,
     Beside,
+    Caution,
     Choice,
     Field,
     Figure,
@@ -19,9 +20,11 @@ from calc.declare import (
 )
 from calc.errors import InputError
 from calc.formulas.gas.hose import HoseFlow, hose_flow
+from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
+from calc.hazards import brought, caution
 from calc.sheets.asked import FUELS, GAS_TEMPERATURE
-from calc.sheets.possible import require_possible
+from calc.sheets.possible import NAMES, NEAR_LIQUID, require_possible
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import table
@@ -118,6 +121,13 @@ def _beside(
     return (beside,), (Picture(chart, title, sentence),)
 
 
+def _cautions(gas: str, inlet: float, temperature: float) -> tuple[Caution, ...]:
+    """Hazards of the gas; the first where it stands so near its liquid that the sum may not hold."""
+    near = absolute_pressure(highest_gauge(gas, temperature)) * (1 - NEAR_LIQUID)
+    wet = gas in LIQUEFIED and inlet >= near
+    return (*((caution("liquid-holds-gauge", fuel=NAMES[gas]),) if wet else ()), *brought({"fuel": gas}))
+
+
 @calculator("hose-drop", "Pressure that a hose takes")
 def hose_drop(
     gas: Annotated[str, Choice("Gas", GASES, example="oxygen")],
@@ -183,5 +193,6 @@ def hose_drop(
                 drop.basis,
             ),
         ),
+        cautions=_cautions(gas, inlet, temperature),
         beside=lambda: _beside(gas, flow, gauge, bore, length, temperature, rules),
     )

@@ -38,7 +38,7 @@ from calc.sheets.asked import (
     OXYGEN_RATIO,
     OXYGEN_WATER_VOLUME,
 )
-from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.draws import FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
@@ -270,7 +270,7 @@ def hours_left(
             (fuel_draw.high or drawn) / fuel_contents, "Flow over what is in the cylinder now.",
         )  # fmt: skip
         cautions = draw_cautions(drawn, fuel_contents, duty)
-        cautions.append(caution("acetylene-run-out"))
+        cautions += [caution("acetylene-run-out"), *cold_cautions(cylinder_temperature, rules)]
     first = min(ends, key=lambda name: ends[name])
     stop, why = ends[first], f"then the {first} is at its stop"
     if draw_time.value is not None and draw_time.value < stop:

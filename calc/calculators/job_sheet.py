@@ -24,6 +24,7 @@ from calc.sheets.jobs import asked
 from calc.sheets.jobs.doing import tube_wall, work_of
 from calc.sheets.jobs.gas import (
     acetylene_held,
+    draws_too_fast,
     gas_cautions,
     gas_of_job,
     liquid_held,
@@ -143,7 +144,7 @@ def job_sheet(
 
     return Answer(
         JobSheet(
-            first=first,
+            first=draws_too_fast(first, fuel, held, flow),
             shade_minimum=shades.shade_minimum,
             shade_usual=shades.shade_usual,
             your_tip=_tip(tip_label),
@@ -163,8 +164,8 @@ def job_sheet(
             **kind,
         ),
         cautions=job_cautions(
-            (process, metal, other_metal, coating, rules),
-            gas_cautions(fuel, held, flow, duty, rules), work.cautions, purged.cautions, shaded.cautions, of_oxygen, of_fuel,
+            (process, metal, other_metal, coating),
+            gas_cautions(fuel, held, flow, duty, cylinder_temperature, rules), work.cautions, purged.cautions, shaded.cautions, of_oxygen, of_fuel,
         ),
         beside=beside,
     )  # fmt: skip

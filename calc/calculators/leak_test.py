@@ -34,7 +34,7 @@ from calc.formulas.gas.leak import (
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.hazards import brought, caution
-from calc.sheets.possible import NAMES, gauge_down, require_possible
+from calc.sheets.possible import NAMES, NEAR_LIQUID, gauge_down, require_possible
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
@@ -45,8 +45,6 @@ TEMPERATURE_ERROR = 1.0
 """What one temperature may be out, K: air beside the hose is not the gas; our assumption."""
 VOLUME_ERROR = 0.1
 """What the volume may be out, as a share; our assumption."""
-NEAR_LIQUID = 0.03
-"""How near to its boiling pressure a gas counts as liquid: what 1 K does to that pressure."""
 SURE = 2.0
 """Errors are doubled, so that one reading in twenty is further out."""
 LEAK_FLOW = ("mL/min", "mL/min", "cfh", "L/h")

@@ -271,7 +271,8 @@ def _other(metal: str, rules: str) -> tuple[Figure, Figure, Figure, Figure, Figu
 
 def _plain(words: str, metal: str, rules: str) -> str:
     if metal == "aluminium":
-        return f"heat-treatable alloys {degrees(to_si(120, 'degC'), rules)} at most; it shows no glow, use a crayon"
+        row = next(row for row in table("preheat-by-metal") if row.metal == "aluminium, heat-treatable")
+        return f"heat-treatable alloys {degrees(row.high, rules)} at most; {row.words}"
     return "" if metal == "stainless-steel" else words
 
 

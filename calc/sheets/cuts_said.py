@@ -82,16 +82,15 @@ def purity_table() -> Table:
     )  # fmt: skip
 
 
-def cautions(metal: str, shape: str, fuel: str, rules: str) -> tuple[Caution, ...]:
+def cautions(metal: str, shape: str, fuel: str) -> tuple[Caution, ...]:
     """Hazards of cutting, the gravest first.
 
     Args:
         metal: Id of the metal.
         shape: `straight`, `bevel` or `stack`.
         fuel: Id of the fuel gas.
-        rules: Rule set, for the distance and the limit.
     """
-    found = [*brought({"process": "cutting", "work": "cutting", "metal": metal, "fuel": fuel}, rules)]
+    found = [*brought({"process": "cutting", "work": "cutting", "metal": metal, "fuel": fuel})]
     row = metal_row(metal)
     if row.cuts == "warm":
         found.append(caution("steel-hardens", why=row.why, instead=row.instead.capitalize()))

@@ -9,7 +9,8 @@ from calc.formulas.gas.acetylene import (
     acetylene_draw_limit,
 )
 from calc.hazards import caution
-from calc.quantities import FreeGas, FreeGasFlow, Ratio
+from calc.quantities import FreeGas, FreeGasFlow, Ratio, Temperature
+from calc.sheets.stocks import filled_at
 
 DUTIES = {"intermittent": "On and off", "continuous": "Without a stop"}
 PICKS: dict[str, Ratio] = {"intermittent": INTERMITTENT_DRAW, "continuous": CONTINUOUS_DRAW}
@@ -38,6 +39,29 @@ def draw_limit_of(contents: FreeGas, duty: str) -> Figure:
     )
 
 
+def drawn_past_any(flow: FreeGasFlow, contents: FreeGas) -> bool:
+    """Whether acetylene is drawn faster than any book allows: DANGER, not to be lit.
+
+    Args:
+        flow: Acetylene drawn, m³/s.
+        contents: Acetylene in the cylinder now, m³.
+
+    Source:
+        [manly-1916] one seventh.
+    """
+    return flow > acetylene_draw_limit(contents, OLDER_DRAW)
+
+
+def cold_cautions(temperature: Temperature, rules: str) -> list[Caution]:
+    """Hazard of an acetylene cylinder that is colder than it was filled at; none of a warmer one.
+
+    Args:
+        temperature: Of the cylinder, K.
+        rules: Rule set, for the temperature that cylinders are filled at.
+    """
+    return [caution("acetylene-cold")] if temperature < filled_at(rules) else []
+
+
 def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str, this: str = "This") -> list[Caution]:
     """Hazards of drawing acetylene too fast; none below the pick.
 
@@ -50,7 +74,7 @@ def draw_cautions(flow: FreeGasFlow, contents: FreeGas, duty: str, this: str = "
     Source:
         [draw-note] one tenth, by [cga-g1]; [manly-1916] one seventh.
     """
-    if flow > acetylene_draw_limit(contents, OLDER_DRAW):
+    if drawn_past_any(flow, contents):
         return [
             caution("draw-never", this=this)
         ]

@@ -18,6 +18,9 @@ NAMES = {
 }
 """Each gas in the middle of a sentence."""
 
+NEAR_LIQUID = 0.03
+"""How near to its boiling pressure a gas counts as liquid: what 1 K does to that pressure."""
+
 
 def gauge_down(gauge: Gauge, rules: str) -> str:
     """A gauge rounded down, for the end of a range."""

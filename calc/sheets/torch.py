@@ -21,6 +21,7 @@ from calc.formulas.setup.welding_rows import welding_gauges
 from calc.formulas.setup.working_gauges import (
     READ_SAID,
     READING,
+    SMALL_TIP,
     equal_pressure_gauge,
     welding_gauges_in_print,
 )
@@ -128,9 +129,17 @@ def _holes_of_the_rule(thickness: float, metal: str) -> list[Figure]:
     return found
 
 
+BAND_OF = {
+    "oxygen": "The band holds a UK textbook's rows about this thickness, and what texts print for a small tip. A navy "
+    "manual's oxygen pressure is not in it, as it names no tip, nor is a range of 1916, which runs over all tips.",
+    "acetylene": "The band is what texts print.",
+}
+"""What the band of a gauge for welding rests on, by gas."""
+
+
 def _welding_gauge(gas: str, steel: float, larger: float) -> Figure:
     """Gauge that goes with the tip: the rows of holes have one each."""
-    band = welding_gauges_in_print(gas)
+    band = welding_gauges_in_print(gas, SMALL_TIP if gas == "oxygen" else None)
     ends = [band.low, band.high]
     try:
         textbook = equal_pressure_gauge(steel)
@@ -144,7 +153,7 @@ def _welding_gauge(gas: str, steel: float, larger: float) -> Figure:
         "The UK textbook's row, both gases alike." if ours.source
         else "A small equal-pressure tip runs near 5 psi of each gas."
     )  # fmt: skip
-    ours = replace(ours, basis=f"{said} The band is what texts print.")
+    ours = replace(ours, basis=f"{said} {BAND_OF[gas]}")
     return inside(widened(ours.value or 0.0, ours, *ends), READING / (ours.value or READING), READ_SAID)
 
 

@@ -32,7 +32,6 @@ ASKED = {
 }  # fmt: skip
 """Inputs that bring a hazard, and the part of a job that each names."""
 BRINGS_NONE = {
-    "hose-drop": "a sum about a hose alone, which gives no order to do anything",
     "eye-shade": "a shade alone; process decides it, not what fumes",
     "cylinder-weather.place": "sun or shade, not where work is done",
     "fire-watch.place": "a rule's kind of place, not where work is done",

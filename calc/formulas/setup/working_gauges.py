@@ -55,11 +55,15 @@ def equal_pressure_gauge(thickness: Length) -> Figure:
     )
 
 
-def welding_gauges_in_print(gas: str) -> Spread:
+SMALL_TIP = "a small tip"
+
+
+def welding_gauges_in_print(gas: str, meant_for: str | None = None) -> Spread:
     """Spread of the regulator gauges that teaching texts print for welding.
 
     Args:
         gas: `acetylene` or `oxygen`.
+        meant_for: Only the texts that mean this tip, such as `SMALL_TIP`; None takes all.
 
     Returns:
         Pa above the atmosphere. None is followed: the maker's print for the
@@ -80,14 +84,14 @@ def welding_gauges_in_print(gas: str) -> Spread:
     """
     if gas not in ("acetylene", "oxygen"):
         raise ValueError(f"no welding pressures are kept for {gas}")
-    rows = table("welding-gauges")
+    rows = [row for row in table("welding-gauges") if meant_for in (None, row.meant_for)]
     grades = list(HOW_SURE)
     return Spread(
         min(getattr(row, f"{gas}_low") for row in rows),
         max(getattr(row, f"{gas}_high") for row in rows),
         rows[0].source,
         max((row.how_sure for row in rows), key=grades.index),
-        "what four teaching texts print; the maker's figure for the tip comes first",
+        "what teaching texts print; the maker's figure for the tip comes first",
     )
 
 

@@ -13,7 +13,7 @@ from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
 from calc.sheets.asked import CYLINDER_TEMPERATURE, OXYGEN_CYLINDER_GAUGE
 from calc.sheets.banks import oxygen_in
 from calc.sheets.draw_ways import contents_asked
-from calc.sheets.draws import draw_cautions, draw_limit_of
+from calc.sheets.draws import cold_cautions, draw_cautions, draw_limit_of, drawn_past_any
 from calc.sheets.jobs.asked import LIQUEFIED
 from calc.sheets.possible import require_possible, require_warm
 from calc.sheets.scales import scale
@@ -22,6 +22,7 @@ from calc.units import to_si
 LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
 
 MAINS = caution("house-gas")
+TOO_FAST = "The torch draws more than 1/7 of what is in the cylinder an hour: acetone would come along."
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +166,8 @@ def gas_of_job(
         words = "oxygen; the piped gas does not end"
         return found | {"ends_first": Figure(None, "", "practice", words=words)}
     fuel_hours = _hours("Fuel gas", held.fuel, fuel_flow)
+    if fuel == "acetylene" and drawn_past_any(fuel_flow.value, held.fuel):
+        fuel_hours = Figure(0.0, "manly-1916", "read", words="the draw is too fast from the start", basis=TOO_FAST)
     oxygen_first = (oxygen_hours.value or 0.0) < (fuel_hours.value or 0.0)
     found |= {
         "fuel_hours": fuel_hours,
@@ -186,7 +189,27 @@ def gas_of_job(
     }  # fmt: skip
 
 
-def gas_cautions(fuel: str, held: Held, flow: Figure, duty: str, rules: str) -> list[Caution]:
+def draws_too_fast(first: Figure | None, fuel: str, held: Held, flow: Figure) -> Figure | None:
+    """What stands first on the sheet: not to light where acetylene is drawn past every rule.
+
+    Args:
+        first: What must be known before any flame, or None.
+        fuel: Id of the fuel gas.
+        held: What stands at the bench.
+        flow: Fuel gas that the torch takes, m³/s.
+    """
+    assert flow.value is not None
+    if fuel != "acetylene" or held.fuel is None or not drawn_past_any(flow.value, held.fuel):
+        return first
+    words = "do not light on this cylinder: couple cylinders or fit a smaller tip, and ask this page again"
+    if first is not None:
+        words = f"{words}. {first.words}"
+    return Figure(None, "manly-1916", "read", words=words, basis=TOO_FAST)
+
+
+def gas_cautions(
+    fuel: str, held: Held, flow: Figure, duty: str, temperature: Temperature, rules: str
+) -> list[Caution]:
     """Hazards of drawing a fuel gas, the gravest first.
 
     Args:
@@ -194,12 +217,13 @@ def gas_cautions(fuel: str, held: Held, flow: Figure, duty: str, rules: str) -> 
         held: What stands at the bench.
         flow: Fuel gas that the torch takes, m³/s.
         duty: `intermittent` or `continuous`.
+        temperature: Of the cylinder, K.
         rules: Rule set, for the units.
     """
     assert flow.value is not None
-    said = [*brought({"fuel": fuel}, rules), *held.cautions]
+    said = [*brought({"fuel": fuel}), *held.cautions]
     if fuel == "acetylene" and held.fuel is not None:
-        return [*draw_cautions(flow.value, held.fuel, duty), *said]
+        return [*draw_cautions(flow.value, held.fuel, duty), *said, *cold_cautions(temperature, rules)]
     if fuel == "methane":
         return [MAINS, *said]
     if fuel not in LIQUEFIED:
