@@ -61,7 +61,7 @@ def job_address(site: str, texts: Mapping[str, str]) -> str:
 
 
 def card_html(exercise: str, rules: str, site: str = "", outfit: Mapping[str, str] | None = None) -> str:
-    """The card of one exercise, whole on one sheet of paper.
+    """The card of one exercise, on the two sides of one sheet: settings in front, first acts on the back.
 
     Args:
         exercise: Id of the exercise.

@@ -109,14 +109,14 @@ def test_a_lesson_survives_a_reload_and_stands_in_the_file(page: Page, tmp_path:
     assert page.evaluate("localStorage.getItem('log-gas-log')") is None
 
 
-def test_every_card_fits_one_sheet_of_either_paper(page: Page) -> None:
+def test_every_card_fits_the_two_sides_of_one_sheet_of_either_paper(page: Page) -> None:
     page.goto("class/pack/")
     for rules in RULE_SETS:
         made = "".join(card_html(one, rules, LONG_SITE) for one in titles())
         page.evaluate("made => { document.querySelector('[data-pack-sheets]').innerHTML = made; }", made)
         for size in ("A4", "Letter"):
             printed = page.pdf(format=size)
-            assert len(re.findall(rb"/Type\s*/Page\b(?!s)", printed)) == len(titles()), (rules, size)
+            assert len(re.findall(rb"/Type\s*/Page\b(?!s)", printed)) == 2 * len(titles()), (rules, size)
 
 
 def test_a_pack_holds_the_pages_handed_out_with_their_answers(page: Page, host: Any) -> None:

@@ -331,3 +331,15 @@ def test_no_refusal_is_left_between_answers() -> None:
         setting(process, "low-carbon-steel", low, "acetylene", None, None, None, None, "us")
     with pytest.raises(InputError, match="shear or saw"):
         setting("cutting", "low-carbon-steel", 0.0029, "acetylene", None, None, None, None, "us")
+
+
+@pytest.mark.parametrize("diameter", ["12 mm", "15 mm", "22 mm", "28 mm"])
+def test_a_large_sleeve_of_thin_tube_gets_the_tip_that_heats_it(diameter: str) -> None:
+    """More metal takes a larger flame: common practice, and the heat balance that the sheet shows."""
+    texts = {
+        "process": "brazing", "metal": "low-carbon-steel", "coating": "none", "fuel": "acetylene", "other_metal": "copper",
+        "form": "sleeve", "braze_service": "general", "joints": "6", "thickness": "1.1 mm", "rules": "iso",
+    }  # fmt: skip
+    got, least = (answer("job-sheet", **texts, diameter=size)["results"] for size in (diameter, "10 mm"))
+    assert got["tip_orifice"]["value"] >= least["tip_orifice"]["value"]
+    assert got["tip_orifice"]["low"] < got["tip_orifice"]["value"] < got["tip_orifice"]["high"]

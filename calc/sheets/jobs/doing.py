@@ -1,5 +1,9 @@
 """The work of a job, whichever kind it is."""
 
+from dataclasses import replace
+
+from calc.errors import InputError
+from calc.figures import Figure
 from calc.quantities import Length
 from calc.sheets import tubes
 from calc.sheets.jobs.composed import told
@@ -11,6 +15,7 @@ from calc.sheets.jobs.seams import seam
 from calc.sheets.jobs.work import Work
 from calc.sheets.settings import setting
 from calc.sheets.torch import Setting
+from calc.tables import table
 
 _FIRST = {"galvanised-steel": "low-carbon-steel"}
 
@@ -40,6 +45,34 @@ def _setting(job: Job) -> Setting:
     )  # fmt: skip
 
 
+def _hot_enough(job: Job, set_up: Setting) -> Work:
+    """A brazed or soldered joint; where the hole for its thickness never heats it, with the next in print that does.
+
+    Raises:
+        InputError: The job is refused, or no hole in print heats it.
+    """
+    joined = brazing if job.process == "brazing" else soldering
+    try:
+        return joined(job, set_up)
+    except InputError as error:
+        if job.orifice is not None or "never brings" not in error.message or set_up.orifice.value is None:
+            raise
+        for row in table("brazing-orifices-navy"):
+            if row.orifice <= set_up.orifice.value:
+                continue
+            larger = _setting(replace(job, orifice=row.orifice))
+            hole = Figure(
+                row.orifice, row.source, row.how_sure, set_up.orifice.value, 1.2 * row.orifice,
+                "The hole for this thickness would never bring so large a joint to its heat; this is the next one in print "
+                "that does. The upper end of the band is common practice.",
+            )  # fmt: skip
+            try:
+                return joined(job, replace(larger, orifice=hole))
+            except InputError:
+                continue
+        raise
+
+
 def work_of(job: Job) -> Work:
     """What the job needs: setting, flame, time, and what belongs to its kind.
 
@@ -54,10 +87,8 @@ def work_of(job: Job) -> Work:
     set_up = _setting(job)
     if job.process in ("welding", "braze-welding"):
         return seam(job, set_up)
-    if job.process == "brazing":
-        return brazing(job, set_up)
-    if job.process == "soldering":
-        return soldering(job, set_up)
+    if job.process in ("brazing", "soldering"):
+        return _hot_enough(job, set_up)
     assert job.thickness is not None
     assert job.length is not None
     metal = _FIRST.get(job.metal, job.metal)
