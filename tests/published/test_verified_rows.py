@@ -182,7 +182,7 @@ HELD = [
     held("gate-reasons", "asked=duty; id=pressure", "outcome=refused", "46 CFR 59.01-5(a)"),
     held("gate-reasons", "asked=duty; id=carries", "outcome=refused; who=~its maker", "49 CFR 393.201(d): as the vehicle's maker recommends"),
     held("gate-reasons", "asked=duty; id=hardened", "outcome=refused", "29 CFR 1910.184(e)(6)"),
-    held("gate-reasons", "asked=people; id=alone; outcome=holds", "hazard=alone", "30 CFR 56.18020"),
+    held("gate-reasons", "asked=people; id=alone; outcome=first", "hazard=alone", "30 CFR 56.18020"),
     held("gate-reasons", "asked=coating; id=oil; outcome=first", "order=~without chlorinated solvent", "29 CFR 1910.252(c)(11)(ii)"),
     held("inspection-checks", "when=each-use; part=Gauges", "words=~all at zero", "University of Delaware", "read"),
     held("inspection-checks", "when=each-year; source=udel-regulators", "words=~no creep", "University of Delaware", "read"),
