@@ -252,7 +252,8 @@ def of_tests(*files: str) -> Reach:
 
 def _texts(folder: str, *apart: str) -> dict[str, str]:
     paths = [p for p in sorted((ROOT / folder).rglob("*")) if p.suffix in (".py", ".csv", ".toml")]
-    return {str(p.relative_to(ROOT)): p.read_text(encoding="utf-8") for p in paths if not set(apart) & set(p.parts)}
+    named = {p.relative_to(ROOT): p for p in paths}
+    return {str(path): p.read_text(encoding="utf-8") for path, p in named.items() if not set(apart) & set(path.parts)}
 
 
 def _stale(was: dict[str, str], now: dict[str, str]) -> set[str]:
