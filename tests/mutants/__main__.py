@@ -66,6 +66,8 @@ def tried(changes: list[Change], workers: int, minutes: float) -> list[Outcome]:
         child, status = os.wait()
         number = running.pop(child)
         outcomes[number] = outcome = ended(number, status)
+        with (KEPT / "tried.jsonl").open("a", encoding="utf-8") as so_far:
+            so_far.write(json.dumps([changes[number].path, changes[number].line, changes[number].what, vars(outcome)]) + "\n")
         if outcome.changes_answer and not outcome.noticed_by:
             change = changes[number]
             print(f"{change.path}:{change.line}: {change.what}\n    {outcome.answer}", flush=True)

@@ -92,10 +92,11 @@ def test_the_arrow_of_the_travel_stands_over_its_word_and_below_the_map(name: st
     root = ElementTree.fromstring(MAPS[name]["svg"])
     (word,) = [text for text in root.iter(f"{SVG}text") if text.text == "travel"]
     x, y = float(word.get("x", "0")), float(word.get("y", "0"))
-    tips = [
-        [float(number) for number in re.findall(r"-?[\d.]+", head.get("points", ""))[:2]]
-        for head in root.iter(f"{SVG}polygon")
+    heads = [
+        [float(number) for number in re.findall(r"-?[\d.]+", head.get("points", ""))] for head in root.iter(f"{SVG}polygon")
     ]
+    # Level and to the right: both wings stand as far back.
+    tips = [(head[0], head[1]) for head in heads if head[2] == head[4] < head[0]]
     assert any(x < right < x + 60 and y - 30 < high < y - 10 for right, high in tips)
 
 
