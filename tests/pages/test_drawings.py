@@ -229,6 +229,14 @@ def test_a_hole_that_is_none_is_refused(bad: float) -> None:
         tip_hole.drawing(1e-3, None, None, bad)
 
 
+def test_every_bench_of_a_session_has_its_number_beside_its_row() -> None:
+    picture = turns.drawing("T", 100, [(bench, "x", 0, 5) for bench in (1, 2, 3)], (50, 100), [(0, "a")])
+    left = re.findall(r'<text x="4" y="([\d.]+)"[^>]*>([123])<', picture.svg)
+    tops = [float(y) for y in re.findall(r'<rect x="[\d.]+" y="([\d.]+)"', picture.svg)]
+    assert [text for _, text in left] == ["1", "2", "3"]
+    assert all(top < float(y) < top + 24 for (y, _), top in zip(left, tops, strict=False))
+
+
 def test_a_turn_as_long_as_half_a_session_is_half_as_wide_as_the_line_of_time() -> None:
     picture = turns.drawing("T", 100, [(1, "1", 0, 50)], (50, 100), [(0, "a")])
     first, watch = re.findall(r'<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)"', picture.svg)

@@ -130,3 +130,10 @@ def test_of_two_as_near_the_smaller_is_taken() -> None:
     wanted = Figure(1.0e-3, "", "practice", low=0.8e-3, high=1.2e-3)
     tips = (Tip(1, use="welding", orifice=1.125e-3), Tip(2, use="welding", orifice=0.875e-3))
     assert nearest_tip(tips, "welding", wanted) == tips[1]
+
+
+@pytest.mark.parametrize("number", range(1, 9))
+def test_every_field_of_a_tip_begins_with_its_number(number: int) -> None:
+    labels = [asked.label for name, asked in CALCULATORS["my-outfit"].inputs.items() if name.startswith(f"tip_{number}_")]
+    assert len(labels) == 5
+    assert all(label.startswith(f"Tip {number}: ") for label in labels)
