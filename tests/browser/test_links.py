@@ -121,7 +121,7 @@ def test_the_answer_is_copied_with_all_that_stands_behind_it(visit: Any) -> None
     shown = values(page.locator("[data-calculator]"))
     assert shown[0] in text
     assert page.input_value(GAUGE) in text
-    for word in ("DANGER", "Source ", "Release ", "?v=1&", "(assumed)"):
+    for word in ("WARNING", "Source ", "Release ", "?v=1&", "(assumed)"):
         assert word in text
 
 
