@@ -13,7 +13,7 @@ pytestmark = pytest.mark.browser
 
 SAID = "[data-practice-said]"
 BOX = "[data-practice-answer]"
-SET = "class/practice/?v=1&rules=us&calculator_1=hose-volume&seed=1&problems=2&help=bare"
+SET = "class/practice/?v=1&rules=us&calculator_1=hose-volume&seed=7&problems=2&help=bare"  # no two slips give one figure here
 
 
 @pytest.fixture
