@@ -1,6 +1,6 @@
 """Sixty sets of each topic in each place: no problem of a state that cannot be, none that its text does not hold.
 
-What can be is decided by CoolProp and by print, as in tests/properties/test_states.py. That the text names every
+What can be is decided by CoolProp and by print, as in tests/reference/test_states.py. That the text names every
 input is seen by moving each input that it does not name: the key must stay.
 """
 
@@ -21,7 +21,7 @@ from calc.practice.problems import Problem, problem
 from calc.practice.sets import problem_set
 from calc.reading import typed
 from calc.units import from_si, to_si
-from tests.properties.test_states import AT_ROOM, CYLINDER_GAUGES, PSI, gas_of, most_gauge
+from tests.reference.test_states import AT_ROOM, CYLINDER_GAUGES, PSI, gas_of, most_gauge
 
 SEEDS = range(1, 61)
 MOST_GIVEN = 8
