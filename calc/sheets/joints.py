@@ -9,6 +9,7 @@ from calc.errors import InputError
 from calc.figures import Figure
 from calc.formulas.setup.joined import inside
 from calc.quantities import Angle, Length
+from calc.sheets.joint_gaps import gap, gap_row, sentence
 from calc.sheets.said import distance
 from calc.tables import table
 
@@ -39,9 +40,6 @@ THICKEST: Length = 0.025
 """Steel of 25 mm can be gas welded, most is near 2 mm [carvill-1993]."""
 THICKNESS_LABEL = "Thickness of the sheet or plate"
 HAIR = 1e-9
-SET_GAP: Length = 0.00025
-"""A gap is set by eye and gauge to about this: common practice, no source."""
-SET_GAP_SAID = "A gap is set to about a quarter of a millimeter."
 CUT_ANGLE: Angle = radians(5.0)
 """A bevel is ground or cut to about this: common practice, no source."""
 LEG_BY_HAND = 0.1
@@ -213,76 +211,14 @@ def require_joint(
         raise InputError("thickness", f"{label}: {said}")
 
 
-def gap_of_square_butt(thickness: Length) -> tuple[Length, Length, Length]:
-    """Least, taken and largest gap between square edges, m.
-
-    Args:
-        thickness: Of the sheet, m.
-
-    Returns:
-        All zero where the edges touch; at a row that prints a gap half the
-        thickness, held between what is printed. Between the last row with
-        touching edges and the first with a gap it opens slowly at first, so that
-        the metal from the rod grows evenly; the band reaches from one row to the other.
-
-    Source:
-        [carvill-1993]; the half is common practice.
-
-    Examples:
-        >>> [round(gap_of_square_butt(t)[1] * 1000, 6) for t in (0.0015, 0.002, 0.0025, 0.003)]
-        [0.0, 0.3125, 1.25, 1.5]
-    """
-    rows = [row for row in table("welding-carvill-1993") if row.technique == "leftward"]
-    opened = next(row for row in rows if row.least_gap is not None)
-    tight = [row for row in rows if row.thickness < opened.thickness][-1]
-    if thickness <= tight.thickness:
-        return 0.0, 0.0, 0.0
-    measure = max(thickness, opened.thickness)
-    least, largest = opened.least_gap, max(min(opened.largest_gap, measure), opened.least_gap)
-    whole = (least, min(max(measure / 2, least), largest), largest)
-    share = min((thickness - tight.thickness) / (opened.thickness - tight.thickness), 1.0)
-    return whole if share == 1.0 else (0.0, share**2 * whole[1], whole[2])
-
-
 def _or_own(value: float | None, ours: Callable[[], Figure]) -> Figure:
     if value is None:
         return ours()
     return Figure(value, "", "practice", basis="Your own figure; it comes before ours.")
 
 
-def _gap_row(process: str, joint: str) -> Any:
-    rows = (row for row in table("joint-gaps") if row.joint == joint and row.standing == "followed")
-    return next(row for row in rows if row.process in (process, "any"))
-
-
-def _gap(process: str, joint: str, thickness: Length) -> Figure:
-    if joint == "square-butt" and process == "welding":
-        least, taken, most = gap_of_square_butt(thickness)
-        basis = (
-            "Half the thickness where a gap is printed, common practice; below, it closes to touching edges."
-            if most
-            else "Printed as flanged or touching edges."
-        )
-        if not most:
-            return Figure(taken, "carvill-1993 p. 207", "read", basis=basis)
-        return inside(
-            Figure(taken, "carvill-1993 p. 207", "read", least, most, basis), SET_GAP / taken, SET_GAP_SAID
-        )
-    row = _gap_row(process, joint)
-    taken = min(max(row.share * thickness, row.least), row.most)
-    others = [r.most for r in table("joint-gaps") if r.joint == joint and r.standing == "also"]
-    most = max(taken, min(max([row.most, *others]), thickness))
-    more = " The band reaches to ISO 9692-1, from memory." if others else ""
-    figure = Figure(taken, row.source, row.how_sure, row.least, most, f"{_sentence(row.words)}{more}")
-    return inside(figure, SET_GAP / taken, SET_GAP_SAID)
-
-
-def _sentence(words: str) -> str:
-    return f"{words[0].upper()}{words[1:]}."
-
-
 def _root_face(process: str, thickness: Length) -> Figure:
-    row = _gap_row(process, "single-v")
+    row = gap_row(process, "single-v")
     largest = max(
         r.largest_root_face for r in table("joint-gaps") if r.largest_root_face is not None
     )  # fmt: skip
@@ -305,7 +241,7 @@ def _angle(process: str, metal: str, thickness: Length) -> Figure:
     ends = [end for row in rows for end in (row.angle, row.least, row.largest) if end is not None]
     figure = Figure(
         followed.angle, followed.source, followed.how_sure, min(ends), max(ends),
-        f"{_sentence(followed.words)} The band holds what others print.",
+        f"{sentence(followed.words)} The band holds what others print.",
     )  # fmt: skip
     return inside(figure, CUT_ANGLE / followed.angle, "A bevel is ground or cut to about 5 degrees.")
 
@@ -314,7 +250,7 @@ def _leg(joint: str, thickness: Length) -> Figure:
     row = next(row for row in table("joint-legs") if row.joint == joint)
     figure = Figure(
         row.taken * thickness, row.source, row.how_sure, row.least * thickness, row.largest * thickness,
-        _sentence(row.words),
+        sentence(row.words),
     )  # fmt: skip
     return inside(figure, LEG_BY_HAND, "By hand it comes out a tenth more or less.")
 
@@ -331,9 +267,9 @@ def _cap(metal: str, joint: str, measure: Length) -> Figure:
         thinnest = thicknesses("welding", metal, joint)[0]
         share = min(max((measure - thinnest) / (row.from_thickness - thinnest), 0.0), 1.0)
         taken += share**2 * (row.height - taken)
-        words = f"{_sentence(row.words)} Thin castings take less; by hand it comes out a quarter more or less."
+        words = f"{sentence(row.words)} Thin castings take less; by hand it comes out a quarter more or less."
         return Figure(taken, row.source, row.how_sure, min(least, 0.75 * taken), max(most, 1.25 * taken), words)
-    return Figure(taken, plain.source, plain.how_sure, least, most, _sentence(plain.words))
+    return Figure(taken, plain.source, plain.how_sure, least, most, sentence(plain.words))
 
 
 def _hold(own: Own, name: str, most: Length, why: str, rules: str) -> None:
@@ -403,7 +339,7 @@ def preparation(
         metal,
         joint,
         thickness,
-        gap=_or_own(own.gap, lambda: _gap(process, joint, thickness)) if butt else None,
+        gap=_or_own(own.gap, lambda: gap(process, joint, thickness)) if butt else None,
         angle=_or_own(own.angle, lambda: _angle(process, metal, thickness)) if v else None,
         root_face=_or_own(own.root_face, lambda: _root_face(process, thickness)) if v else None,
         leg=leg,

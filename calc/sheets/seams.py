@@ -6,7 +6,7 @@ from calc.figures import Figure
 from calc.formulas.setup.rods import rod_length_for_seam
 from calc.formulas.setup.travel import backhand_from, travel_speed, travel_speed_beyond, travel_time
 from calc.quantities import Length
-from calc.sheets import joints
+from calc.sheets import joint_gaps
 from calc.sheets.joints import Preparation, preparation
 from calc.sheets.said import distance
 from calc.sheets.weld_metal import weld_area
@@ -19,7 +19,7 @@ WASTE = 0.08
 THIN_BELOW: Length = 0.001
 OTHER_METALS = (0.5, 1.5)
 """Share of steel's travel speed that other metals may take, least and most; common practice."""
-gap_of_square_butt = joints.gap_of_square_butt
+gap_of_square_butt = joint_gaps.gap_of_square_butt
 """Least, taken and largest gap between square edges."""
 _SPOKEN = {"leftward": ("forehand", "leftward"), "rightward": ("backhand", "rightward")}
 STEEL = "low-carbon-steel"

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from calc.errors import InputError
 from calc.figures import Figure
 from calc.quantities import Length
 from calc.sheets import tubes
@@ -10,7 +9,7 @@ from calc.sheets.jobs.composed import told
 from calc.sheets.jobs.cut import cutting
 from calc.sheets.jobs.heating import heating
 from calc.sheets.jobs.job import Job
-from calc.sheets.jobs.joined import brazing, soldering
+from calc.sheets.jobs.joined import NeverHotError, brazing, soldering
 from calc.sheets.jobs.seams import seam
 from calc.sheets.jobs.work import Work
 from calc.sheets.settings import setting
@@ -54,8 +53,8 @@ def _hot_enough(job: Job, set_up: Setting) -> Work:
     joined = brazing if job.process == "brazing" else soldering
     try:
         return joined(job, set_up)
-    except InputError as error:
-        if job.orifice is not None or "never brings" not in error.message or set_up.orifice.value is None:
+    except NeverHotError:
+        if job.orifice is not None or set_up.orifice.value is None:
             raise
         for row in table("brazing-orifices-navy"):
             if row.orifice <= set_up.orifice.value:
@@ -68,7 +67,7 @@ def _hot_enough(job: Job, set_up: Setting) -> Work:
             )  # fmt: skip
             try:
                 return joined(job, replace(larger, orifice=hole))
-            except InputError:
+            except NeverHotError:
                 continue
         raise
 

@@ -28,11 +28,15 @@ _BRAZING = {
 }
 
 
+class NeverHotError(InputError):
+    """A flame never brings a joint to its heat; a larger tip may."""
+
+
 def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, Figure | None]]:
     """Torch time of all the joints, and the results that it rests on.
 
     Raises:
-        InputError: The flame never brings the joint to its heat.
+        NeverHotError: The flame never brings the joint to its heat.
     """
     assert setting.fuel_flow.value is not None
     count = job.joints or 1.0
@@ -40,7 +44,7 @@ def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, 
     if found.time is None:
         name = "maker_orifice" if job.orifice is not None else "process"
         label = asked.MAKER_ORIFICE.label if job.orifice is not None else asked.PROCESS.label
-        raise InputError(
+        raise NeverHotError(
             name,
             f"{label}: this flame never brings the joint to {degrees(joint.target, job.rules)}; take a larger tip, thinner "
             "metal or a shorter overlap.",
