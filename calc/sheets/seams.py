@@ -116,7 +116,7 @@ def rod_for_seam(area: Figure, seam: Length, diameter: Length, waste: float = WA
         0.0 if part is None else rod_length_for_seam(part, seam, diameter, waste)
         for part in (area.value, area.low, area.high)
     )
-    lost = f"{plain_number(100 * waste, 3)} % added for stubs"
+    lost = f"{plain_number(100 * waste, 3)} % of the rod lost as stubs"
     return Figure(taken, area.source, area.how_sure, least, most, f"{area.basis} {lost}.")
 
 
