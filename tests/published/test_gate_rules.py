@@ -2,7 +2,9 @@
 
 import pytest
 
-from tests.published.test_gate import FIRST, NONE, REFUSED, gate, text
+from calc.sheets.gate import Situation, room_words
+from calc.sheets.gate import gate as judge
+from tests.published.test_gate import FIRST, NONE, REFUSED, gate, text, whole
 
 
 def case(rule: str, outcome: str, says: str = "", **changed: str) -> object:
@@ -127,3 +129,48 @@ def test_a_verdict_follows_the_strictest_and_names_the_rest() -> None:
     for named in ("Zinc (galvanized)", "People near you"):
         assert named in text(got, "why")
     assert "do_first" not in got["results"]  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(
+    ("place", "asked"),
+    [("roof", "permit"), ("wall", "permit"), ("building", "permit"), ("vehicle", "vehicle_ready")],
+)
+def test_what_was_never_answered_counts_as_no(place: str, asked: str) -> None:
+    """29 CFR 1910.252 (a)(2)(iv): no flame before the place was inspected; silence is no permit."""
+    given = {name: text for name, text in whole(place=place).items() if name not in (asked, "coating")}
+    unsaid = dict.fromkeys(("held", "permit", "vehicle_ready", "stripped"))
+    verdict = judge(Situation(**(unsaid | given), coatings=("none",)), "us")  # type: ignore[arg-type]
+    assert verdict.outcome == "first"
+    assert [reason.asked for reason in verdict.reasons] == ["place"]
+
+
+def test_a_coating_that_is_gone_needs_no_width_to_be_stripped() -> None:
+    """29 CFR 1926.354 (c)(1) asks 4 in; where that is done, the order that is left is clean air."""
+    done = gate(coating="zinc", stripped="yes", air="open")
+    assert text(done, "outcome") == FIRST
+    assert "strip_distance" not in done["results"]  # type: ignore[operator]
+    assert "strip_distance" in gate(coating="zinc", stripped="no", air="open")["results"]  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(
+    ("changed", "brought"),
+    [
+        pytest.param({"process": "cutting"}, "cutting-sparks", id="29 CFR 1910.252(a)(2), read-m"),
+        pytest.param({"air": "fan"}, "flame-gases", id="29 CFR 1910.1000 Z-1, read-m"),
+        pytest.param({"metal": "cast-iron"}, "cast-iron-cracks", id="practice"),
+        pytest.param({"metal": "aluminium"}, "aluminium-no-glow", id="practice"),
+    ],
+)
+def test_a_part_that_passes_keeps_the_hazards_of_its_metal_and_work(changed: dict[str, str], brought: str) -> None:
+    got = gate(**changed)
+    ids = [one["id"] for one in got["cautions"]]  # type: ignore[attr-defined]
+    assert text(got, "outcome") == NONE
+    assert brought in ids
+    assert "closed-part" not in ids, "this page has judged that"
+    assert len(ids) == len(set(ids))
+
+
+def test_the_hall_that_needs_no_fan_is_the_rules() -> None:
+    """29 CFR 1910.252 (c)(2)(i): 10,000 cubic feet (284 m³) a welder, and a ceiling of 16 feet (5 m)."""
+    assert room_words("space-per-welder") == "10,000 ft³ (284 m³) for each torch"
+    assert room_words("ceiling").startswith("16 ft ")
