@@ -279,11 +279,6 @@ def test_a_row_needs_what_fills_it() -> None:
     assert "2 cfh" in caution("leak-hides", hidden="2 cfh").text
 
 
-def test_a_hazard_left_to_a_procedure_stands_before_a_step_of_it() -> None:
-    for name, page in SAID_BY_STEPS.items():
-        assert f'"{name}"' in (ROOT / "docs" / f"{page}.md").read_text(encoding="utf-8")
-
-
 def test_no_page_of_a_job_has_more_than_two_dangers() -> None:
     """DANGER is for what kills at once or surely, so that it is still read."""
     for texts in _jobs():

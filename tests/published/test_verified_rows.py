@@ -5,7 +5,6 @@ is how the text was met: `read` in itself, `read-m` in a copy or a page that rep
 """
 
 import csv
-import re
 from importlib.resources import files
 from pathlib import Path
 from typing import NamedTuple
@@ -250,12 +249,6 @@ def test_what_was_met_in_a_copy_alone_is_not_said_to_be_read_in_itself(cell: str
 def test_the_typed_grade_is_the_one_that_is_shown(path: Path) -> None:
     _, *lines = [line for line in csv.reader(path.read_text(encoding="utf-8").splitlines()) if line]
     assert not [line for line in lines if line[-1] in GRADES and graded(line[-2], line[-1]) != line[-1]]
-
-
-@pytest.mark.parametrize("path", sorted(Path("docs").rglob("*.md")), ids=str)
-def test_the_grade_typed_on_a_page_is_the_one_that_is_shown(path: Path) -> None:
-    typed = re.findall(r'source = "([^"]+)"\nhow_sure = "([^"]+)"', path.read_text(encoding="utf-8"))
-    assert not [(source, grade) for source, grade in typed if graded(source, grade) != grade]
 
 
 def test_the_federal_rules_are_all_marked() -> None:
