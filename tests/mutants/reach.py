@@ -54,6 +54,10 @@ class Reach:
         """What comes by any line of these files."""
         return {n for (file, _), these in self.by.items() if file in files for n in these}
 
+    def of_no_line(self) -> set[int]:
+        """What comes by no line: it looks only at what stands ready after import."""
+        return set(range(len(self.names))) - {n for these in self.by.values() for n in these}
+
     def renewed(self, files: set[str], found: "Reach") -> "Reach":
         """This, with what was found anew for the tests of these files."""
         new = Reach(imports=self.imports)
@@ -227,6 +231,16 @@ class _Notes:
 
     def __init__(self, recorder: Recorder) -> None:
         self.recorder, self.found = recorder, Reach()
+        self.while_imported: dict[str, set[Place]] = {}
+
+    @pytest.hookimpl(wrapper=True)
+    def pytest_make_collect_report(self, collector: pytest.Collector) -> Iterator[None]:
+        """Note what a file of tests works out while it is imported: it counts for each of its tests."""
+        self.recorder.taken()
+        result = yield
+        if isinstance(collector, pytest.Module):
+            self.while_imported[collector.nodeid] = self.recorder.taken()
+        return result
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
@@ -234,7 +248,7 @@ class _Notes:
         self.recorder.taken()
         started = time.perf_counter()
         result = yield
-        for place in self.recorder.taken():
+        for place in self.recorder.taken() | self.while_imported.get(item.nodeid.partition("::")[0], set()):
             self.found.by[place].add(len(self.found.names))
         self.found.names.append(item.nodeid)
         self.found.seconds.append(time.perf_counter() - started)

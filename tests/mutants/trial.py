@@ -81,7 +81,7 @@ def comes_by(change: Change, reach: Reach) -> list[int]:
             for path in (ROOT / "calc").rglob("*.py")
             if change.name != "*" and mention.search(path.read_text(encoding="utf-8"))
         }
-        found = reach.of_files(files | {change.path})
+        found = reach.of_files(files | {change.path}) | reach.of_no_line()
     else:
         found = set()
         for line in range(change.lines[0], change.lines[1] + 1):
