@@ -27,8 +27,9 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import brought, caution
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import CYLINDER_TEMPERATURE, FULL_CONTENTS
+from calc.sheets.draws import cold_cautions
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
@@ -219,7 +220,9 @@ def acetylene_left(
             ),
             stop_gauge=stop,
         ),
-        cautions=(caution("acetylene-lay"), *brought({"fuel": "acetylene"})),
+        cautions=gravest_first(
+            (caution("acetylene-lay"), *brought({"fuel": "acetylene"}), *cold_cautions("acetylene", temperature, rules))
+        ),
         steps=tuple(steps),
         beside=lambda: _why_weigh(rules, gauge, temperature),
     )

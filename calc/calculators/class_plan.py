@@ -11,8 +11,8 @@ from calc.filling import figures as figures_of_sentences
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
 from calc.hazards import caution, gravest_first
 from calc.sheets import stored
-from calc.sheets.banks import Bank, both_banks, oxygen_in
-from calc.sheets.draws import PICKS, draw_cautions
+from calc.sheets.banks import Bank, TooFewError, both_banks, oxygen_in
+from calc.sheets.draws import PICKS, cold_cautions, draw_cautions
 from calc.sheets.lessons import class_asked as asked
 from calc.sheets.lessons import class_figures as figures
 from calc.sheets.lessons import class_files as files
@@ -149,7 +149,7 @@ def class_plan(
             **figures.gas_figures(gas, peaks, banks, used, reserve, evening.hot, duty),
             manifold_limit=stored.manifold(compared["fuel"], banks["fuel"]),
         ),
-        cautions=_cautions(every, peaks["fuel"].value or 0.0, evening.hot, banks, compared, duty),
+        cautions=_cautions(every, peaks["fuel"].value or 0.0, evening.hot, banks, compared, duty, rules),
         tables=tuple(table for table in tables if table is not None),
         drawn=drawn,
         files=(
@@ -224,6 +224,8 @@ def _banks(
             peaks["fuel"].value or 0.0, {name: thirstiest(gas, name) for name in GASES}, PICKS[duty],
             {"fuel": None if coupled is None else int(coupled), "oxygen": None}, temperature, water_volume,
         )  # fmt: skip
+    except TooFewError as error:
+        raise InputError("fuel_coupled", f"{asked.FUEL_COUPLED.label}: {error}.") from None
     except ValueError:
         raise InputError(
             "acetylene_contents",
@@ -239,6 +241,7 @@ def _cautions(
     banks: dict[str, Bank],
     compared: dict[str, stored.Held],
     duty: str,
+    rules: str,
 ) -> tuple[Caution, ...]:
     """Hazards of the work, of the draw and of the store, each once, the gravest first."""
     bank = banks["fuel"]
@@ -251,6 +254,7 @@ def _cautions(
         *(caution for one in tries for caution in one.cautions),
         *([caution("one-adult", benches=str(hot))] if hot > ALONE else []),
         *PRESENCE,
+        *cold_cautions("acetylene", None, rules),
         *stored.store_cautions(stored.broken(compared, banks)),
         *([COUPLING] if bank.count > 1 else []),
     ]  # fmt: skip

@@ -30,6 +30,7 @@ from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
 from calc.hazards import brought, caution, gravest_first
 from calc.quantities import ATMOSPHERE, Gauge, Temperature
 from calc.sheets.asked import HOT, HOTTEST
+from calc.sheets.draws import cold_cautions
 from calc.sheets.possible import gauge_down, require_possible
 from calc.sheets.said import degrees
 from calc.sheets.scales import scale
@@ -180,7 +181,7 @@ def cylinder_weather(
             sun_gauge=sun_gauge,
             relief=_relief(gas, weather, rules),
         ),
-        cautions=_cautions(gas),
+        cautions=_cautions(gas, rules),
         steps=tuple(steps),
         tables=(table_,),
         pictures=(picture,),
@@ -330,11 +331,6 @@ def _relief(gas: str, weather: Temperature, rules: str) -> Figure:
     )  # fmt: skip
 
 
-def _cautions(gas: str) -> tuple[Caution, ...]:
-    told = [
-        caution("cylinder-in-fire"),
-        caution("cylinder-in-vehicle"),
-    ]
-    if gas == "acetylene":
-        told.append(caution("acetylene-cold"))
+def _cautions(gas: str, rules: str) -> tuple[Caution, ...]:
+    told = (caution("cylinder-in-fire"), caution("cylinder-in-vehicle"), *cold_cautions(gas, None, rules))
     return gravest_first((*told, *brought({"fuel": gas})))

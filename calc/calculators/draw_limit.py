@@ -30,7 +30,7 @@ from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
 from calc.hazards import brought, caution, gravest_first
 from calc.sheets.asked import DUTY, FULL_CONTENTS
-from calc.sheets.draws import FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.draws import FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import source_words
@@ -207,7 +207,7 @@ def draw_limit(
         ),
         cautions=gravest_first((
             *draw_cautions(flow, acetylene_contents, duty), *((COUPLING,) if coupled > 1 else ()),
-            *brought({"fuel": "acetylene"}),
+            *brought({"fuel": "acetylene"}), *cold_cautions("acetylene", None, rules),
         )),
         steps=tuple(steps),
         beside=lambda: (

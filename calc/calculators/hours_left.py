@@ -1,6 +1,6 @@
 """How long an outfit burns: each gas, which ends first, and where to stop."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Any
 
 from calc.calculators.oxygen_left import FIT
@@ -10,7 +10,6 @@ from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
     Answer,
-    Caution,
     Field,
     Figure,
     Picture,
@@ -38,7 +37,7 @@ from calc.sheets.asked import (
     OXYGEN_RATIO,
     OXYGEN_WATER_VOLUME,
 )
-from calc.sheets.draws import FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
+from calc.sheets.draws import acetylene_lasts, cold_cautions, draw_cautions, draw_limit_of, gas_lasts
 from calc.sheets.possible import require_possible
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
@@ -253,24 +252,18 @@ def hours_left(
     )
     oxygen_time = _hours(steps, "Oxygen", max(oxygen - oxygen_kept, 0.0), oxygen_draw)
     drawn = fuel_draw.value or 0.0
-    ends = {"fuel gas": fuel_time.value or 0.0, "oxygen": oxygen_time.value or 0.0}
     draw_time = Figure(None, "", "practice", words="no such rule for this gas")
     share = limit = draw_time
-    cautions: list[Caution] = []
+    cautions = cold_cautions(fuel, cylinder_temperature, rules)
     if fuel == "acetylene":
         limit = draw_limit_of(fuel_contents, duty)
-        enough = drawn * 3600 / PICKS[duty]
-        draw_time = Figure(
-            max(fuel_contents - enough, 0.0) / drawn, limit.source, limit.how_sure,
-            basis=f"Until the draw is {FRACTIONS[duty]} an hour of what is then in the cylinder. Then couple cylinders, "
-            "or fit a smaller tip.",
-        )  # fmt: skip
+        fuel_time, draw_time = acetylene_lasts(fuel_contents, kept, fuel_draw, duty, fuel_time.basis)
         share = Figure(
             drawn / fuel_contents, one.source, one.how_sure, (fuel_draw.low or drawn) / fuel_contents,
             (fuel_draw.high or drawn) / fuel_contents, "Flow over what is in the cylinder now.",
         )  # fmt: skip
-        cautions = draw_cautions(drawn, fuel_contents, duty)
-        cautions += [caution("acetylene-run-out"), *cold_cautions(cylinder_temperature, rules)]
+        cautions += [*draw_cautions(drawn, fuel_contents, duty), caution("acetylene-run-out")]
+    ends = {"fuel gas": fuel_time.value or 0.0, "oxygen": oxygen_time.value or 0.0}
     first = min(ends, key=lambda name: ends[name])
     stop, why = ends[first], f"then the {first} is at its stop"
     if draw_time.value is not None and draw_time.value < stop:
@@ -338,9 +331,6 @@ def _oxygen_in(steps: list[Step], water_volume: float, gauge: float, temperature
 
 
 def _hours(steps: list[Step], name: str, usable: float, flow: Figure) -> Figure:
-    value = worked(steps, f"{name}: burning time", running_time, usable=usable, flow=flow.value or 0.0)
-    return Figure(
-        value, flow.source or (FIT if name == "Oxygen" else ""), flow.how_sure,
-        usable / (flow.high or flow.value or 1.0), usable / (flow.low or flow.value or 1.0),
-        f"{name} down to its stop over the flow, flame burning without a pause.",
-    )  # fmt: skip
+    worked(steps, f"{name}: burning time", running_time, usable=usable, flow=flow.value or 0.0)
+    said = gas_lasts(usable, flow, f"{name} down to its stop over the flow, flame burning without a pause.")
+    return replace(said, source=flow.source or (FIT if name == "Oxygen" else ""))

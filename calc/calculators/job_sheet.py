@@ -19,7 +19,7 @@ from calc.sheets.asked import (
     full_contents,
     heat_of,
 )
-from calc.sheets.draw_ways import hole_fed, ways
+from calc.sheets.draw_ways import hole_fed, possible_by, ways
 from calc.sheets.jobs import asked
 from calc.sheets.jobs.doing import tube_wall, work_of
 from calc.sheets.jobs.gas import (
@@ -29,11 +29,13 @@ from calc.sheets.jobs.gas import (
     gas_of_job,
     liquid_held,
     oxygen_held,
+    past_any,
 )
 from calc.sheets.jobs.hazards import job_cautions
 from calc.sheets.jobs.job import Job
 from calc.sheets.jobs.metals import hold_metal
 from calc.sheets.jobs.results import JobSheet
+from calc.sheets.stocks import acetylene_kept
 from calc.sheets.surroundings import clear_distance, fire_watch
 from calc.sheets.tips_held import wanted_orifice
 from calc.sheets.torch import marked_regulator
@@ -129,38 +131,43 @@ def job_sheet(
     shades = shaded.results
     if fuel == "acetylene" and held.fuel is not None and process != "cutting":
         work.shown["hole_fed"] = hole_fed(flow.value, setting.orifice, held.fuel, duty)
-    kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty)
+    full = max(held.fuel or 0.0, full_contents(rules))
+    kept = acetylene_kept(full, cylinder_temperature, setting.fuel_gauge.value or 0.0) if fuel == "acetylene" else 0.0
+    kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty, kept)
+    unlit = past_any(fuel, held, flow)
+    feeding = (process, flow.value, setting.orifice, held.fuel or 0.0, full, duty, rules)
+    settings: dict[str, Any] = {} if unlit else {
+        "your_tip": _tip(tip_label),
+        "tip_orifice": None if setting.orifice.value is None else setting.orifice,
+        "nearest_drill": setting.drill if setting.drill.words else None,
+        "holes": setting.holes,
+        "oxygen_gauge": oxygen_mark,
+        "fuel_gauge": fuel_mark,
+        "purge_oxygen_time": purge.purge_oxygen_time,
+        "purge_fuel_time": purge.purge_fuel_time,
+        "flame": work.flame,
+    }  # fmt: skip
 
     def beside() -> Beside:
+        fed = ways(*feeding) if fuel == "acetylene" and held.fuel is not None else None
+        found = (fed,) if fed else ()
+        if unlit:
+            return found, ()
         tables, pictures = work.beside()
-        if fuel == "acetylene" and held.fuel is not None:
-            found = ways(
-                process, flow.value or 0.0, setting.orifice, held.fuel,
-                max(held.fuel, full_contents(rules)), duty, rules,
-            )  # fmt: skip
-            tables = (*((found,) if found else ()), *tables)
         drawn = gauges.drawing(oxygen_cylinder_gauge, oxygen_mark.value or 0.0, rules, "oxygen")
-        return tables, (*pictures, drawn)
+        return (*found, *tables), (*pictures, drawn)
 
     return Answer(
         JobSheet(
-            first=draws_too_fast(first, fuel, held, flow),
+            first=draws_too_fast(first, possible_by(*feeding)) if unlit else first,
             shade_minimum=shades.shade_minimum,
             shade_usual=shades.shade_usual,
-            your_tip=_tip(tip_label),
-            tip_orifice=None if setting.orifice.value is None else setting.orifice,
-            nearest_drill=setting.drill if setting.drill.words else None,
-            holes=setting.holes,
-            oxygen_gauge=oxygen_mark,
-            fuel_gauge=fuel_mark,
-            purge_oxygen_time=purge.purge_oxygen_time,
-            purge_fuel_time=purge.purge_fuel_time,
-            flame=work.flame,
             oxygen_flow=oxygen_all,
             fuel_flow=flow,
             torch_time=work.time,
             clear_distance=clear_distance(rules, SHADE_OF.get(process, process)),
             fire_watch=fire_watch(rules),
+            **settings,
             **kind,
         ),
         cautions=job_cautions(

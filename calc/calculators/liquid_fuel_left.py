@@ -38,9 +38,10 @@ from calc.formulas.gas.saturation import (
     vapour_pressure,
     wetted_area,
 )
-from calc.hazards import brought, caution
+from calc.hazards import brought, caution, gravest_first
 from calc.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
 from calc.sheets.asked import HOT, HOTTEST
+from calc.sheets.draws import cold_cautions
 from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.tables import source_words, table
@@ -204,8 +205,9 @@ def _beside(
     return (beside,), (Picture(chart, title, sentence),)
 
 
-def _cautions(fuel: str) -> tuple[Caution, ...]:
-    return (caution("liquid-cylinder-lies"), *brought({"fuel": fuel}))
+def _cautions(fuel: str, temperature: float, rules: str) -> tuple[Caution, ...]:
+    told = (caution("liquid-cylinder-lies"), *brought({"fuel": fuel}), *cold_cautions(fuel, temperature, rules))
+    return gravest_first(told)
 
 
 @calculator("liquid-fuel-left", "Liquefied fuel gas left in a cylinder")
@@ -340,7 +342,7 @@ def liquid_fuel_left(
             draw_kept=draw,
             pressure_held=_held(rest, draw, flow, least_gauge, rules),
         ),
-        cautions=_cautions(fuel),
+        cautions=_cautions(fuel, min(temperature, air), rules),
         steps=tuple(steps),
         beside=lambda: _beside(temperature, rest, least_gauge, fuel, rules),
     )  # fmt: skip

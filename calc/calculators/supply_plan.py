@@ -25,12 +25,12 @@ from calc.errors import InputError
 from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
-from calc.hazards import brought, caution
+from calc.hazards import brought, caution, gravest_first
 from calc.sheets import costs, fields, stored
 from calc.sheets.asked import CYLINDER_TEMPERATURE
-from calc.sheets.banks import Bank, both_banks, oxygen_in
+from calc.sheets.banks import Bank, TooFewError, both_banks, oxygen_in
 from calc.sheets.course import by_kind, course
-from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, draw_cautions, draw_limit_of
+from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
 from calc.sheets.scales import scale
 from calc.sheets.stocks import acetylene_stop_gauge, filled_at
 from calc.sheets.work import Kind, Lesson, kind
@@ -92,10 +92,13 @@ class SupplyPlan:
     liquid_or_cylinders: Annotated[Figure, Shown("Liquid oxygen or cylinders", words=True)]
 
 
-def _stop_words(temperature: float, rules: str) -> str:
-    """The one floor of acetylene, beside the gas at which the bank is changed."""
+def _stop_words(peak: float, bank: Bank, duty: str, temperature: float, rules: str) -> str:
+    """The one floor of acetylene, beside the gas at which the bank is changed; and whether a full one is enough."""
     floor = scale("gauge", rules).said(acetylene_stop_gauge(temperature).value or 0.0)
-    return f"and never with the gauge below {floor} at rest"
+    words = f"and never with the gauge below {floor} at rest"
+    if peak <= acetylene_draw_limit(bank.count * bank.full, PICKS[duty]):
+        return words
+    return f"{words}; with every flame burning even the full bank is drawn at more than {FRACTIONS[duty]} an hour"
 
 
 @calculator("supply-plan", "Plan the gas of a class")
@@ -268,6 +271,8 @@ def supply_plan(
             fuel, {"fuel": full_contents, "oxygen": full_oxygen}, kept_oxygen, peak["fuel"],
             {gas: week[gas] / sessions for gas in week}, PICKS[duty], coupled, cylinder_temperature, water_volume,
         )  # fmt: skip
+    except TooFewError as error:
+        raise InputError("fuel_coupled", f"Fuel cylinders that you couple: {error}.") from None
     except ValueError:
         raise InputError(
             "full_contents",
@@ -333,7 +338,7 @@ def supply_plan(
             fuel_change_at=Figure(
                 bank.count * bank.kept, "cga-g1" if fuel == "acetylene" else "", "memory" if fuel == "acetylene" else "practice",
                 basis="All of the bank. Below it the peak draws too fast for what is left, or too little stays in.",
-                words=_stop_words(cylinder_temperature, rules) if fuel == "acetylene" else "",
+                words=_stop_words(peak["fuel"], bank, duty, cylinder_temperature, rules) if fuel == "acetylene" else "",
             ),
             fuel_left_lesson=Figure(bank.contents(week["fuel"] / sessions)[0], "", "practice", basis="Full less a lesson's gas."),
             oxygen_left_lesson=Figure(
@@ -353,13 +358,14 @@ def supply_plan(
             liquid_cost_week=liquid,
             liquid_or_cylinders=costs.compared(oxygen_paid, liquid),
         ),
-        cautions=(
+        cautions=gravest_first((
             *(draw_cautions(peak["fuel"], bank.count * bank.full, duty) if fuel == "acetylene" else ()),
             *stored.store_cautions(stored.broken(compared, banks)),
             *((COUPLING,) if fuel == "acetylene" and bank.count > 1 else ()),
             caution("cylinder-change"),
             *brought({"fuel": fuel}),
-        ),
+            *cold_cautions(fuel, cylinder_temperature, rules),
+        )),
         steps=tuple(steps),
         beside=beside,
     )  # fmt: skip

@@ -9,12 +9,17 @@ from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.formulas.gas.saturation import vapour_pressure
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
 from calc.quantities import ATMOSPHERE, FreeGas, FreeGasFlow, Gauge, Ratio, Temperature, Volume
+from calc.sheets.draws import drawn_past_any
 from calc.sheets.stocks import kept_share
 
 HOLDS_TO: Ratio = 0.5
 """Share of full down to which the draw rule is to hold: our own choice."""
 MOST = 200
 """More cylinders in one bank than anyone couples."""
+
+
+class TooFewError(ValueError):
+    """So few acetylene cylinders are coupled that no book allows the draw; it says how many would do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,9 +89,16 @@ def acetylene_bank(
         temperature: Of the cylinders, K.
 
     Raises:
+        TooFewError: So few are coupled that all torches draw past what every book allows.
         ValueError: No bank that anyone couples would do.
     """
     most = acetylene_draw_limit(full, pick)
+    if coupled is not None and drawn_past_any(peak, coupled * full):
+        raise TooFewError(
+            "with every flame burning these are drawn at more than 1/7 of their contents an hour even when full, and no "
+            f"flame may be lit on them; give {cylinders_needed(cylinder_share(peak, most))} or more, or fewer benches, "
+            "smaller tips or larger cylinders"
+        )
     count = coupled or cylinders_needed(cylinder_share(peak, most * HOLDS_TO))
 
     def kept(cylinders: int) -> FreeGas:

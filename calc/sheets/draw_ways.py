@@ -1,5 +1,7 @@
 """What to do where a tip draws more acetylene than one cylinder may give: ways that work, with their figures."""
 
+from typing import Any
+
 from calc.declare import Table
 from calc.figures import Figure
 from calc.formulas.gas.acetylene import acetylene_draw_limit
@@ -51,6 +53,42 @@ def hole_fed(flow: FreeGasFlow, hole: Figure, contents: FreeGas, duty: str) -> F
     )  # fmt: skip
 
 
+def _open(
+    process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
+) -> list[tuple[Any, dict[str, str]]]:  # fmt: skip
+    """Rows of the ways that work, each with the texts that fill it; none where one cylinder may feed the tip."""
+    asked = contents_asked(flow, contents, duty)
+    if asked is None or asked.value is None:
+        return []
+    gas, flows = scale("contents", rules), scale("flow", rules)
+    largest = max(
+        to_si(row.number, row.unit, free_gas=True)
+        for row in table("acetylene-cylinders")
+        if row.rules == rules
+    )
+    fed = hole_fed(flow, hole, contents, duty)
+    given = {
+        "number": str(cylinders_needed(cylinder_share(asked.value, full))),
+        "full": gas.said(full),
+        "needed": f"{rounded(gas.number(asked.value), 3, 'up')} {gas.name}",
+        "flow": flows.said(acetylene_draw_limit(contents, PICKS[duty])),
+        "hole": "" if fed is None or fed.value is None else distance(fed.value, rules, 2, "down"),
+    }
+    left_out = {"larger" if asked.value > largest else "larger-none"}
+    left_out |= {"smaller"} if fed is None or process == "cutting" else set()
+    left_out |= {"fuel"} if process in WELDED else set()
+    left_out |= {"preheat"} if process == "cutting" else set()
+    return [(row, given) for row in table("draw-ways") if row.id not in left_out]
+
+
+def possible_by(
+    process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
+) -> str:  # fmt: skip
+    """What makes it possible to feed a tip that one cylinder may not feed, as one clause; arguments as of `ways`."""
+    found = _open(process, flow, hole, contents, full, duty, rules)
+    return ", or ".join(row.short.format(**given) for row, given in found if row.short)
+
+
 def ways(
     process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
 ) -> Table | None:  # fmt: skip
@@ -65,35 +103,16 @@ def ways(
         duty: `intermittent` or `continuous`.
         rules: Rule set, for the units and the sizes of cylinders.
     """
-    asked = contents_asked(flow, contents, duty)
-    if asked is None or asked.value is None:
-        return None
-    gas, flows = scale("contents", rules), scale("flow", rules)
-    limit = acetylene_draw_limit(contents, PICKS[duty])
-    largest = max(
-        to_si(row.number, row.unit, free_gas=True)
-        for row in table("acetylene-cylinders")
-        if row.rules == rules
-    )
-    fed = hole_fed(flow, hole, contents, duty)
-    given = {
-        "number": str(cylinders_needed(cylinder_share(asked.value, full))),
-        "full": gas.said(full),
-        "needed": f"{rounded(gas.number(asked.value), 3, 'up')} {gas.name}",
-        "flow": flows.said(limit),
-        "hole": "" if fed is None or fed.value is None else distance(fed.value, rules, 2, "down"),
-    }
-    left_out = {"larger" if asked.value > largest else "larger-none"}
-    left_out |= {"smaller"} if fed is None else set()
-    left_out |= {"fuel"} if process in WELDED else set()
-    left_out |= {"preheat"} if process == "cutting" else set()
     rows = tuple(
         (row.way, row.words.format(**given), f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}" if row.source else "common practice")
-        for row in table("draw-ways")
-        if row.id not in left_out
+        for row, given in _open(process, flow, hole, contents, full, duty, rules)
     )  # fmt: skip
+    if not rows:
+        return None
+    flows = scale("flow", rules)
+    most = flows.said(acetylene_draw_limit(contents, PICKS[duty]))
     return Table(
         "How to feed this tip",
         ("Way", "What it takes", "Source"), rows,
-        f"One cylinder may give {flows.said(limit)} of what is in it now; this tip takes {flows.said(flow)}.",
+        f"One cylinder may give {most} of what is in it now; this tip takes {flows.said(flow)}.",
     )  # fmt: skip

@@ -48,7 +48,7 @@ def refusal(process: str, metal: str, fuel: str, **more: str) -> str:
 @pytest.mark.parametrize(("process", "metal", "fuel"), MUST, ids=[" ".join(each) for each in MUST])
 @pytest.mark.parametrize("rules", ["us", "iso", "uk"])
 def test_what_a_class_needs_answers(process: str, metal: str, fuel: str, rules: str) -> None:
-    got = sheet(process, metal, fuel, rules=rules)["results"]
+    got = sheet(process, metal, fuel, rules=rules, acetylene_contents="10 m^3")["results"]
     for name in ("shade_minimum", "oxygen_gauge", "fuel_gauge", "purge_fuel_time", "torch_time", "fuel_used",
                  "fire_watch", "clear_distance"):  # fmt: skip
         assert got[name]["value"] > 0, name

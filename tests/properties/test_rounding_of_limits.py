@@ -32,7 +32,7 @@ DOWN = {
         "draw_hours": "the draw is too fast after it", "draw_limit": "a faster draw brings acetone",
     },
     "job-sheet": {
-        "fuel_hours": "as above", "oxygen_hours": "as above", "draw_limit": "as above", "limit_temperature": "hotter spoils the steel",
+        "fuel_hours": "as above", "oxygen_hours": "as above", "draw_hours": "as above", "draw_limit": "as above", "limit_temperature": "hotter spoils the steel",
         "aim_temperature": "the flame is stopped before the limit", "drag": "a larger drag is a worse cut",
         "hole_fed": "a larger hole draws acetone",
     },

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from calc import answer
+from calc.errors import InputError
 
 TORCH = {"orifice": "#68", "gauge": "5 psi"}
 
@@ -98,8 +99,9 @@ def test_the_bank_bears_the_peak_draw_until_half_is_used(rota: str, litres: floa
 
 
 def test_too_few_coupled_cylinders_are_warned_of() -> None:
-    """Peak 1,550 L/h: a seventh of 5,700 L is 814 L/h, so one is a danger and three pass."""
-    assert signals(_plan(fuel_coupled="1"))[0] == "DANGER"
+    """Peak 1,550 L/h: a seventh of 5,700 L is 814 L/h, so one is refused; at a tenth, 570 L/h, three pass."""
+    with pytest.raises(InputError, match=r"^Fuel cylinders that you couple: .* give 3 or more"):
+        _plan(fuel_coupled="1")
     assert signals(_plan(fuel_coupled="2"))[0] == "WARNING"
     assert "draws more than" not in _plan(fuel_coupled="3")["cautions"][0]["text"]
 

@@ -7,13 +7,21 @@ from calc.calculators.liquid_fuel_left import liquid_fuel_left
 from calc.declare import Caution
 from calc.errors import InputError
 from calc.figures import Figure
-from calc.formulas.gas.supply import gas_of_use, running_time
+from calc.formulas.gas.supply import gas_of_use
 from calc.hazards import brought, caution
 from calc.quantities import FreeGas, Gauge, Mass, Temperature, Volume
 from calc.sheets.asked import CYLINDER_TEMPERATURE, OXYGEN_CYLINDER_GAUGE
 from calc.sheets.banks import oxygen_in
 from calc.sheets.draw_ways import contents_asked
-from calc.sheets.draws import cold_cautions, draw_cautions, draw_limit_of, drawn_past_any
+from calc.sheets.draws import (
+    TOO_FAST,
+    acetylene_lasts,
+    cold_cautions,
+    draw_cautions,
+    draw_limit_of,
+    drawn_past_any,
+    gas_lasts,
+)
 from calc.sheets.jobs.asked import LIQUEFIED
 from calc.sheets.possible import require_possible, require_warm
 from calc.sheets.scales import scale
@@ -22,7 +30,7 @@ from calc.units import to_si
 LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
 
 MAINS = caution("house-gas")
-TOO_FAST = "The torch draws more than 1/7 of what is in the cylinder an hour: acetone would come along."
+USABLE = "usable over the flow, flame burning without a stop."
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,15 +128,6 @@ def liquid_held(
     )  # fmt: skip
 
 
-def _hours(name: str, held: FreeGas, flow: Figure) -> Figure:
-    assert flow.value is not None
-    return Figure(
-        running_time(held, flow.value), flow.source, flow.how_sure,
-        running_time(held, flow.high or flow.value), running_time(held, flow.low or flow.value),
-        f"{name} usable over the flow, flame burning without a stop.",
-    )  # fmt: skip
-
-
 def _used(flow: Figure, time: Figure, vented: FreeGas) -> Figure:
     assert flow.value is not None
     assert time.value is not None
@@ -142,7 +141,7 @@ def _used(flow: Figure, time: Figure, vented: FreeGas) -> Figure:
 
 def gas_of_job(
     fuel: str, held: Held, fuel_flow: Figure, oxygen_flow: Figure, time: Figure,
-    vented: tuple[FreeGas, FreeGas], duty: str,
+    vented: tuple[FreeGas, FreeGas], duty: str, kept: FreeGas = 0.0,
 ) -> dict[str, Figure | None]:  # fmt: skip
     """Results of the group Gas, by their names on the job sheet.
 
@@ -154,9 +153,10 @@ def gas_of_job(
         time: Torch burns on the job, s.
         vented: Fuel and oxygen let out at the purge, m³.
         duty: `intermittent` or `continuous`.
+        kept: Acetylene that stays in its cylinder when it is changed, m³.
     """
     assert fuel_flow.value is not None
-    oxygen_hours = _hours("Oxygen", held.oxygen, oxygen_flow)
+    oxygen_hours = gas_lasts(held.oxygen, oxygen_flow, f"Oxygen {USABLE}")
     found: dict[str, Figure | None] = {
         "oxygen_used": _used(oxygen_flow, time, vented[1]),
         "fuel_used": _used(fuel_flow, time, vented[0]),
@@ -165,12 +165,14 @@ def gas_of_job(
     if held.fuel is None:
         words = "oxygen; the piped gas does not end"
         return found | {"ends_first": Figure(None, "", "practice", words=words)}
-    fuel_hours = _hours("Fuel gas", held.fuel, fuel_flow)
-    if fuel == "acetylene" and drawn_past_any(fuel_flow.value, held.fuel):
-        fuel_hours = Figure(0.0, "manly-1916", "read", words="the draw is too fast from the start", basis=TOO_FAST)
+    fuel_hours, draw_hours = (
+        acetylene_lasts(held.fuel, kept, fuel_flow, duty, f"Fuel gas {USABLE} What must stay in the cylinder is left out.")
+        if fuel == "acetylene" else (gas_lasts(held.fuel, fuel_flow, f"Fuel gas {USABLE}"), None)
+    )  # fmt: skip
     oxygen_first = (oxygen_hours.value or 0.0) < (fuel_hours.value or 0.0)
     found |= {
         "fuel_hours": fuel_hours,
+        "draw_hours": draw_hours,
         "ends_first": Figure(
             None, "", "practice", words="oxygen" if oxygen_first else fuel.replace("-", " "), basis="By the two times above."
         ),
@@ -189,19 +191,19 @@ def gas_of_job(
     }  # fmt: skip
 
 
-def draws_too_fast(first: Figure | None, fuel: str, held: Held, flow: Figure) -> Figure | None:
-    """What stands first on the sheet: not to light where acetylene is drawn past every rule.
+def past_any(fuel: str, held: Held, flow: Figure) -> bool:
+    """Whether a torch on this cylinder must not be lit: acetylene drawn past what every book allows."""
+    return fuel == "acetylene" and held.fuel is not None and drawn_past_any(flow.value or 0.0, held.fuel)
+
+
+def draws_too_fast(first: Figure | None, possible: str) -> Figure:
+    """What comes first on the sheet where acetylene is drawn past every rule: not to light, and what makes it possible.
 
     Args:
         first: What must be known before any flame, or None.
-        fuel: Id of the fuel gas.
-        held: What stands at the bench.
-        flow: Fuel gas that the torch takes, m³/s.
+        possible: Ways to make it possible, of `draw_ways.possible_by`.
     """
-    assert flow.value is not None
-    if fuel != "acetylene" or held.fuel is None or not drawn_past_any(flow.value, held.fuel):
-        return first
-    words = "do not light on this cylinder: couple cylinders or fit a smaller tip, and ask this page again"
+    words = f"do not light on this cylinder: {possible}, and ask this page again. Until then this sheet gives no tip and no pressure"
     if first is not None:
         words = f"{words}. {first.words}"
     return Figure(None, "manly-1916", "read", words=words, basis=TOO_FAST)
@@ -223,7 +225,7 @@ def gas_cautions(
     assert flow.value is not None
     said = [*brought({"fuel": fuel}), *held.cautions]
     if fuel == "acetylene" and held.fuel is not None:
-        return [*draw_cautions(flow.value, held.fuel, duty), *said, *cold_cautions(temperature, rules)]
+        return [*draw_cautions(flow.value, held.fuel, duty), *said, *cold_cautions(fuel, temperature, rules)]
     if fuel == "methane":
         return [MAINS, *said]
     if fuel not in LIQUEFIED:

@@ -26,18 +26,18 @@ class JobSheet:
     nearest_drill: Annotated[Figure | None, Shown("Nearest twist drill", words=True, group=_TIP)] = None
     holes: Annotated[Figure | None, Shown("Holes for the flame", words=True, group=_TIP)] = None
     oxygen_gauge: Annotated[
-        Figure, Shown("Oxygen regulator, gas flowing", GAUGE, step=MARK, toward="up", group=_TIP)
-    ]
+        Figure | None, Shown("Oxygen regulator, gas flowing", GAUGE, step=MARK, toward="up", group=_TIP)
+    ] = None
     fuel_gauge: Annotated[
-        Figure, Shown("Fuel regulator, gas flowing", GAUGE, step=MARK, toward="down", group=_TIP)
-    ]
+        Figure | None, Shown("Fuel regulator, gas flowing", GAUGE, step=MARK, toward="down", group=_TIP)
+    ] = None
     purge_fuel_time: Annotated[
-        Figure, Shown("Purge the fuel gas for", ("s",), toward="up", digits=2, group=_LIGHT)
-    ]
+        Figure | None, Shown("Purge the fuel gas for", ("s",), toward="up", digits=2, group=_LIGHT)
+    ] = None
     purge_oxygen_time: Annotated[
-        Figure, Shown("Then purge oxygen for", ("s",), toward="up", digits=2, group=_LIGHT)
-    ]
-    flame: Annotated[Figure, Shown("Flame", words=True, group=_LIGHT)]
+        Figure | None, Shown("Then purge oxygen for", ("s",), toward="up", digits=2, group=_LIGHT)
+    ] = None
+    flame: Annotated[Figure | None, Shown("Flame", words=True, group=_LIGHT)] = None
     oxygen_flow: Annotated[
         Figure, Shown("Oxygen the torch takes", FREE_GAS_FLOW, free_gas=True, group=_LIGHT)
     ]
@@ -92,6 +92,9 @@ class JobSheet:
     ]
     fuel_hours: Annotated[
         Figure | None, Shown("Fuel gas lasts, flame burning", ("h", "h"), toward="down", group=_GAS)
+    ] = None
+    draw_hours: Annotated[
+        Figure | None, Shown("Acetylene may be drawn so fast for", ("h", "h"), toward="down", group=_GAS)
     ] = None
     ends_first: Annotated[Figure, Shown("Which ends first", words=True, group=_GAS)]
     draw_share: Annotated[
