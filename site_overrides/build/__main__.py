@@ -4,13 +4,14 @@ import subprocess
 import sys
 from pathlib import Path
 
-from site_overrides.build import bundle, descriptions, formulas, offline, styles, theme
+from site_overrides.build import bundle, descriptions, formulas, licences, offline, styles, theme
 
 ROOT = Path(__file__).parents[2]
 
 
 def main() -> None:
     """Build in order; the first failure stops the build."""
+    licences.stop_where_one_is_missing()
     formulas.write()
     engine = bundle.build()
     subprocess.run(

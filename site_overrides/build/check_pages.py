@@ -22,7 +22,7 @@ DOCS = ROOT / "docs"
 
 FENCES = (
     "calculator", "procedure", "form", "timer", "table", "figure", "disagreement", "cards", "questions", "exercise",
-    "ladder", "log", "pack", "practice", "hazards",
+    "ladder", "log", "pack", "practice", "hazards", "licences",
 )  # fmt: skip
 
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)

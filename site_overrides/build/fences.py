@@ -28,6 +28,7 @@ from site_overrides.build.forms import form_html
 from site_overrides.build.hazard_list import hazards_html
 from site_overrides.build.ladder import facts_html, rungs
 from site_overrides.build.lessons import log_html, pack_form_html
+from site_overrides.build.licences import licences_html
 from site_overrides.build.practice import learners_html, practice_html
 from site_overrides.build.procedures import procedure as read_procedure
 from site_overrides.build.procedures import procedure_html
@@ -283,6 +284,12 @@ def hazards(source: str, md: Markdown) -> str:
     signal, _ = parts(source)
     used = used_on(md)
     return hazards_html(signal, lambda text: filled(text, used))
+
+
+@_fence
+def licences(source: str, _md: Markdown) -> str:
+    """What others made that ships with the site: a group of parts, the `recipe` of changed ones, or the `texts`."""
+    return licences_html(parts(source)[0])
 
 
 @_fence

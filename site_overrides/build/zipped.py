@@ -13,7 +13,7 @@ import tempfile
 import zipfile
 from pathlib import Path
 
-from site_overrides.build import bundle, offline, styles, theme
+from site_overrides.build import bundle, licences, offline, styles, theme
 
 ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
@@ -33,7 +33,7 @@ For live answers, on a computer with Python: open a terminal in this folder, typ
 
 and open http://127.0.0.1:8000/ in the browser. Nothing leaves the computer.
 
-LICENSE says what you may do with it.
+LICENSE says what you may do with it, LICENCES.txt whose software is in it.
 """
 
 
@@ -56,6 +56,7 @@ def build(folder: Path) -> None:
     bundle.copy(bundle.build(), folder / "assets" / "engine")
     shutil.copy(HERE / "unzipped.js", folder / "assets")
     shutil.copy(ROOT / "LICENSE", folder)
+    (folder / "LICENCES.txt").write_text(licences.licences_text(), encoding="utf-8")
     theme.write(folder)
     styles.write(folder)
     (folder / "READ-ME.txt").write_text(READ_ME, encoding="utf-8")
@@ -98,6 +99,7 @@ def pack(folder: Path, file: Path) -> None:
 
 def main() -> None:
     """Build and pack."""
+    licences.stop_where_one_is_missing()
     file = Path(sys.argv[1]) if len(sys.argv) > 1 else ZIP
     with tempfile.TemporaryDirectory() as name:
         build(Path(name) / TOP)

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from calc.answering import answer as fresh_answer
-from site_overrides.build import zipped
+from site_overrides.build import licences, zipped
 from tests.browser.asking import GAUGE, give, values, wait_for_engine
 from tests.browser.conftest import PORT, Server, Watch
 
@@ -78,8 +78,9 @@ def test_every_link_leads_to_a_file_of_the_copy(copy: Path) -> None:
         } == set()
 
 
-def test_the_licence_is_inside_and_no_worker_or_search(copy: Path) -> None:
+def test_the_licences_are_inside_and_no_worker_or_search(copy: Path) -> None:
     assert (copy / "LICENSE").read_bytes() == (zipped.ROOT / "LICENSE").read_bytes()
+    assert (copy / "LICENCES.txt").read_text(encoding="utf-8") == licences.licences_text()
     assert "http.server" in (copy / "READ-ME.txt").read_text(encoding="utf-8")
     assert not [name for name in ("sw.js", "search", "404.html", "release.json") if (copy / name).exists()]
 
