@@ -4,7 +4,7 @@
 object with results, bands, sources, cautions and working.
 """
 
-from calc.answering import answer
-from calc.errors import InputError
+from calc.answer.answering import answer
+from calc.ask.errors import InputError
 
 __all__ = ["InputError", "answer"]

@@ -6,11 +6,12 @@ import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from calc.answering import answer, file_of, found
-from calc.declare import CALCULATORS, RULE_SETS, Asked, Choice, Day, Words, by_rules
-from calc.errors import InputError
+from calc.answer.answering import answer, file_of, found
+from calc.ask.errors import InputError
+from calc.declare import RULE_SETS, Asked, Choice, Day, Words, by_rules
+from calc.declare.catalogue import broken, calculators
 from calc.show.plain import answer_text
-from calc.units import written
+from calc.values.units import written
 
 
 class _Parser(argparse.ArgumentParser):
@@ -49,11 +50,11 @@ def _pairs(words: Sequence[str], what: str) -> dict[str, str]:
 
 
 def _listed(*, as_json: bool) -> str:
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
 
     if as_json:
-        return json.dumps([{"id": c.id, "title": c.title} for c in CALCULATORS.values()])
-    return "\n".join(f"{c.id:22} {c.title}" for c in CALCULATORS.values())
+        return json.dumps([{"id": c.id, "title": c.title} for c in calculators().values()])
+    lines = [f"{c.id:22} {c.title}" for c in calculators().values()]
+    return "\n".join(lines + [f"{name:22} cannot be used: {said}" for name, said in broken().items()])
 
 
 def _offered(asked: Asked) -> str:

@@ -3,15 +3,15 @@
 import json
 from typing import Any
 
-from calc.answering import answer, file_of, found
-from calc.asking import convert_text
-from calc.errors import InputError
-from calc.outfit import fill, outfit_file, outfit_texts, unchecked_texts
+from calc.answer.answering import answer, file_of, found
+from calc.ask.errors import InputError
+from calc.ask.inputs import convert_text
+from calc.class_plan.kept_lessons_html import log_reply
+from calc.class_plan.pack import pack_reply
+from calc.outfit.file import fill, outfit_file, outfit_texts, unchecked_texts
 from calc.practice.sessions import practice_reply
-from calc.sheets.lessons.gas_kept import log_reply
 from calc.show.answer import answer_html
 from calc.show.calendar import calendar_text
-from calc.show.pack import pack_reply
 from calc.show.square_code import square_code_svg
 
 SORRY = "This could not be worked out here. Use the table on this page, and tell us what you typed."

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS,
     GAUGE,
@@ -18,7 +20,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import (
     CONTENTS_BAND,
     acetylene_by_weight,
@@ -27,14 +28,13 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.asked import CYLINDER_TEMPERATURE, FULL_CONTENTS
-from calc.sheets.draws import cold_cautions
-from calc.sheets.possible import require_possible
-from calc.sheets.scales import scale
-from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.units import from_si, to_si
+from calc.show.scales import scale
+from calc.trade.fields import CYLINDER_TEMPERATURE, FULL_CONTENTS
+from calc.trade.gas.draws import cold_cautions
+from calc.trade.gas.possible import require_possible
+from calc.trade.gas.stocks import acetylene_kept, acetylene_stop_gauge
+from calc.values.units import from_si, to_si
 
 BY_WEIGHT = "cga-g1 weighing, 14.7 ft³ for each lb"
 BY_GAUGE = "leeds-1910 solubility; the curve is computed"

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import distance
+from calc.data.tables import HOW_SURE, table
 from calc.declare import (
     LENGTH,
     Answer,
@@ -15,12 +18,9 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.hazards import caution
-from calc.sheets import beads
-from calc.sheets.beads import Line, Size
-from calc.sheets.said import distance
 from calc.show.drawings import faults
-from calc.tables import HOW_SURE, table
+from calc.trade.weld import beads
+from calc.trade.weld.beads import Line, Size
 
 NOT_LOOKED = {"not-looked": "Not looked for"}
 SEEN = {"none": "None seen", "seen": "Seen"} | NOT_LOOKED

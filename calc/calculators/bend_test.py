@@ -3,13 +3,13 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import distance
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import LENGTH, Answer, Field, Figure, Shown, Step, calculator, worked
-from calc.errors import InputError
 from calc.formulas.setup.beads import bend_stretch, die_opening, plunger_diameter
-from calc.hazards import caution
-from calc.quantities import Length
-from calc.sheets.said import distance
-from calc.tables import table
+from calc.values.quantities import Length
 
 THICKNESSES = 4.0
 """Diameter of the plunger in thicknesses, steel of 50 ksi yield or less: AWS D1.1, from memory."""

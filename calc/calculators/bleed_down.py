@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import LEAST_GAUGE, require_acetylene_gauge
+from calc.answer.hazards import brought, caution
+from calc.data.tables import table
 from calc.declare import (
     GAUGE,
     VOLUME,
@@ -24,26 +24,19 @@ from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.nozzle import orifice_area
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import bleed_time, trapped_gas
-from calc.hazards import brought, caution
-from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE
-from calc.sheets.possible import require_possible
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, line_chart
-from calc.show.numbers import rounded
-from calc.tables import table
+from calc.show.scales import scale
+from calc.trade.fields import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE
+from calc.trade.gas.acetylene_limit import require_acetylene_gauge
+from calc.trade.gas.hoses import BORE, EXTRA_VOLUME, LENGTH_OF_HOSE
+from calc.trade.gas.possible import require_possible
+from calc.trade.tips.flow import LEAST_GAUGE
+from calc.values.numbers import rounded
 
 PRINT = "navy14265"
 OURS = (
     "Until both gauges of that gas stand at zero. Print says 5 to 15 s each; ours is the gas in the hose through "
     "the tip, never under 5 s, and valves make it longer."
-)
-EXTRA_VOLUME = Field(
-    "Regulator's low side and torch hold",
-    ("in^3", "L"),
-    assumed={"us": "6 in^3", "iso": "0.1 L", "uk": "0.1 L"},
-    low="0 L",
-    high="20 L",
-    hint="For each gas; our guess.",
 )
 SHARES = (1.0, 0.5, 0.25, 0.1, 0.0)
 

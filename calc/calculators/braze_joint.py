@@ -14,9 +14,10 @@ from calc.declare import (
     Step,
     calculator,
 )
-from calc.sheets import braze_fit, braze_said
-from calc.sheets.braze_choice import LABELS, METALS, RODS, SERVICES, match_for
 from calc.show.drawings import braze as drawing
+from calc.trade.braze import fit as braze_fit
+from calc.trade.braze import sentences as braze_said
+from calc.trade.braze.choice import LABELS, METALS, RODS, SERVICES, match_for
 
 FORMS = {"sleeve": "Round: part in a socket", "flat-lap": "Flat: sheet on sheet"}
 CHOICE, GAP, AMOUNT = "Filler, flux and flame", "Gap", "Overlap and filler"

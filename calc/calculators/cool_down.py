@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import degrees, distance, duration
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS_FLOW,
     LENGTH,
@@ -19,7 +22,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.heat.cooling import (
     line_energy,
     thick_plate_cooling_time,
@@ -30,12 +32,11 @@ from calc.formulas.heat.cooling import (
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.lumped import cooling_time
 from calc.formulas.heat.steel_properties import STEEL_DENSITY
-from calc.hazards import caution
-from calc.sheets.asked import EFFICIENCY
-from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
-from calc.sheets.said import degrees, distance, duration
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.units import from_si, to_si
+from calc.trade.fields import EFFICIENCY
+from calc.trade.flame.heat import STRONG, WEAK, printed_heat
+from calc.trade.heat.losses import AIR, EMISSIVITY, WRAPPED_SHARE
+from calc.values.units import from_si, to_si
 
 JOINTS = {
     "plate": "Run on plate",
@@ -52,8 +53,6 @@ SHAPES = {
 """Shape factors in thick plate, and in thin plate: least and most [en-1011-2] D, from memory."""
 QUICK, SLOW = 5.0, 25.0
 """Below the one steel hardens readily, above the other it softens: from memory, arc welding."""
-AIR, EMISSIVITY, WRAPPED_SHARE = 10.0, 0.8, 0.25
-"""Still air, scaled steel, and what a blanket lets through: common practice."""
 HANDLE = to_si(50.0, "degC")
 HOT_END = to_si(800.0, "degC")
 RULE = "en-1011-2 D.2"

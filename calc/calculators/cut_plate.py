@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.regulator_mark import MARK
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -21,10 +20,12 @@ from calc.declare import (
     worked,
 )
 from calc.formulas.setup.cut_gas import bevel_thickness, stack_thickness
-from calc.sheets import cuts, cuts_said
-from calc.sheets.asked import FUEL_ASKED
-from calc.sheets.settings import setting
 from calc.show.drawings import cut as drawing
+from calc.trade.cut import sentences as cuts_said
+from calc.trade.cut import steel_cut as cuts
+from calc.trade.fields import FUEL_ASKED
+from calc.trade.gas.regulators import MARK
+from calc.trade.tips.settings import setting
 
 _TIP, _HEAT, _CUT, _GAS, _CHECK = "Tip and pressures", "Preheat", "Cut", "Gas", "Check"
 

@@ -4,6 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.answer.sentences import degrees
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     GAUGE,
     TEMPERATURE,
@@ -19,7 +23,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import PRESSURE_BAND, acetylene_pressure, acetylene_share
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
@@ -27,16 +30,13 @@ from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.formulas.gas.saturation import vapour_pressure
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.formulas.setup.sunshine import ABSORBED, LOSS, SUNSHINE, sun_rise
-from calc.hazards import brought, caution, gravest_first
-from calc.quantities import ATMOSPHERE, Gauge, Temperature
-from calc.sheets.asked import HOT, HOTTEST
-from calc.sheets.draws import cold_cautions
-from calc.sheets.possible import gauge_down, require_possible
-from calc.sheets.said import degrees
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import table
-from calc.units import to_si
+from calc.show.scales import scale
+from calc.trade.fields import HOT, HOTTEST
+from calc.trade.gas.draws import cold_cautions
+from calc.trade.gas.possible import gauge_down, require_possible
+from calc.values.quantities import ATMOSPHERE, Gauge, Temperature
+from calc.values.units import to_si
 
 GASES = {
     "oxygen": "Oxygen",

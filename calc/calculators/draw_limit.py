@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
+from calc.data.tables import source_words
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -16,7 +19,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import (
     CONTINUOUS_DRAW,
     FLAT_DRAW,
@@ -28,13 +30,11 @@ from calc.formulas.gas.acetylene import (
 )
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.asked import DUTY, FULL_CONTENTS
-from calc.sheets.draws import FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import source_words
-from calc.units import to_si
+from calc.show.scales import scale
+from calc.trade.fields import DUTY, FULL_CONTENTS
+from calc.trade.gas.draws import FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
+from calc.values.units import to_si
 
 WHOLE_WEIGHT = to_si(250.0, "lb") / to_si(225.0, "ft^3", free_gas=True)
 """Cylinder, mass, acetone and gas, to a cubic metre of rated gas [navy14250], read."""
@@ -45,8 +45,6 @@ LINES = (
     ("1/10, on and off", INTERMITTENT_DRAW, "draw-note"),
     ("1/15, without a stop", CONTINUOUS_DRAW, "cga-g1"),
 )
-COUPLING = caution("home-made-coupling")
-
 
 @dataclass(frozen=True, slots=True)
 class DrawLimit:
@@ -206,7 +204,7 @@ def draw_limit(
             chill=_chill(steps, flow, full_contents, rules),
         ),
         cautions=gravest_first((
-            *draw_cautions(flow, acetylene_contents, duty), *((COUPLING,) if coupled > 1 else ()),
+            *draw_cautions(flow, acetylene_contents, duty), *((caution("home-made-coupling"),) if coupled > 1 else ()),
             *brought({"fuel": "acetylene"}), *cold_cautions("acetylene", None, rules),
         )),
         steps=tuple(steps),

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS_FLOW,
     LENGTH,
@@ -14,11 +16,12 @@ from calc.declare import (
     Shown,
     calculator,
 )
-from calc.errors import InputError
+from calc.formulas.setup.flows import acetylene_flow
 from calc.formulas.setup.ruled import NO_FIGURE
 from calc.formulas.setup.shades import shade
-from calc.hazards import caution
-from calc.sheets.shades import every_shade, helper_row
+from calc.formulas.setup.tips import brazing_tip
+from calc.trade.safety.shades import every_shade, helper_row
+from calc.trade.tips.heating_settings import brazing_gauge, fuel_passed
 
 PROCESSES = {
     "welding": "Gas welding and braze welding",
@@ -138,8 +141,6 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
             "oxygen_flow",
             "Oxygen through the torch: this rule set picks the shade by flow; give 100 L/h to 20000 L/h.",
         )
-    from calc.formulas.setup.flows import acetylene_flow  # noqa: PLC0415
-
     try:
         welding = acetylene_flow(thickness, "low-carbon-steel", "leftward")
         most = welding.high or welding.value or 0.0
@@ -156,9 +157,6 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
 
 def _brazing_flow(thickness: float) -> float:
     """Most acetylene that the hole of the brazing table passes, m³/s."""
-    from calc.formulas.setup.tips import brazing_tip  # noqa: PLC0415
-    from calc.sheets.flame_settings import brazing_gauge, fuel_passed  # noqa: PLC0415
-
     tip = brazing_tip(thickness)
     gauges = (brazing_gauge(gas) for gas in ("oxygen", "acetylene"))
     passed = fuel_passed("acetylene", tip.high or 0.0, 1.0, *gauges)

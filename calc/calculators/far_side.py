@@ -4,6 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import degrees, duration
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     FREE_GAS_FLOW,
     LENGTH,
@@ -19,21 +23,17 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.flame_patch import patch_spread
 from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.moving_source import spot_heat_rise
 from calc.formulas.heat.slab import bar_share
-from calc.hazards import caution
-from calc.sheets.asked import EFFICIENCY
-from calc.sheets.flame_heat import STRONG, WEAK, printed_heat
-from calc.sheets.hot_metal import METALS, metal_of
-from calc.sheets.said import degrees, duration
-from calc.sheets.surroundings import distance_and_watch
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import table
-from calc.units import from_si, to_si
+from calc.trade.fields import EFFICIENCY
+from calc.trade.flame.heat import STRONG, WEAK, printed_heat
+from calc.trade.heat.metals import METALS, metal_of
+from calc.trade.safety.surroundings import distance_and_watch
+from calc.values.units import from_si, to_si
 
 SHAPES = {
     "plate": "Flame held on a plate; its back",

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import duration
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import (
     TIME,
     Answer,
@@ -13,11 +16,8 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.hazards import caution
-from calc.sheets.said import duration
-from calc.sheets.surroundings import OWN, legal_words, watch_row
-from calc.sheets.surroundings import fire_watch as watch_figure
-from calc.tables import HOW_SURE, source_words, table
+from calc.trade.safety.surroundings import OWN, legal_words, watch_row
+from calc.trade.safety.surroundings import fire_watch as watch_figure
 
 PLACES = {
     "workshop": "Workshop, school, home, general industry",

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.ask.errors import InputError
 from calc.declare import (
     TEMPERATURE,
     Answer,
@@ -13,7 +14,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.properties import oxygen_ratio as usual_ratio
 from calc.formulas.heat.flame import (
     AIR,
@@ -23,9 +23,9 @@ from calc.formulas.heat.flame import (
     most_oxygen_ratio,
 )
 from calc.formulas.heat.fuels import atoms_in, fuel_shares, oxygen_for_cone, oxygen_to_burn
-from calc.sheets.asked import FUEL
-from calc.sheets.flame_curve import flame_points, hottest
-from calc.sheets.flame_said import (
+from calc.trade.fields import FUEL
+from calc.trade.flame.curve import flame_points, hottest
+from calc.trade.flame.sentences import (
     disagreement,
     flame_cautions,
     kind_words,
@@ -34,7 +34,7 @@ from calc.sheets.flame_said import (
     printed_temperatures,
     torch_ratio_words,
 )
-from calc.show.numbers import plain_number
+from calc.values.numbers import plain_number
 
 SUM = "nasa-rp-1311"
 NO_LOSS = "Equilibrium, and no heat lost: the most the gas can reach. A real flame is cooler."

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import degrees
+from calc.data.tables import source_words, table
 from calc.declare import (
     LENGTH,
     TEMPERATURE,
@@ -24,12 +27,9 @@ from calc.formulas.heat.shrinkage import (
     simple_butt_shrinkage,
     tee_shrinkage,
 )
-from calc.hazards import caution
-from calc.sheets.heat_colours import colours
-from calc.sheets.said import degrees
 from calc.show.drawings import swatches
-from calc.tables import source_words, table
-from calc.units import to_si
+from calc.trade.heat.colours import colours
+from calc.values.units import to_si
 
 STEELS = {
     "ordinary": "Ordinary carbon or low-alloy steel",

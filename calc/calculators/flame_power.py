@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import (
     FREE_GAS_FLOW,
     POWER,
@@ -21,14 +23,12 @@ from calc.formulas.heat.flame_power import (
     power_into_work,
     power_of_gas,
 )
-from calc.hazards import brought, caution
-from calc.sheets.asked import FUEL
-from calc.sheets.fuel_heat import HeatOfGas, heat_of_gas
 from calc.show.drawings.bars import Bar
 from calc.show.drawings.bars import drawing as bars
-from calc.show.numbers import plain_number
-from calc.tables import HOW_SURE, source_words, table
-from calc.units import from_si, to_si
+from calc.trade.fields import FUEL
+from calc.trade.flame.fuel_heat import HeatOfGas, heat_of_gas
+from calc.values.numbers import plain_number
+from calc.values.units import from_si, to_si
 
 HEATS = "nasa-tp-2002-211556 heats of formation"
 SIXTY_FAHRENHEIT = 288.7055555555556

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     ENERGY,
     FREE_GAS,
@@ -19,20 +22,17 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
 from calc.formulas.heat.lumped import warm_up_heat
-from calc.hazards import brought, caution
-from calc.sheets.asked import FUELS
-from calc.sheets.fuel_heat import mean_steel_heat_capacity
-from calc.sheets.fuel_sums import FuelSum, equipment, fuel_sum
-from calc.sheets.scales import Scale
 from calc.show.drawings.bars import Bar
 from calc.show.drawings.bars import drawing as bars
-from calc.show.numbers import plain_number
-from calc.tables import table
-from calc.units import to_si
+from calc.show.scales import Scale
+from calc.trade.fields import FUELS
+from calc.trade.flame.fuel_heat import mean_steel_heat_capacity
+from calc.trade.flame.fuel_sums import FuelSum, equipment, fuel_sum
+from calc.values.numbers import plain_number
+from calc.values.units import to_si
 
 HEATS = "nasa-tp-2002-211556 heats of formation"
 NO_PRICE = "give the price of this gas and of oxygen"

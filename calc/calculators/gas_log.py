@@ -4,7 +4,8 @@ import datetime
 from dataclasses import dataclass, replace
 from typing import Annotated
 
-from calc.calculators.liquid_fuel_left import FUELS as LIQUEFIED
+from calc.answer.hazards import brought, caution
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS,
     GAUGE,
@@ -20,7 +21,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import acetylene_by_weight
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
 from calc.formulas.gas.lesson import next_gas_factor
@@ -29,12 +29,11 @@ from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import gas_molar_mass
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
-from calc.hazards import brought, caution
-from calc.sheets.asked import FULL_CONTENTS, HOT, HOTTEST, OXYGEN_WATER_VOLUME
-from calc.sheets.possible import require_possible
-from calc.sheets.scales import scale
+from calc.show.scales import scale
+from calc.trade.fields import FULL_CONTENTS, HOT, HOTTEST, LIQUEFIED_FUELS, OXYGEN_WATER_VOLUME
+from calc.trade.gas.possible import require_possible
 
-WEIGHED = {"acetylene": "Acetylene"} | LIQUEFIED
+WEIGHED = {"acetylene": "Acetylene"} | LIQUEFIED_FUELS
 """Fuel gases whose cylinder is weighed."""
 BY_WEIGHT = {"acetylene": ("cga-g1 weighing, 14.7 ft³ for each lb", "memory")}
 REAL_GAS = "coolprop-8 reference equation, our fit within 0.03 %"
@@ -45,7 +44,7 @@ MOST_PLANNED = "20000 ft^3"
 FULL_CONTENTS_WEIGHED = replace(FULL_CONTENTS, when={"fuel": ("acetylene",)})
 FULL_WEIGHT_LIQUEFIED = Field(
     "A full one holds, by weight", MASS, assumed={"us": "20 lb", "iso": "11 kg", "uk": "13 kg"}, low="0.5 lb",
-    high="500 lb", when={"fuel": tuple(LIQUEFIED)},
+    high="500 lb", when={"fuel": tuple(LIQUEFIED_FUELS)},
 )  # fmt: skip
 
 

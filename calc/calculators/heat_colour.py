@@ -3,6 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import degrees
+from calc.ask.errors import InputError
+from calc.data.tables import source_words, table
 from calc.declare import (
     TEMPERATURE,
     Answer,
@@ -14,12 +18,8 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.errors import InputError
-from calc.hazards import caution
-from calc.sheets.heat_colours import SCALES, Colour, colour_at, colours, neighbours
-from calc.sheets.said import degrees
 from calc.show.drawings import swatches
-from calc.tables import source_words, table
+from calc.trade.heat.colours import SCALES, Colour, colour_at, colours, neighbours
 
 OPTIONS = {scale: {colour.id: colour.name for colour in colours(scale)} for scale in SCALES}
 EYE = "Eyes, light and dirt move it by a shade or two. Glow is judged in the shade: sunlight hides a red."

@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import require_acetylene_gauge
+from calc.answer.hazards import brought, caution
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
@@ -18,29 +20,16 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.errors import InputError
-from calc.formulas.gas.hose import HoseFlow, hose_flow
+from calc.formulas.gas.hose import hose_flow
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import brought, caution
-from calc.sheets.asked import FUELS, GAS_TEMPERATURE
-from calc.sheets.possible import NAMES, NEAR_LIQUID, require_possible
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import table
-from calc.units import to_si
-
-GASES = {"oxygen": "Oxygen", **FUELS}
-BORE = Field(
-    "Bore of the hose", ("in", "mm"), example={"us": "1/4 in", "iso": "6.3 mm", "uk": "6.3 mm"},
-    low="3 mm", high="1 in", outfit="hose_bore",
-)  # fmt: skip
-LENGTH_OF_HOSE = Field(
-    "Length of the hose", ("ft", "m"), example={"us": "25 ft", "iso": "10 m", "uk": "10 m"},
-    low="1 m", high="100 m", outfit="hose_length",
-)  # fmt: skip
-LEAST_GAUGE = to_si(0.5, "psi")
-SOURCE = "pipe-flow isothermal, smooth rubber of 1.5 µm"
+from calc.show.scales import scale
+from calc.trade.fields import GAS_TEMPERATURE
+from calc.trade.gas.acetylene_limit import require_acetylene_gauge
+from calc.trade.gas.hoses import BORE, GASES, LEAST_GAUGE, LENGTH_OF_HOSE, SOURCE, drop_figure
+from calc.trade.gas.possible import NAMES, NEAR_LIQUID, require_possible
+from calc.values.units import to_si
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,29 +40,6 @@ class HoseDrop:
     outlet_gauge: Annotated[
         Figure, Shown("Gauge left at the torch end", ("psi", "bar", "kPa"), toward="down")
     ]
-
-
-NOT_INCLUDED = (
-    "Couplings, check valves and arrestors often cost more than the hose and are not included."
-)
-
-
-def band_words(*, uncertain: bool) -> str:
-    """What the band of a drop rests on.
-
-    Args:
-        uncertain: Whether the flow may be smooth or turbulent.
-    """
-    if uncertain:
-        return f"The flow may be smooth or turbulent: the band runs from the one to the other. {NOT_INCLUDED}"
-    return f"The hose alone, straight; the band is 5 % for bends and bore. {NOT_INCLUDED}"
-
-
-def drop_figure(found: HoseFlow) -> Figure:
-    """The drop with its band: wide where the flow may be smooth or turbulent."""
-    return Figure(
-        found.drop, SOURCE, "computed", found.least_drop, found.most_drop, band_words(uncertain=found.uncertain)
-    )  # fmt: skip
 
 
 def _lost(

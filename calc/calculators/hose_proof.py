@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
 from calc.declare import GAUGE, Answer, Field, Figure, Shown, calculator
-from calc.hazards import caution
-from calc.units import to_si
+from calc.values.units import to_si
 
 TIMES = 2.0
 LEAST = to_si(300.0, "psi")

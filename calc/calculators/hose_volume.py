@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
 from calc.declare import Answer, Field, Figure, Shown, Step, calculator, worked
 from calc.formulas.gas.hose import hose_volume as volume_of_hose
+from calc.trade.gas.hoses import BORE, LENGTH_OF_HOSE
 
 
 @dataclass(frozen=True, slots=True)

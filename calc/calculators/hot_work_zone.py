@@ -3,6 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.answer.sentences import degrees, distance
+from calc.ask.errors import InputError
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import (
     Answer,
     Caution,
@@ -15,17 +19,13 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.setup.ruled import amount
 from calc.formulas.setup.sparks import Flight, farthest_flight, widened_reach
-from calc.hazards import brought, caution, gravest_first
-from calc.quantities import Length
-from calc.sheets.said import degrees, distance
-from calc.sheets.surroundings import clear_distance, fire_watch, guided_reach, reach_row
 from calc.show.drawings import zone
-from calc.show.numbers import plain_number
-from calc.tables import HOW_SURE, source_words, table
-from calc.units import from_si, to_si
+from calc.trade.safety.surroundings import clear_distance, fire_watch, guided_reach, reach_row
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length
+from calc.values.units import from_si, to_si
 
 FAR = ("ft", "m")
 PROCESSES = {

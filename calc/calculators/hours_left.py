@@ -3,8 +3,9 @@
 from dataclasses import dataclass, replace
 from typing import Annotated, Any
 
-from calc.calculators.oxygen_left import FIT
-from calc.calculators.tip_flow import LEAST_GAUGE, tip_flow
+from calc.answer.hazards import caution, gravest_first
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -19,15 +20,15 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as ratio_of
 from calc.formulas.gas.real_gas import compressibility
 from calc.formulas.gas.supply import cylinder_share, oxygen_for_fuel, running_time
-from calc.hazards import caution, gravest_first
-from calc.sheets.asked import (
+from calc.show.drawings.chart import Line, Mark, line_chart
+from calc.show.scales import scale
+from calc.trade.fields import (
     CYLINDER_TEMPERATURE,
     DUTY,
     FUEL,
@@ -37,14 +38,18 @@ from calc.sheets.asked import (
     OXYGEN_RATIO,
     OXYGEN_WATER_VOLUME,
 )
-from calc.sheets.draws import acetylene_lasts, cold_cautions, draw_cautions, draw_limit_of, gas_lasts
-from calc.sheets.possible import require_possible
-from calc.sheets.scales import scale
-from calc.sheets.stocks import acetylene_kept, acetylene_stop_gauge
-from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import plain_number, rounded
-from calc.tables import table
-from calc.units import to_si
+from calc.trade.gas.draws import (
+    acetylene_lasts,
+    cold_cautions,
+    draw_cautions,
+    draw_limit_of,
+    gas_lasts,
+)
+from calc.trade.gas.possible import require_possible
+from calc.trade.gas.stocks import FIT, acetylene_kept, acetylene_stop_gauge
+from calc.trade.tips.flow import LEAST_GAUGE, gas_through_tip
+from calc.values.numbers import plain_number, rounded
+from calc.values.units import to_si
 
 HOURS = ("h", "h")
 
@@ -237,8 +242,10 @@ def hours_left(
         )
     steps: list[Step] = []
     ratio = ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
-    tip = tip_flow(fuel, orifice, holes, gauge, ratio, 293.15, rules)
-    one = tip.results.fuel_flow
+    tip = gas_through_tip(
+        fuel=fuel, orifice=orifice, holes=holes, gauge=gauge, oxygen_ratio=ratio, temperature=293.15, rules=rules
+    )
+    one = tip.fuel_flow
     if fuel_flow is not None:
         one = Figure(fuel_flow, "", "practice", basis="As its maker prints.")
     fuel_draw = _times(one, torches)

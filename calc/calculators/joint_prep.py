@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
 from calc.declare import (
     LENGTH,
     Answer,
@@ -13,12 +14,11 @@ from calc.declare import (
     Step,
     calculator,
 )
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets import seams, weld_metal
-from calc.sheets.in_print import edges_in_print
-from calc.sheets.joints import OWN_LABELS, Own, preparation
-from calc.sheets.seam_asked import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
-from calc.sheets.tacks import tacks as tacks_of
+from calc.trade.weld import seams, weld_metal
+from calc.trade.weld.joints import OWN_LABELS, Own, preparation
+from calc.trade.weld.printed_settings import edges_in_print
+from calc.trade.weld.seam_fields import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
+from calc.trade.weld.tacks import tacks as tacks_of
 
 AREA = ("in^2", "mm^2")
 ANGLE = ("deg",)

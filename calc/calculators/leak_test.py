@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from math import inf, sqrt
 from typing import Annotated
 
-from calc.calculators.bleed_down import EXTRA_VOLUME
-from calc.calculators.hose_drop import BORE, GASES, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import require_acetylene_gauge
+from calc.answer.hazards import brought, caution
+from calc.answer.sentences import degrees
 from calc.declare import (
     GAUGE,
     TEMPERATURE,
@@ -33,13 +32,13 @@ from calc.formulas.gas.leak import (
 )
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import brought, caution
-from calc.sheets.possible import NAMES, NEAR_LIQUID, gauge_down, require_possible
-from calc.sheets.said import degrees
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import rounded
-from calc.units import to_si
+from calc.show.scales import scale
+from calc.trade.gas.acetylene_limit import require_acetylene_gauge
+from calc.trade.gas.hoses import BORE, EXTRA_VOLUME, GASES, LENGTH_OF_HOSE
+from calc.trade.gas.possible import NAMES, NEAR_LIQUID, gauge_down, require_possible
+from calc.values.numbers import rounded
+from calc.values.units import to_si
 
 TEMPERATURE_ERROR = 1.0
 """What one temperature may be out, K: air beside the hose is not the gas; our assumption."""

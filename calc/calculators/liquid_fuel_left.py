@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
+from calc.data.tables import source_words, table
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -23,7 +26,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.contents import share_of_full as share_of
 from calc.formulas.gas.nozzle import free_gas_flow
 from calc.formulas.gas.pressures import absolute_pressure
@@ -38,17 +40,14 @@ from calc.formulas.gas.saturation import (
     vapour_pressure,
     wetted_area,
 )
-from calc.hazards import brought, caution, gravest_first
-from calc.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
-from calc.sheets.asked import HOT, HOTTEST
-from calc.sheets.draws import cold_cautions
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import source_words, table
-from calc.units import to_si
+from calc.show.scales import scale
+from calc.trade.fields import HOT, HOTTEST, LIQUEFIED_FUELS
+from calc.trade.gas.draws import cold_cautions
+from calc.values.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
+from calc.values.units import to_si
 
 MPS = "methylacetylene-propadiene"
-FUELS = {"propane": "Propane", "propylene": "Propylene", MPS: "Methylacetylene-propadiene"}
 CURVE = "coolprop-8 reference equation, our fit within 0.02 %"
 SCALE_ERROR = to_si(0.5, "lb")
 
@@ -185,7 +184,7 @@ def _beside(
         title, sentence, f"Cylinder temperature, {degree.name}", f"Gauge at rest, {gauge.name}",
         [
             Line(
-                FUELS[gas],
+                LIQUEFIED_FUELS[gas],
                 tuple((float(mark), gauge.number(reads(gas, mark))) for mark in marks),
                 at=0.7,
                 below=gas == "propane",
@@ -212,7 +211,7 @@ def _cautions(fuel: str, temperature: float, rules: str) -> tuple[Caution, ...]:
 
 @calculator("liquid-fuel-left", "Liquefied fuel gas left in a cylinder")
 def liquid_fuel_left(
-    fuel: Annotated[str, Choice("Fuel gas", FUELS, assumed="propane")],
+    fuel: Annotated[str, Choice("Fuel gas", LIQUEFIED_FUELS, assumed="propane")],
     gross_weight: Annotated[
         float,
         Field(

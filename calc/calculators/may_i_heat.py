@@ -5,9 +5,17 @@ from typing import Annotated
 
 from calc.declare import LENGTH, Answer, Choice, Figure, Shown, calculator
 from calc.formulas.setup.ruled import amount, ruled_row
-from calc.sheets import gate_said
-from calc.sheets.gate import Situation, Verdict, distance_cleared, gate, room_words, strip_row, strip_words
-from calc.sheets.gate_asked import (
+from calc.trade.safety import gate_sentences as gate_said
+from calc.trade.safety.gate import (
+    Situation,
+    Verdict,
+    distance_cleared,
+    gate,
+    room_words,
+    strip_row,
+    strip_words,
+)
+from calc.trade.safety.gate_fields import (
     AIR,
     AROUND,
     BEHIND,
@@ -25,8 +33,8 @@ from calc.sheets.gate_asked import (
     STRIPPED,
     YES_NO,
 )
-from calc.sheets.surroundings import OWN
-from calc.sheets.surroundings import fire_watch as watch_figure
+from calc.trade.safety.surroundings import OWN
+from calc.trade.safety.surroundings import fire_watch as watch_figure
 
 FAR = ("ft", "m")
 ASIDE = "Figures for it"

@@ -3,13 +3,13 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
-from calc.errors import InputError
 from calc.formulas.setup.density import piece_density
-from calc.hazards import brought, caution, gravest_first
-from calc.quantities import Mass, Volume
-from calc.sheets import fumes
-from calc.sheets.metal_tests import (
+from calc.trade.safety import fumes
+from calc.trade.weld.metal_tests import (
     ALLOY_SPREAD,
     NEVER,
     NOT_TRIED,
@@ -19,7 +19,7 @@ from calc.sheets.metal_tests import (
     options,
     told,
 )
-from calc.tables import HOW_SURE, source_words, table
+from calc.values.quantities import Mass, Volume
 
 SMALL_MASS = ("oz", "g", "lb", "kg")
 SMALL_VOLUME = ("mL", "in^3")

@@ -4,7 +4,8 @@ import datetime
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.tip_flow import require_acetylene_gauge
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS,
     GAUGE,
@@ -21,15 +22,14 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.errors import InputError
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets import tips_held
-from calc.sheets.asked import FUELS, TORCHES
-from calc.sheets.inspections import Due, checks, due, to_do
-from calc.sheets.scales import scale
-from calc.sheets.tips_held import Tip
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.show.scales import scale
+from calc.trade.fields import FUELS, TORCHES
+from calc.trade.gas.acetylene_limit import require_acetylene_gauge
+from calc.trade.safety.inspections import Due, checks, due, to_do
+from calc.trade.tips import owned as tips_held
+from calc.trade.tips.owned import Tip
+from calc.values.numbers import plain_number
+from calc.values.units import from_si
 
 HISTORIES = {
     "known": "Bought new, or its whole past is known",

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution
 from calc.declare import (
     FREE_GAS,
     GAUGE,
@@ -23,14 +24,13 @@ from calc.declare import (
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
-from calc.hazards import brought, caution
-from calc.sheets.asked import HOT, HOTTEST
-from calc.sheets.possible import require_filled, require_possible
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.units import from_si, to_si
+from calc.trade.fields import HOT, HOTTEST
+from calc.trade.gas.possible import require_filled, require_possible
+from calc.trade.gas.stocks import FIT
+from calc.values.units import from_si, to_si
 
 GASES = {"oxygen": "Oxygen", "hydrogen": "Hydrogen", "methane": "Methane (natural gas)"}
-FIT = "coolprop-8 reference equation, our fit within 0.03 %"
 
 
 @dataclass(frozen=True, slots=True)

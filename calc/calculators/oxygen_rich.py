@@ -4,6 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import duration
+from calc.data.tables import table
 from calc.declare import (
     FREE_GAS_FLOW,
     Answer,
@@ -24,12 +27,9 @@ from calc.formulas.setup.rooms import (
     time_to_share,
 )
 from calc.formulas.setup.ruled import amount, ruled_row
-from calc.hazards import caution
-from calc.sheets.said import duration
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import plain_number, rounded
-from calc.tables import table
-from calc.units import from_si, to_si, written
+from calc.values.numbers import plain_number, rounded
+from calc.values.units import from_si, to_si, written
 
 AIR_FLOW = ("ft^3/min", "m^3/h")
 ROOM = ("ft^3", "m^3")

@@ -3,6 +3,10 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.answer.sentences import degrees, degrees_at_least, distance
+from calc.ask.errors import InputError
+from calc.data.tables import source_words, table
 from calc.declare import (
     LENGTH,
     Answer,
@@ -16,7 +20,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.heat.carbon_equivalent import (
     cet_carbon_equivalent,
     cracking_parameter,
@@ -24,11 +27,8 @@ from calc.formulas.heat.carbon_equivalent import (
     preheat_parts,
     preheat_temperature,
 )
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.preheats import LEAST_PREHEAT, Asked, asked_of_steel
-from calc.sheets.said import degrees, degrees_at_least, distance
-from calc.tables import source_words, table
-from calc.units import to_si
+from calc.trade.heat.preheats import LEAST_PREHEAT, Asked, asked_of_steel
+from calc.values.units import to_si
 
 METALS = {
     "steel": "Carbon or low-alloy steel",

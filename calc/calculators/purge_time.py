@@ -3,8 +3,7 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.hose_drop import BORE, LENGTH_OF_HOSE
-from calc.calculators.tip_flow import require_acetylene_gauge
+from calc.answer.hazards import brought, caution
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
@@ -24,12 +23,13 @@ from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.purge import CHANGES, vented_gas
 from calc.formulas.gas.purge import purge_time as time_of_purge
-from calc.hazards import brought, caution
-from calc.quantities import FIFTEEN_CELSIUS
-from calc.sheets.asked import FUEL
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.show.numbers import rounded
+from calc.show.scales import scale
+from calc.trade.fields import FUEL
+from calc.trade.gas.acetylene_limit import require_acetylene_gauge
+from calc.trade.gas.hoses import BORE, LENGTH_OF_HOSE
+from calc.values.numbers import rounded
+from calc.values.quantities import FIFTEEN_CELSIUS
 
 PRINT = "finnish-guide p. 77"
 """Fuel gas; of oxygen it says nothing."""

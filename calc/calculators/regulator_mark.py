@@ -1,18 +1,8 @@
 """What to set at the regulator, with the gas flowing."""
 
-import math
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.hose_drop import (
-    BORE,
-    GASES,
-    LEAST_GAUGE,
-    LENGTH_OF_HOSE,
-    SOURCE,
-    band_words,
-)
-from calc.calculators.tip_flow import acetylene_limit_words, require_acetylene_gauge
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
@@ -26,21 +16,17 @@ from calc.declare import (
     Table,
     calculator,
 )
-from calc.errors import InputError
-from calc.formulas.gas.acetylene import ARRESTOR_GAUGE, GAUGE_LIMIT
-from calc.formulas.gas.hose import HoseLine, hose_line
+from calc.formulas.gas.acetylene import GAUGE_LIMIT
+from calc.formulas.gas.hose import hose_line
 from calc.formulas.gas.possible import highest_gauge
-from calc.formulas.gas.pressures import absolute_pressure
-from calc.hazards import brought, caution
-from calc.quantities import Gauge, Temperature
-from calc.sheets.asked import GAS_TEMPERATURE
-from calc.sheets.possible import require_possible, why_not
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.units import to_si
-
-MARK = {"us": "1 psi", "iso": "0.05 bar", "uk": "0.05 bar"}
-"""Smallest division of a delivery gauge, common practice."""
+from calc.show.scales import scale
+from calc.trade.fields import GAS_TEMPERATURE
+from calc.trade.gas.acetylene_limit import acetylene_limit_words
+from calc.trade.gas.hoses import BORE, GASES, LENGTH_OF_HOSE
+from calc.trade.gas.regulators import MARK, inlet_gauge, marked, regulator_setting
+from calc.values.quantities import Gauge, Temperature
+from calc.values.units import to_si
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,56 +36,6 @@ class RegulatorMark:
     mark: Annotated[Figure, Shown("Set the regulator, gas flowing, to", GAUGE, step=MARK, toward="up")]
     drop: Annotated[Figure, Shown("Pressure the hose takes", GAUGE, toward="up", digits=2)]
     torch_gauge: Annotated[Figure, Shown("Gauge wanted at the torch", GAUGE)]
-
-
-def mark_size(rules: str) -> float:
-    """One division of the delivery gauge of a rule set, Pa."""
-    number, unit = MARK[rules].split(" ")
-    return to_si(float(number), unit)
-
-
-def inlet_gauge(line: HoseLine, wanted: Gauge) -> Gauge:
-    """Gauge at the regulator that leaves a wanted gauge at the torch end.
-
-    Args:
-        line: The hose and the flow in it.
-        wanted: Gauge at the torch end while gas flows, Pa.
-
-    Returns:
-        Gauge at the regulator, Pa.
-
-    Raises:
-        ValueError: No pressure up to 25 bar makes the hose pass the flow.
-    """
-    low, high = wanted, wanted
-    air = absolute_pressure(0.0)
-
-    def enough(gauge: float) -> bool:
-        return line.leaves(absolute_pressure(gauge), absolute_pressure(wanted))
-
-    while not enough(high):
-        high = (high + air) * 1.2 - air
-        if high > 24e5:
-            raise ValueError("the hose cannot pass that flow")
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (low, middle) if enough(middle) else (middle, high)
-        if high - low < 0.5:
-            break
-    return high
-
-
-def marked(gauge: float, rules: str) -> float:
-    """The next mark of the gauge at or above a pressure, Pa."""
-    size = mark_size(rules)
-    return math.ceil(gauge / size - 1e-6) * size
-
-
-def _drop_of(line: HoseLine, wanted: Gauge) -> float:
-    try:
-        return inlet_gauge(line, wanted) - wanted
-    except ValueError:
-        return 24e5 - wanted
 
 
 def _other_lengths(
@@ -185,48 +121,19 @@ def regulator_mark(
     To the next mark of the gauge, never past the limit of acetylene. When both
     cannot hold, it is refused and says which.
     """  # fmt: skip
-    require_acetylene_gauge(gas, torch_gauge, rules, "torch_gauge", "Gauge wanted at the torch")
-    require_possible(gas, torch_gauge, temperature, rules, "torch_gauge", "Gauge wanted at the torch", LEAST_GAUGE)
-    wanted = torch_gauge + torch_drop
-    line = hose_line(gas, flow, bore, length, temperature=temperature)
-    try:
-        inlet = inlet_gauge(line, wanted)
-    except ValueError:
-        raise InputError(
-            "flow",
-            "Flow: this hose cannot pass so much; give less flow, or a wider or shorter hose.",
-        ) from None
-    setting = marked(inlet, rules)
-    limit = GAUGE_LIMIT[rules]
-    if gas == "acetylene" and setting > limit * (1 + 1e-6):
-        raise InputError(
-            "torch_gauge",
-            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand above "
-            f"{acetylene_limit_words(rules)}, where acetylene can explode; give a lower gauge, a wider or "
-            "shorter hose, or a smaller tip.",
-        )
-    if setting > highest_gauge(gas, temperature):
-        raise InputError(
-            "torch_gauge",
-            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand at "
-            f"{scale('gauge', rules).said(setting)}, but {why_not(gas, temperature, rules)}; give a lower gauge, less "
-            "flow, or a wider or shorter hose.",
-        )
-    cautions = [*brought({"fuel": gas})]
-    if gas == "acetylene" and rules == "uk" and setting >= ARRESTOR_GAUGE:
-        cautions.append(caution("arrestor-required"))
-    said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
+    found = regulator_setting(
+        gas=gas, torch_gauge=torch_gauge, bore=bore, length=length, flow=flow, torch_drop=torch_drop,
+        temperature=temperature, rules=rules,
+    )  # fmt: skip
+    setting = found.mark.value or 0.0
     return Answer(
         RegulatorMark(
-            mark=Figure(
-                setting, SOURCE, "computed", basis=f"Hose drop added, then up to the next mark.{said}"
-            ),
-            drop=Figure(
-                inlet - wanted, SOURCE, "computed", _drop_of(line.least, wanted), _drop_of(line.most, wanted),
-                band_words(uncertain=line.uncertain),
-            ),
+            mark=found.mark,
+            drop=found.drop,
             torch_gauge=Figure(torch_gauge, "", "practice", basis="As given."),
         ),
-        cautions=tuple(cautions),
-        beside=lambda: _other_lengths(gas, wanted, bore, flow, length, setting, temperature, rules),
+        cautions=found.cautions,
+        beside=lambda: _other_lengths(
+            gas, torch_gauge + torch_drop, bore, flow, length, setting, temperature, rules
+        ),
     )

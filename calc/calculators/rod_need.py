@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Annotated
 
+from calc.answer.hazards import caution
 from calc.declare import (
     LENGTH,
     MASS,
@@ -19,15 +20,14 @@ from calc.declare import (
     worked,
 )
 from calc.formulas.setup.rods import rod_length_for_seam, rod_mass, weld_metal_mass
-from calc.hazards import caution
-from calc.sheets import fillers, weld_metal
-from calc.sheets import seams as seam_sums
-from calc.sheets.joints import (
+from calc.trade.weld import fillers, weld_metal
+from calc.trade.weld import seams as seam_sums
+from calc.trade.weld.joints import (
     HAIR,
     Own,
     preparation,
 )
-from calc.sheets.seam_asked import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
+from calc.trade.weld.seam_fields import GAP, JOINT, LEG, METAL, PROCESS, THICKNESS
 
 AREA = ("in^2", "mm^2")
 LONG = ("ft", "m")

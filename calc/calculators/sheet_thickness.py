@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.asking import METALS
+from calc.answer.hazards import brought
+from calc.ask.inputs import METALS
 from calc.declare import LENGTH, Answer, Choice, Field, Figure, Shown, Table, calculator
 from calc.formulas.setup.sheet import sheet_thickness as sheet_of_gauge
-from calc.hazards import brought
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.units import from_si
 
 
 @dataclass(frozen=True, slots=True)

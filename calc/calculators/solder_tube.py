@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from calc.declare import (
     LENGTH,
     TEMPERATURE,
@@ -15,7 +17,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.setup.tube import (
     filler_mass,
     filler_volume,
@@ -23,11 +24,11 @@ from calc.formulas.setup.tube import (
     least_lap,
     wire_length,
 )
-from calc.quantities import Length, Mass, Volume
-from calc.sheets import tube_beside, tubes
-from calc.sheets.surroundings import clear_distance, fire_watch
 from calc.show.drawings import tube as tube_drawing
-from calc.tables import table
+from calc.trade.braze import tube_tables as tube_beside
+from calc.trade.braze import tubes
+from calc.trade.safety.surroundings import clear_distance, fire_watch
+from calc.values.quantities import Length, Mass, Volume
 
 METHODS = {"soldering": "Solder", "brazing": "Braze"}
 SYSTEMS = {"inch": "Inch sizes (ASTM B88)", "metric": "Metric sizes (EN 1057, ASTM B88M)"}

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.answer.hazards import caution
+from calc.answer.sentences import distance, duration
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import (
     FREE_GAS,
     MASS,
@@ -16,13 +19,10 @@ from calc.declare import (
     calculator,
 )
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
-from calc.hazards import caution
-from calc.quantities import FreeGas, Length, Mass, Time
-from calc.sheets.printed import printed_figures
-from calc.sheets.said import distance, duration
-from calc.sheets.scales import scale
-from calc.sheets.surroundings import OWN
-from calc.tables import HOW_SURE, source_words, table
+from calc.show.scales import scale
+from calc.trade.printed import printed_figures
+from calc.trade.safety.surroundings import OWN
+from calc.values.quantities import FreeGas, Length, Mass, Time
 
 FAR = ("ft", "m")
 STORED_GAS = ("ft^3", "m^3", "L")

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.calculators.draw_limit import COUPLING
-from calc.calculators.oxygen_left import FIT
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -21,19 +21,19 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets import costs, fields, stored
-from calc.sheets.asked import CYLINDER_TEMPERATURE
-from calc.sheets.banks import Bank, TooFewError, both_banks, oxygen_in
-from calc.sheets.course import by_kind, course
-from calc.sheets.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
-from calc.sheets.scales import scale
-from calc.sheets.stocks import acetylene_stop_gauge, filled_at
-from calc.sheets.work import Kind, Lesson, kind
+from calc.show.scales import scale
+from calc.trade.fields import CYLINDER_TEMPERATURE
+from calc.trade.gas import costs
+from calc.trade.gas import plan_fields as fields
+from calc.trade.gas.banks import Bank, TooFewError, both_banks, oxygen_in
+from calc.trade.gas.course import by_kind, course
+from calc.trade.gas.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
+from calc.trade.gas.stocks import FIT, acetylene_stop_gauge, filled_at
+from calc.trade.gas.work import Kind, Lesson, kind
+from calc.trade.safety import storage as stored
 
 FUELS = {"acetylene": "Acetylene", "propane": "Propane", "propylene": "Propylene"}
 ROTA = {"at-once": "All kinds at once", "in-turn": "One kind after the other"}
@@ -361,7 +361,7 @@ def supply_plan(
         cautions=gravest_first((
             *(draw_cautions(peak["fuel"], bank.count * bank.full, duty) if fuel == "acetylene" else ()),
             *stored.store_cautions(stored.broken(compared, banks)),
-            *((COUPLING,) if fuel == "acetylene" and bank.count > 1 else ()),
+            *((caution("home-made-coupling"),) if fuel == "acetylene" and bank.count > 1 else ()),
             caution("cylinder-change"),
             *brought({"fuel": fuel}),
             *cold_cautions(fuel, cylinder_temperature, rules),

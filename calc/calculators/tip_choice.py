@@ -3,6 +3,8 @@
 from dataclasses import dataclass, replace
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.answer.sentences import distance
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -22,15 +24,15 @@ from calc.declare import (
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.tips import holes_printed_for
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.asked import FUEL_ASKED, HEAT_WANTED, HEATED, full_contents, heat_of
-from calc.sheets.draw_ways import contents_asked, hole_fed, ways
-from calc.sheets.draws import draw_cautions
-from calc.sheets.fuel_sums import equipment
-from calc.sheets.own_tips import own_tip, printed_for
-from calc.sheets.said import distance
-from calc.sheets.scales import scale
-from calc.sheets.settings import (
+from calc.show.drawings import tip_hole
+from calc.show.scales import scale
+from calc.trade.fields import FUEL_ASKED, HEAT_WANTED, HEATED, full_contents, heat_of
+from calc.trade.flame.fuel_sums import equipment
+from calc.trade.gas.draw_ways import contents_asked, hole_fed, ways
+from calc.trade.gas.draws import draw_cautions
+from calc.trade.tips.own_tip import own_tip, printed_for
+from calc.trade.tips.printed_holes import flows_by_source, inserts_by_thickness, orifices_by_source
+from calc.trade.tips.settings import (
     LIKE_STEEL,
     METAL_LABEL,
     METALS,
@@ -41,9 +43,7 @@ from calc.sheets.settings import (
     insert_for_heat,
     setting,
 )
-from calc.sheets.tips_in_print import flows_by_source, inserts_by_thickness, orifices_by_source
-from calc.sheets.torch import Setting, sizes_larger
-from calc.show.drawings import tip_hole
+from calc.trade.tips.welding_torch import Setting, sizes_larger
 
 TORCHES = {"equal-pressure": "Equal pressure (no injector)", "injector": "Injector"}
 BY_THICKNESS = tuple(process for process in PROCESSES if process != "heating")

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.data.tables import table
 from calc.declare import (
     FREE_GAS_FLOW,
     GAUGE,
@@ -15,25 +16,17 @@ from calc.declare import (
     Step,
     Table,
     calculator,
-    worked,
 )
-from calc.errors import InputError
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.possible import highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.properties import oxygen_ratio as oxygen_ratio_of
-from calc.hazards import brought, caution
-from calc.sheets.asked import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE, OXYGEN_RATIO
-from calc.sheets.possible import require_possible
-from calc.sheets.scales import scale
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.tables import table
-from calc.units import from_si, to_si
-
-SHARE_LOW, SHARE_HIGH = 0.6 / 0.75, 0.9 / 0.75
-LEAST_GAUGE = to_si(0.1, "psi")
-SOURCE = "gas-dynamics discharge 0.75 from memory"
+from calc.show.scales import scale
+from calc.trade.fields import FUEL, FUELS, GAS_TEMPERATURE, HOLES, ORIFICE, OXYGEN_RATIO
+from calc.trade.tips.flow import gas_through_tip
+from calc.values.units import from_si, to_si
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,32 +37,6 @@ class TipFlow:
     oxygen_flow: Annotated[Figure, Shown("Oxygen", FREE_GAS_FLOW, free_gas=True)]
     exit_speed: Annotated[Figure, Shown("Speed in the hole", ("ft/s", "m/s"))]
     margin: Annotated[Figure, Shown("Against the flame running back", words=True)]
-
-
-def acetylene_limit_words(rules: str) -> str:
-    """The highest acetylene gauge of a rule set, as a reader sees it."""
-    return "15 psi" if rules == "us" else "1.5 bar"
-
-
-def require_acetylene_gauge(fuel: str, gauge: float, rules: str, field: str, label: str) -> None:
-    """Refuse acetylene above the rule set's limit.
-
-    Args:
-        fuel: Id of the fuel gas.
-        gauge: Gauge wanted, Pa.
-        rules: Rule set.
-        field: Name of the input, for the message.
-        label: Its label.
-
-    Raises:
-        InputError: The fuel is acetylene and the gauge is above the limit.
-    """
-    if fuel == "acetylene" and gauge > GAUGE_LIMIT[rules] * (1 + 1e-9):
-        raise InputError(
-            field,
-            f"{label}: acetylene is never used above {acetylene_limit_words(rules)} on the gauge, it can "
-            f"explode by itself; give 0 to {acetylene_limit_words(rules)}.",
-        )
 
 
 def _margin(fuel: str, speed: float, rules: str) -> Figure:
@@ -156,30 +123,20 @@ def tip_flow(
     An upper estimate: an injector torch draws its fuel in and has a published
     set of pressures instead.
     """  # fmt: skip
-    require_acetylene_gauge(fuel, gauge, rules, "gauge", "Gauge at the tip")
-    require_possible(fuel, gauge, temperature, rules, "gauge", "Gauge at the tip", LEAST_GAUGE)
     steps: list[Step] = []
     ratio = oxygen_ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
-    area = worked(steps, "Area of the holes", orifice_area, diameter=orifice, holes=holes)
-    pressure = worked(steps, "Absolute pressure at the tip", absolute_pressure, gauge=gauge)
-    flow = orifice_flow({fuel: 1.0, "oxygen": ratio}, area, pressure, temperature=temperature)
-    basis = "The band is a discharge of 0.6 to 0.9 in place of 0.75. What the maker prints for the tip stands first."
-
-    def figure(amount: float) -> Figure:
-        return Figure(amount, SOURCE, "computed", amount * SHARE_LOW, amount * SHARE_HIGH, basis)
-
-    cautions = (caution("starved-tip"), *brought({"fuel": fuel}))
+    found = gas_through_tip(
+        fuel=fuel, orifice=orifice, holes=holes, gauge=gauge, oxygen_ratio=ratio, temperature=temperature, rules=rules,
+        steps=steps,
+    )  # fmt: skip
     return Answer(
         TipFlow(
-            fuel_flow=figure(flow.flows[fuel]),
-            oxygen_flow=figure(flow.flows["oxygen"]),
-            exit_speed=Figure(
-                flow.speed, SOURCE, "computed",
-                basis="At the speed of sound: more pressure gives no more speed." if flow.choked else basis,
-            ),
-            margin=_margin(fuel, flow.speed, rules),
+            fuel_flow=found.fuel_flow,
+            oxygen_flow=found.oxygen_flow,
+            exit_speed=found.exit_speed,
+            margin=_margin(fuel, found.exit_speed.value or 0.0, rules),
         ),
-        cautions=cautions,
+        cautions=found.cautions,
         steps=tuple(steps),
-        beside=lambda: _other_gauges(fuel, ratio, area, gauge, temperature, rules),
-    )  # fmt: skip
+        beside=lambda: _other_gauges(fuel, ratio, orifice_area(orifice, holes), gauge, temperature, rules),
+    )

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import (
     FREE_GAS_FLOW,
     LENGTH,
@@ -25,13 +27,11 @@ from calc.formulas.setup.rooms import (
     time_to_share,
 )
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
-from calc.hazards import brought, caution, gravest_first
-from calc.quantities import Length
-from calc.sheets import fumes
-from calc.sheets.printed import printed_figures
-from calc.show.numbers import Toward, plain_number, rounded
-from calc.tables import HOW_SURE, source_words, table
-from calc.units import from_si, written
+from calc.trade.printed import printed_figures
+from calc.trade.safety import fumes
+from calc.values.numbers import Toward, plain_number, rounded
+from calc.values.quantities import Length
+from calc.values.units import from_si, written
 
 AIR_FLOW = ("ft^3/min", "m^3/h")
 ROOM = ("ft^3", "m^3")

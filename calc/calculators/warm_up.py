@@ -5,6 +5,9 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.answer.sentences import degrees, duration
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS,
     FREE_GAS_FLOW,
@@ -22,7 +25,6 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.heat.flame_power import (
     HEATING_EFFICIENCY,
     HEATING_EFFICIENCY_BAND,
@@ -39,17 +41,12 @@ from calc.formulas.heat.lumped import (
     warm_up_time,
 )
 from calc.formulas.heat.steel_properties import steel_heat_capacity
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.asked import FUEL
-from calc.sheets.flame_heat import printed_heat
-from calc.sheets.hot_metal import METALS, metal_of
-from calc.sheets.said import degrees, duration
+from calc.trade.fields import FUEL
+from calc.trade.flame.heat import printed_heat
+from calc.trade.heat.losses import AIR, EMISSIVITY, WRAPPED_SHARE
+from calc.trade.heat.metals import METALS, metal_of
 
 COVERS = {"bare": "Bare, in still air", "wrapped": "Wrapped, but for where the flame plays"}
-WRAPPED_SHARE = 0.25
-"""What a blanket lets through of the loss: common practice, no source."""
-AIR, EMISSIVITY = 10.0, 0.8
-"""Still air, W/(m²·K), and rusty or scaled metal: common practice."""
 WEAK, STRONG = (end / HEATING_EFFICIENCY for end in HEATING_EFFICIENCY_BAND)
 BAND = "The band is a share of 0.2 to 0.4 of the flame's heat in place of 0.3, common practice."
 SUM = "definition heat balance"

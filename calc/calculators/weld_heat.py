@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from math import hypot, log, sqrt
 from typing import Annotated
 
+from calc.answer.hazards import brought, caution, gravest_first
+from calc.ask.errors import InputError
 from calc.declare import (
     FREE_GAS_FLOW,
     LENGTH,
@@ -18,17 +20,15 @@ from calc.declare import (
     calculator,
     worked,
 )
-from calc.errors import InputError
 from calc.formulas.heat.cooling import line_energy
 from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
 from calc.formulas.heat.moving_source import moving_flame_rises
 from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
-from calc.hazards import brought, caution, gravest_first
-from calc.sheets.asked import EFFICIENCY
-from calc.sheets.flame_heat import BAND_SAID, STRONG, WEAK, printed_heat
-from calc.sheets.hot_metal import METALS, Metal, metal_of
-from calc.sheets.hot_plate import COUPON, Plate, Pool, heat_map_of, pools, verdict_words
+from calc.trade.fields import EFFICIENCY
+from calc.trade.flame.heat import BAND_SAID, STRONG, WEAK, printed_heat
+from calc.trade.heat.metals import METALS, Metal, metal_of
+from calc.trade.heat.plate import COUPON, Plate, Pool, heat_map_of, pools, verdict_words
 
 SUM = "rosenthal-1946 moving point on a plate"
 SPOT_SHARE = 0.75

@@ -1,0 +1,1 @@
+"""Pure functions on SI floats, by topic: setup, heat, gas."""

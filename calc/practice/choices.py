@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from calc.errors import InputError
-from calc.filling import filled_text
+from calc.ask.errors import InputError
+from calc.data.tables import HOW_SURE, source_words, table
+from calc.data.texts import filled_text
 from calc.practice.dice import dice
-from calc.tables import HOW_SURE, source_words, table
 
 TABLE = "licence-questions-benchbook-2026"
 MOST = 100

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
+from calc.data.tables import HOW_SURE, source_words, table
 from calc.practice.choices import ChoiceQuestion, Part
 from calc.practice.dice import Dice, dice
-from calc.sheets.flame_bands import colours, flame_kind, flame_name
-from calc.show.drawings.flame import drawing, smoky_drawing
-from calc.show.numbers import plain_number
-from calc.tables import HOW_SURE, source_words, table
+from calc.trade.drawings.flame import drawing, smoky_drawing
+from calc.trade.flame.bands import colours, flame_kind, flame_name
+from calc.values.numbers import plain_number
 
 MOST = 40
 PAGE = "flame/set-the-flame.md"

@@ -9,7 +9,7 @@ import re
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.sets import Numbered
 from calc.practice.slips import slip_tolerance, wrong_answers
-from calc.show.numbers import plain_number
+from calc.values.numbers import plain_number
 
 _MEANS_SOMETHING = re.compile(r"([~=#:])")
 _OTHER_SIGNS = str.maketrans("{}\\", "()/")

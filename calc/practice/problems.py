@@ -5,19 +5,19 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from calc.answering import computed, found, shown_text, shown_unit
-from calc.asking import Taken, as_printed
+from calc.answer.answering import computed, found, shown_text, shown_unit
+from calc.ask.errors import InputError
+from calc.ask.inputs import Taken, as_printed
+from calc.ask.reading import typed
+from calc.data.texts import filled_text
 from calc.declare import Answer, Calculator, Choice, Field, Figure, Shown, Step, Words, by_rules
-from calc.errors import InputError
-from calc.filling import filled_text
 from calc.practice.dice import Dice
-from calc.practice.offered import asked_of, questions, varied_in, why_not
+from calc.practice.topics import asked_of, questions, varied_in, why_not
 from calc.practice.values import class_option, class_text
-from calc.reading import typed
-from calc.sheets.scales import scale
 from calc.show.notation import unit_text
-from calc.show.numbers import plain_number, rounded
-from calc.units import dimension, from_si, to_si, written
+from calc.show.scales import scale
+from calc.values.numbers import plain_number, rounded
+from calc.values.units import dimension, from_si, to_si, written
 
 SHARE = 0.03
 """Share of the key by which an answer may differ at least."""

@@ -13,7 +13,7 @@ from xml.sax.xmlreader import AttributesImpl
 from calc.practice.choices import ChoiceQuestion
 from calc.practice.sets import Numbered
 from calc.practice.slips import slip_tolerance, wrong_answers
-from calc.show.numbers import plain_number
+from calc.values.numbers import plain_number
 
 NAMESPACE = "http://www.imsglobal.org/xsd/ims_qtiasiv1p2"
 FIGURES = 7

@@ -6,17 +6,17 @@ Nothing is kept here: the set is made again from its texts, and the page keeps h
 from collections.abc import Mapping
 from typing import Any
 
-from calc.answering import found
-from calc.asking import rules_of, taken_input, taken_inputs
+from calc.answer.answering import found
+from calc.ask.errors import InputError
+from calc.ask.inputs import rules_of, taken_input, taken_inputs
 from calc.declare import RULE_SETS, by_rules
-from calc.errors import InputError
-from calc.practice.asked import FLAMES, SEED
 from calc.practice.choices import ChoiceQuestion, licence_questions
+from calc.practice.fields import FLAMES, SEED
 from calc.practice.flame_trainer import flames
-from calc.practice.judged import judged_choice, judged_number
+from calc.practice.questions_html import choice_html, problem_html
 from calc.practice.sets import LEVELS, Numbered, set_of
+from calc.practice.verdicts import judged_choice, judged_number
 from calc.release import RELEASE
-from calc.show.practice import choice_html, problem_html
 
 SETS = ("problems", "licence", "flame")
 """Kinds of sets, as a page and its fence name them."""

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from calc.ask.errors import InputError
 from calc.declare import Step
-from calc.errors import InputError
 from calc.practice.dice import dice
-from calc.practice.offered import of_topic
 from calc.practice.problems import Problem, problem
+from calc.practice.topics import of_topic
 
 HELP = {
     "ladder": "A ladder: worked at first, bare at the end",

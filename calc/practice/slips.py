@@ -10,16 +10,16 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from calc.answering import found
-from calc.asking import METALS
+from calc.answer.answering import found
+from calc.ask.inputs import METALS
+from calc.ask.reading import typed
+from calc.data.tables import table
 from calc.declare import Field
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.setup.sheet import sheet_thickness, swg_thickness
 from calc.practice.problems import SHARE, Problem, fits
-from calc.quantities import ATMOSPHERE
-from calc.reading import typed
-from calc.tables import table
-from calc.units import from_si, to_si, written
+from calc.values.quantities import ATMOSPHERE
+from calc.values.units import from_si, to_si, written
 
 AMONG_OTHERS = ("s", "min", "h", "psi", "bar", "kPa", "in", "ft", "mm", "m", "degF", "degC", "lb", "kg", "ft^3", "m^3", "L",
                 "in^3", "cfh", "L/h", "L/min", "Btu/h", "kW")  # fmt: skip

@@ -2,11 +2,11 @@
 
 import math
 
+from calc.ask.reading import Typed, typed
 from calc.declare import Choice, Field, by_rules
 from calc.practice.dice import Dice
-from calc.reading import Typed, typed
-from calc.show.numbers import plain_number
-from calc.units import from_si, to_si
+from calc.values.numbers import plain_number
+from calc.values.units import from_si, to_si
 
 US_UNITS = frozenset(
     {"psi", "in", "ft", "ft^3", "in^3", "in^2", "ft^2", "lb", "oz", "degF", "cfh", "ft^3/min", "Btu", "Btu/h", "in/min",

@@ -1,0 +1,1 @@
+"""Answers, forms and drawings as HTML, SVG and text."""

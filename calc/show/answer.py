@@ -9,8 +9,8 @@ from itertools import groupby
 from typing import Any
 
 from calc.show.notation import formula_html, symbol_html, unit_text
-from calc.show.numbers import plain_number
-from calc.units import WRITTEN
+from calc.values.numbers import plain_number
+from calc.values.units import WRITTEN
 
 
 def _cautions(cautions: list[dict[str, str]]) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
-from calc.errors import InputError
+from calc.ask.errors import InputError
 
 DAY = 86_400.0
 EARLIEST, LATEST = 946_684_800.0, 4_102_444_800.0

@@ -4,13 +4,12 @@ import json
 from collections.abc import Mapping
 from html import escape
 
-from calc.answering import answer, found
-from calc.asking import RULES, SHOWN_IN, rules_of
-from calc.declare import RULE_SETS, Asked, ByRules, Calculator, Choice, Day, Field, Words, by_rules
-from calc.outfit import OUTFIT, takes_outfit
-from calc.reading import typed
+from calc.answer.answering import answer, found
+from calc.ask.inputs import RULES, SHOWN_IN, rules_of
+from calc.ask.reading import typed
+from calc.declare import OUTFIT, RULE_SETS, Asked, ByRules, Calculator, Choice, Day, Field, Words, by_rules
 from calc.show.answer import answer_html
-from calc.units import written
+from calc.values.units import written
 
 LENGTH_UNITS = ("in", "mm")
 
@@ -204,7 +203,7 @@ def block(calculator_id: str, texts: Mapping[str, ByRules] | None = None) -> str
         for key, words in RULE_SETS.items()
     )
     title = escape(calculator.title)
-    part = "keep" if calculator_id == OUTFIT else "use" if takes_outfit(calculator) else ""
+    part = "keep" if calculator_id == OUTFIT else "use" if calculator.takes_outfit else ""
     outfit = f' data-outfit="{part}"' if part else ""
     return (
         f'<section class="bb-calculator" id="{calculator_id}" data-calculator="{calculator_id}"{outfit} '

@@ -10,8 +10,8 @@ from functools import cache
 from html import escape
 from importlib.resources import files
 
-from calc.tables import table
-from calc.units import WRITTEN
+from calc.data.tables import table
+from calc.values.units import WRITTEN
 
 
 @cache

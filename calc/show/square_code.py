@@ -3,7 +3,7 @@
 from html import escape
 from io import BytesIO
 
-from calc.errors import InputError
+from calc.ask.errors import InputError
 
 LONGEST = 600
 """Characters; a longer address makes a code too fine to read from paper."""

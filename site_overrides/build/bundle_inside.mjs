@@ -130,7 +130,7 @@ import gc, importlib, json
 _held = json.loads(_held)
 for _name in _held["modules"]: importlib.import_module(_name)
 if _held["tables"]:
-    from calc.tables import table as _table
+    from calc.data.tables import table as _table
     for _name in _held["tables"]: _table(_name)
     del _table
 _run = importlib.import_module("calc.bridge").run

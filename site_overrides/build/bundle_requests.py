@@ -11,7 +11,8 @@ from collections.abc import Iterable, Iterator
 from itertools import islice
 from typing import Any
 
-from calc.declare import CALCULATORS, RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
+from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
+from calc.declare.catalogue import calculators
 
 MISTAKES = (
     "", "0", "-3", "1e400", "1e-300", "abc", "<b>9 parsecs", "½", "3 1/2 in", "١٢", "1,5", "1.234,5", "x" * 300,
@@ -60,7 +61,7 @@ def _whole_outfit(rules: str) -> tuple[dict[str, str], str]:
     """Texts of an outfit with as much in it as will do, and its file."""
     import calc.bridge  # noqa: PLC0415 - only the build asks for it
 
-    calculator = CALCULATORS["my-outfit"]
+    calculator = calculators()["my-outfit"]
     texts = _whole_request(calculator, rules)["texts"]
     for name, asked in calculator.inputs.items():
         if isinstance(asked, Field) and name not in texts:
@@ -80,9 +81,8 @@ def _as_page_sends(request: Any) -> str:
 
 
 def _calculators() -> list[Calculator]:
-    import calc.calculators  # noqa: PLC0415, F401 - importing it fills the registry
 
-    return list(CALCULATORS.values())
+    return list(calculators().values())
 
 
 def example_requests() -> list[str]:
@@ -187,7 +187,7 @@ def _malformed() -> Iterator[Any]:
 def _of_outfit(rules: str) -> Iterator[dict[str, Any]]:
     """An outfit kept, opened, damaged, and used by each calculator."""
     outfit, kept = _whole_outfit(rules)
-    yield {"outfit": {"keep": _request(CALCULATORS["my-outfit"], rules)["texts"]}}
+    yield {"outfit": {"keep": _request(calculators()["my-outfit"], rules)["texts"]}}
     yield {"outfit": {"keep": outfit}}
     yield {"outfit": {"open": kept, "rules": rules}}
     yield from (
@@ -198,25 +198,25 @@ def _of_outfit(rules: str) -> Iterator[dict[str, Any]]:
         {"outfit": {"open": kept.replace(a, b), "rules": rules}}
         for a, b in (("1", "9"), ("{", "["), ('"', "<"))
     )
-    for calculator in CALCULATORS.values():
+    for calculator in calculators().values():
         texts = _request(calculator, rules)["texts"]
         yield {"fill": {"calculator": calculator.id, "texts": texts, "outfit": kept}}
 
 
 def _of_class(rules: str) -> Iterator[dict[str, Any]]:
     """Files that an answer offers, lessons kept and the sheets of an evening, as their pages ask for them."""
-    from calc.answering import answer  # noqa: PLC0415 - only the build asks for it
+    from calc.answer.answering import answer  # noqa: PLC0415 - only the build asks for it
 
-    for calculator in CALCULATORS.values():
+    for calculator in calculators().values():
         texts = _whole_request(calculator, rules)["texts"]
         for offered in answer(calculator.id, drawings=False, **texts).get("files", ()):
             yield {"file": {"calculator": calculator.id, "texts": texts, "name": offered["name"]}}
-    lesson = _whole_request(CALCULATORS["gas-log"], rules)["texts"]
+    lesson = _whole_request(calculators()["gas-log"], rules)["texts"]
     yield {"log": {"lines": [lesson, lesson], "rules": rules, "file": True}}
     wrong = [lesson | {name: text} for name in lesson for text in ("<img src=x>", "-1", "1e400 psi")]
     yield {"log": {"lines": [*wrong, lesson], "rules": rules}}
     yield from ({"log": {"lines": [lesson, line], "rules": rules, "file": True}} for line in wrong)
-    plan = _request(CALCULATORS["class-plan"], rules)["texts"]
+    plan = _request(calculators()["class-plan"], rules)["texts"]
     exercises = {
         name: text for name, text in plan.items() if name.startswith(("exercise_", "learners", "benches"))
     }

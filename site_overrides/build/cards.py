@@ -6,9 +6,9 @@ A table with six columns of sentences cannot be read on a phone; cards can.
 from collections.abc import Callable
 from html import escape
 
+from calc.answer.hazards import hazards
+from calc.data.tables import HOW_SURE, source_words
 from calc.declare import RULE_SETS
-from calc.hazards import hazards
-from calc.tables import HOW_SURE, source_words
 from site_overrides.build.hazards import hazard_html, parts
 from site_overrides.build.questions import link
 

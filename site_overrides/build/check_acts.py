@@ -8,7 +8,7 @@ in words, and declare no act.
 import re
 from dataclasses import fields
 
-from calc.outfit_state import BreachError, Outfit, act, named
+from calc.outfit import BreachError, Outfit, act, named
 from site_overrides.build.procedures import Pause, Procedure, Step
 
 FOLLOW = "follow "

@@ -13,7 +13,7 @@ from typing import Any
 
 from markdown import Markdown
 
-from calc.declare import CALCULATORS
+from calc.declare.catalogue import calculators
 from site_overrides.build.forms import Form, FormError, form
 from site_overrides.build.procedures import Procedure, ProcedureError, procedure
 
@@ -208,10 +208,8 @@ def hazard_problems(page: Page) -> list[str]:
 
 def calculator_problems(page: Page) -> list[str]:
     """Every calculator named on the page exists, and once."""
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
-
     ids = [source.split()[0] for kind, source in page.fences if kind == "calculator"]
-    said = [f"there is no calculator {name}" for name in ids if name not in CALCULATORS]
+    said = [f"there is no calculator {name}" for name in ids if name not in calculators()]
     return said + [f"{name} stands twice" for name in sorted(set(ids)) if ids.count(name) > 1]
 
 

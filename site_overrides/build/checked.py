@@ -10,12 +10,15 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
+from calc.declare.catalogue import calculators
+
 ROOT = Path(__file__).parents[2]
 LIBRARIES = {"CoolProp": "CoolProp", "cantera": "Cantera", "fluids": "fluids", "scipy": "SciPy"}
 WORKED = "computed"
 UNSURE = ("memory", "practice")
 ROOMS = {
-    "formulas": "Formulas", "calculators": "Calculators", "sheets": "What calculators share", "data": "Tables",
+    "formulas": "Formulas", "calculators": "Calculators", "trade": "What calculators share", "job_sheet": "Job sheet",
+    "class_plan": "Class plan", "data": "Tables",
     "show": "What is shown", "practice": "Practice problems", "calc": "Reading, units, answering",
 }  # fmt: skip
 
@@ -37,7 +40,7 @@ def _off(got: float | None, number: float) -> float | None:
 @cache
 def points() -> dict[str, tuple[Point, ...]]:
     """Every expected value of every calculator, from the rows that the tests hold it to."""
-    from calc.answering import answer  # noqa: PLC0415
+    from calc.answer.answering import answer  # noqa: PLC0415
     from tests.published.evidence import rows  # noqa: PLC0415
     from tests.published.rows import CASES, shown  # noqa: PLC0415
 
@@ -69,12 +72,10 @@ def _imports(path: Path) -> set[str]:
 @cache
 def libraries() -> dict[str, set[str]]:
     """Open libraries that a calculator, or a formula it calls, is compared with, by id."""
-    from calc.declare import CALCULATORS  # noqa: PLC0415
-
     found: dict[str, set[str]] = defaultdict(set)
     own = {
-        name: {m for m in _imports(ROOT / "calc/calculators" / f"{name.replace('-', '_')}.py") if ".formulas." in m}
-        for name in CALCULATORS
+        name: {m for m in _imports(ROOT / f"{one.function.__module__.replace('.', '/')}.py") if ".formulas." in m}
+        for name, one in calculators().items()
     }
     for path in sorted((ROOT / "tests/reference").glob("test_*.py")):
         used = _imports(path)
@@ -104,11 +105,8 @@ def _listed(words: set[str]) -> str:
 
 def trust_rows() -> tuple[list[str], list[list[str]]]:
     """Headings and rows: what each calculator is held to, how often, how far it is off, what is less sure."""
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
-    from calc.declare import CALCULATORS  # noqa: PLC0415
-
     rows = []
-    for name, calculator in sorted(CALCULATORS.items(), key=lambda pair: pair[1].title):
+    for name, calculator in sorted(calculators().items(), key=lambda pair: pair[1].title):
         some = points().get(name, ())
         printed = {_name(p.source) for p in some if p.how_sure in ("read", "read-m")}
         worked = sum(p.how_sure == WORKED for p in some)

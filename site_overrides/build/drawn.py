@@ -1,12 +1,24 @@
-"""A drawing of `calc.show.drawings` as it stands on a page."""
+"""A drawing of `calc` as it stands on a page."""
 
 from collections.abc import Callable, Mapping
 from html import escape
 from importlib import import_module
+from importlib.util import find_spec
+from types import ModuleType
 
+from calc.ask.reading import typed
 from calc.declare import Picture
-from calc.reading import typed
-from calc.units import to_si
+from calc.values.units import to_si
+
+ROOMS = ("calc.show.drawings", "calc.trade.drawings", "calc.class_plan.drawings")
+"""Rooms that have drawings: those of plain values, those that need a look-up of the trade, those of the exercises."""
+
+
+def _module(name: str) -> ModuleType:
+    for room in ROOMS:
+        if find_spec(f"{room}.{name}"):
+            return import_module(f"{room}.{name}")
+    raise ModuleNotFoundError(f"there is no drawing {name!r} in {', '.join(ROOMS)}")
 
 
 def _given(text: str) -> float | str:
@@ -28,11 +40,11 @@ def drawn_html(name: str, settings: Mapping[str, str], fill: Callable[[str], str
     """A drawing with its title, its sentence and, where it has numbered parts, their key.
 
     Args:
-        name: Module of `calc.show.drawings`.
+        name: Module in a room of `ROOMS`.
         settings: What its `drawing` is given, as text; a number with a unit is read as one.
         fill: Fills `{id}` in escaped text with figures and words.
     """
-    module = import_module(f"calc.show.drawings.{name}")
+    module = _module(name)
     picture = module.drawing(**{key: _given(text) for key, text in settings.items()})
     key = ""
     if hasattr(module, "PARTS"):

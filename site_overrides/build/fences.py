@@ -14,11 +14,11 @@ from typing import Any
 from markdown import Markdown
 from pymdownx.superfences import SuperFencesException
 
+from calc.class_plan.exercises import job_texts
+from calc.data.tables import HOW_SURE, graded, source_words, sources
+from calc.data.tables import table as checked_table
 from calc.declare import RULE_SETS, ByRules
-from calc.sheets.lessons.exercises import job_texts
-from calc.tables import HOW_SURE, graded, source_words, sources
-from calc.tables import table as checked_table
-from calc.units import from_si, to_si, written
+from calc.values.units import from_si, to_si, written
 from site_overrides.build.cards import cards_html
 from site_overrides.build.checked import score_rows, trust_rows
 from site_overrides.build.drawn import drawn_html
@@ -240,7 +240,7 @@ def table(source: str, md: Markdown) -> str:
 
     Its name, then `caption`, and if wanted `columns = name: Heading, name: Heading`
     and `where = column: text` or `column: text or text`. `number+unit` shows a number with the unit of its row.
-    `sources` and `grades` list what calc/tables.py knows; `unread` all rows from memory or practice.
+    `sources` and `grades` list what calc/data/tables.py knows; `unread` all rows from memory or practice.
     """
     name, settings = parts(source)
     caption = settings["caption"]

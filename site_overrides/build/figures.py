@@ -14,9 +14,9 @@ from markdown import Extension, Markdown
 from markdown.preprocessors import Preprocessor
 from markdown.treeprocessors import Treeprocessor
 
-from calc.declare import RULE_SETS
-from calc.emergencies import told
-from calc.filling import (
+from calc.data.emergencies import told
+from calc.data.tables import HOW_SURE, source_words
+from calc.data.texts import (
     BRACES,
     FIGURES,
     WORDS,
@@ -26,7 +26,7 @@ from calc.filling import (
     figures,
     words,
 )
-from calc.tables import HOW_SURE, source_words
+from calc.declare import RULE_SETS
 
 _FENCED = re.compile(r"^```.*?^```$", re.DOTALL | re.MULTILINE)
 STRAY = re.compile(r"^\s*(?:hazards?|source|want|acts|do|only|how_sure)\s*=.*", re.MULTILINE)

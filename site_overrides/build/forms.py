@@ -22,9 +22,9 @@ from dataclasses import dataclass
 from html import escape
 from typing import Any
 
-from calc.declare import CALCULATORS
-from calc.hazards import hazards
-from calc.tables import HOW_SURE, source_words, table
+from calc.answer.hazards import hazards
+from calc.data.tables import HOW_SURE, source_words, table
+from calc.declare.catalogue import calculators
 from site_overrides.build.hazards import held, origin, parts
 
 MARKS = "exercise-marks-benchbook-2026"
@@ -115,11 +115,10 @@ def _line(given: dict[str, Any], where: str) -> Line:
 
 
 def _hold_from(kind: str, calculator: str, result: str, where: str) -> None:
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
 
-    if calculator not in CALCULATORS:
+    if calculator not in calculators():
         raise FormError(f"{where}: there is no calculator {calculator}")
-    known = CALCULATORS[calculator].results
+    known = calculators()[calculator].results
     if kind == "figure" and result not in known:
         raise FormError(f"{where}: {calculator} has no result {result!r}; it has {', '.join(known)}")
 

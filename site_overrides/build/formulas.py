@@ -19,8 +19,8 @@ import latex2mathml.converter
 import latexify
 
 import calc.formulas
-from calc.quantities import Unit
-from calc.tables import table
+from calc.data.tables import table
+from calc.values.quantities import Unit
 
 TARGET = Path(__file__).parents[2] / "calc" / "data" / "formulas.json"
 

@@ -6,9 +6,9 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
-from calc.emergencies import told as acts_told
-from calc.filling import BRACES, figures, words
-from calc.hazards import alternatives, hazards
+from calc.answer.hazards import alternatives, hazards
+from calc.data.emergencies import told as acts_told
+from calc.data.texts import BRACES, figures, words
 from site_overrides.build.hazards import Fill, origin
 from site_overrides.build.questions import link
 
@@ -60,7 +60,7 @@ def hazards_html(signal: str, fill: Fill) -> str:
     """Every hazard of one signal word, with what brings it, its source and its grade.
 
     Args:
-        signal: One of `calc.hazards.SIGNALS`.
+        signal: One of `calc.answer.hazards.SIGNALS`.
         fill: Fills `{id}` in escaped text with figures and words.
 
     Raises:

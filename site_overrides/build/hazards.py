@@ -4,8 +4,8 @@ from collections.abc import Callable
 from html import escape
 from typing import Any
 
-from calc.hazards import hazards
-from calc.tables import HOW_SURE, source_words
+from calc.answer.hazards import hazards
+from calc.data.tables import HOW_SURE, source_words
 
 Fill = Callable[[str], str]
 

@@ -2,12 +2,12 @@
 
 from html import escape
 
-from calc.answering import answer
-from calc.quantities import Volume
-from calc.sheets.lessons.exercises import Exercise, exercises
-from calc.show.numbers import plain_number
-from calc.tables import HOW_SURE
-from calc.units import from_si, to_si, written
+from calc.answer.answering import answer
+from calc.class_plan.exercises import Exercise, exercises
+from calc.data.tables import HOW_SURE
+from calc.values.numbers import plain_number
+from calc.values.quantities import Volume
+from calc.values.units import from_si, to_si, written
 
 GAS_UNITS = {"us": "ft^3", "iso": "L"}
 

@@ -2,10 +2,11 @@
 
 from html import escape
 
-from calc.declare import CALCULATORS, RULE_SETS
-from calc.sheets.lessons.exercises import titles
-from calc.show.bench_card import card_html
-from calc.show.pack import MOST_LEARNERS, PARTS
+from calc.class_plan.bench_card import card_html
+from calc.class_plan.exercises import titles
+from calc.class_plan.pack import MOST_LEARNERS, PARTS
+from calc.declare import RULE_SETS
+from calc.declare.catalogue import calculators
 
 
 def log_html(calculator_id: str, title: str) -> str:
@@ -21,9 +22,7 @@ def log_html(calculator_id: str, title: str) -> str:
     Raises:
         ValueError: There is no such calculator.
     """
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
-
-    if calculator_id not in CALCULATORS:
+    if calculator_id not in calculators():
         raise ValueError(f"there is no calculator {calculator_id}")
     mark = f"{calculator_id}-log"
     return (

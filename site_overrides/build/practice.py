@@ -7,11 +7,11 @@ read without a script stands here: one question, its answer in a fold.
 from html import escape
 
 from calc.declare import RULE_SETS, Choice
-from calc.practice.asked import LEVEL, TOPIC
 from calc.practice.choices import ChoiceQuestion
+from calc.practice.fields import LEVEL, TOPIC
+from calc.practice.questions_html import answered_choice_html, choice_html, example_html
 from calc.practice.sessions import SETS, made_set
 from calc.practice.sets import Numbered
-from calc.show.practice import answered_choice_html, choice_html, example_html
 
 TITLES = {"problems": "Practice problems", "licence": "The written questions", "flame": "Name the flame"}
 SMALL = "hose-volume"

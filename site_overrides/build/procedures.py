@@ -11,7 +11,7 @@ the step, always open, and it prints.
 
 `acts` names what a step does to the outfit, by ids of the table of acts, or
 `follow` and the id of another procedure; `begins` and `ends` name states of
-`calc.outfit_state`. They are not shown: a check steps the outfit through them.
+`calc.outfit`. They are not shown: a check steps the outfit through them.
 """
 
 import re
@@ -22,10 +22,10 @@ from datetime import date
 from html import escape
 from typing import Any
 
+from calc.answer.hazards import hazards
+from calc.data.tables import HOW_SURE, graded, source_key, source_words, sources
 from calc.declare import RULE_SETS
-from calc.hazards import hazards
-from calc.outfit_state import ACTS, NAMED, TORCHES
-from calc.tables import HOW_SURE, graded, source_key, source_words, sources
+from calc.outfit import ACTS, NAMED, TORCHES
 from site_overrides.build.drawn import drawn_html
 from site_overrides.build.hazards import hazard_html, held, origin
 

@@ -10,10 +10,10 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
+from calc.data.tables import HOW_SURE, source_words
+from calc.data.texts import filled_text
 from calc.declare import RULE_SETS
-from calc.filling import filled_text
-from calc.sheets.lessons.licence import LETTERS, Question, by_topic, questions
-from calc.tables import HOW_SURE, source_words
+from calc.practice.licence import LETTERS, Question, by_topic, questions
 from site_overrides.build.procedures import rules_choice
 
 DOCS = Path(__file__).parents[2] / "docs"

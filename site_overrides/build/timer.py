@@ -5,7 +5,7 @@ The script makes face and buttons; what must be read without one stands here.
 
 from html import escape
 
-from calc.declare import CALCULATORS
+from calc.declare.catalogue import calculators
 
 RESULTS = ("watch", "later", "every")
 
@@ -24,11 +24,9 @@ def timer_html(calculator_id: str, title: str, results: dict[str, str]) -> str:
     Raises:
         ValueError: A result is missing, unknown or no time.
     """
-    import calc.calculators  # noqa: F401, PLC0415 - importing it fills the registry
-
-    if calculator_id not in CALCULATORS:
+    if calculator_id not in calculators():
         raise ValueError(f"there is no calculator {calculator_id}")
-    known = CALCULATORS[calculator_id].results
+    known = calculators()[calculator_id].results
     if set(results) != set(RESULTS):
         raise ValueError(f"name a result for each of {RESULTS}")
     for name in results.values():

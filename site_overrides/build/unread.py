@@ -8,10 +8,10 @@ from collections.abc import Callable
 from html import escape
 from importlib.resources import files
 
+from calc.data.tables import HOW_SURE, source_words, table
+from calc.data.texts import BRACES, UnknownIdError
 from calc.declare import RULE_SETS
-from calc.filling import BRACES, UnknownIdError
-from calc.tables import HOW_SURE, source_words, table
-from calc.units import written
+from calc.values.units import written
 
 UNREAD = ("memory", "practice")
 SAFETY = (

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, Route, expect
 
-from calc.answering import answer as fresh_answer
-from calc.errors import InputError
+from calc.answer.answering import answer as fresh_answer
+from calc.ask.errors import InputError
 from tests.browser.asking import (
     GAUGE,
     OXYGEN,

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from calc.answering import answer
+from calc.answer.answering import answer
 from site_overrides.build.browser import ASK, are_there
 from tests.browser.conftest import HOST, PORT, Server
 from tests.browser.engines import ENGINES, TAB, Engine, wait_for

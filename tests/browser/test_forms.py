@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from calc.answering import answer as fresh_answer
+from calc.answer.answering import answer as fresh_answer
 from tests.browser.asking import OXYGEN, go, wait_for_engine
 
 pytestmark = pytest.mark.browser

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from calc.sheets.lessons.licence import asked
+from calc.practice.licence import asked
 
 pytestmark = pytest.mark.browser
 

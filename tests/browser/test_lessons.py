@@ -10,9 +10,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calc import answer as answered
+from calc.class_plan.bench_card import card_html
+from calc.class_plan.exercises import titles
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.exercises import titles
-from calc.show.bench_card import card_html
 from tests.browser.asking import OXYGEN, give, new_answer, wait_for_engine
 
 pytestmark = pytest.mark.browser

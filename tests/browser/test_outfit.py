@@ -9,7 +9,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from playwright.sync_api import Page, expect
 
-from calc.answering import answer as fresh_answer
+from calc.answer.answering import answer as fresh_answer
 from tests.browser.asking import go, values, wait_for_engine
 from tests.browser.conftest import ENGINE_STARTS
 from tests.browser.test_access import _load_axe as load_axe

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from calc.answering import answer as fresh_answer
+from calc.answer.answering import answer as fresh_answer
 from site_overrides.build import licences, zipped
 from tests.browser.asking import GAUGE, give, values, wait_for_engine
 from tests.browser.conftest import PORT, Server, Watch

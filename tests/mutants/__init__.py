@@ -17,7 +17,7 @@ KEPT = ROOT / ".build" / "mutants"
 """What was found out once: what reaches which line."""
 SCORE = Path(__file__).parent / "score.json"
 """The last score, with its date and seed; *How this is checked* prints it."""
-ROOMS = ("formulas", "sheets", "calculators", "data", "show", "practice", "calc")
+ROOMS = ("formulas", "trade", "calculators", "job_sheet", "class_plan", "data", "show", "practice", "calc")
 TESTS = ("tests/published", "tests/reference", "tests/properties", "tests/pages", "calc")
 
 
@@ -25,7 +25,7 @@ def room(path: str) -> str:
     """Room of a file, by its path from the root; `calc` for what stands in none.
 
     Examples:
-        >>> room("calc/formulas/gas/leak.py"), room("calc/asking.py")
+        >>> room("calc/formulas/gas/leak.py"), room("calc/ask/inputs.py")
         ('formulas', 'calc')
     """
     second = path.split("/")[1]

@@ -14,9 +14,9 @@ from typing import Any
 import pytest
 from _pytest.runner import runtestprotocol
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
 from calc import declare
-from calc.declare import CALCULATORS, Answer, Calculator, Figure, Shown, Table
+from calc.declare import Answer, Calculator, Figure, Shown, Table
+from calc.declare.catalogue import calculators
 from tests.mutants import KEPT, ROOT
 from tests.mutants.reach import Reach, kept
 from tests.published.evidence import FOLDER, kind, listing, rows, table_kind
@@ -100,7 +100,7 @@ class Turned:
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Every part in turn."""
-        calculator = CALCULATORS[self.calculator]
+        calculator = calculators()[self.calculator]
         right = {"function": calculator.function, "results": calculator.results}
         for part in self.parts:
             if part[1] == "rounding":
@@ -119,7 +119,7 @@ class Turned:
 
 
 def _tests(calculator: str, reach: Reach) -> list[str]:
-    file = {CALCULATORS[calculator].function.__code__.co_filename.removeprefix(f"{ROOT}/")}
+    file = {calculators()[calculator].function.__code__.co_filename.removeprefix(f"{ROOT}/")}
     own = [n for n in reach.of_files(file) if reach.names[n].startswith(FOLDERS)]
     chosen, seconds = [], 0.0
     for place in sorted(own, key=reach.seconds.__getitem__):
@@ -164,7 +164,7 @@ def main(names: list[str]) -> None:
     listing.wanted()
     listed = FOLDER / "noticed.txt"
     kept_lines = listed.read_text(encoding="utf-8").splitlines() if listed.exists() else []
-    chosen = names or sorted(CALCULATORS)
+    chosen = names or sorted(calculators())
     lines = [line for line in kept_lines if line.split("\t")[0] not in chosen]
     for calculator in chosen:
         found = _in_a_child(calculator, reach)

@@ -13,7 +13,7 @@ import sys
 
 from tests.mutants import ROOT
 
-DRAWINGS = "calc/show/drawings/"
+DRAWINGS = "/drawings/"
 LEAST = 1 / 30
 """Of the width of the picture; 11 px of the 340 px that a phone shows."""
 WIDTH = 340.0

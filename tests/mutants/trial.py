@@ -163,7 +163,7 @@ MOST_PICTURES = 40
 def _first_other(change: Change, asked: Reach) -> str:
     """The first request to which a reader sees another answer; empty if there is none."""
     others = (asked.names[n] for n in comes_by(change, asked) if reply_sum(asked.names[n]) != asked.replies[n])
-    if not change.path.startswith(DRAWINGS):
+    if DRAWINGS not in change.path:
         return next(others, "")
     some = list(islice(others, MOST_PICTURES))
     run = importlib.import_module("calc.bridge").run
@@ -174,7 +174,7 @@ def _tried(change: Change, asked: Reach, tests: Reach) -> Outcome:
     _put_in(change)
     try:
         importlib.import_module("calc.bridge")
-        importlib.import_module("calc.calculators")
+        importlib.import_module("calc.declare.catalogue").calculators()
     except BaseException as error:
         return Outcome(True, "nothing can be imported", f"import: {type(error).__name__}")
     text = _first_other(change, asked)

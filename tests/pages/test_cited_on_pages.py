@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from calc.sheets.jobs.hazards import SAID_BY_STEPS
-from calc.tables import graded
+from calc.data.tables import graded
+from calc.job_sheet.hazards import SAID_BY_STEPS
 from site_overrides.build.check_pages import DOCS
 
 

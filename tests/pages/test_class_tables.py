@@ -5,12 +5,12 @@ from itertools import pairwise
 
 import pytest
 
-from calc.answering import answer
+from calc.answer.answering import answer
+from calc.answer.hazards import hazards
+from calc.class_plan.exercises import exercises, titles
+from calc.data.tables import graded, table
 from calc.declare import RULE_SETS
-from calc.hazards import hazards
-from calc.sheets.lessons.exercises import exercises, titles
-from calc.tables import graded, table
-from calc.units import from_si
+from calc.values.units import from_si
 from site_overrides.build.check_pages import DOCS, ROOT
 
 SESSION = 180

@@ -8,7 +8,6 @@ import pytest
 
 from calc.show.drawings import (
     bars,
-    flame,
     gauges,
     joint,
     outfit,
@@ -20,6 +19,7 @@ from calc.show.drawings import (
     words,
     zone,
 )
+from calc.trade.drawings import flame
 
 PSI = 6894.757293168
 SVG = "{http://www.w3.org/2000/svg}"

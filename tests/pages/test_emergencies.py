@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.filling import filled_text
+from calc.data.texts import filled_text
 from site_overrides.build.check_emergencies import (
     EMERGENCIES,
     TROUBLE,

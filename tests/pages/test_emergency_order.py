@@ -5,11 +5,11 @@ import re
 
 import pytest
 
+from calc.class_plan.first_acts import TABLE as FIRST_ACTS
+from calc.data.emergencies import PREFIX, TABLE, events, told
+from calc.data.tables import table
+from calc.data.texts import BRACES, filled_text
 from calc.declare import RULE_SETS
-from calc.emergencies import PREFIX, TABLE, events, told
-from calc.filling import BRACES, filled_text
-from calc.sheets.lessons.first_acts import TABLE as FIRST_ACTS
-from calc.tables import table
 from site_overrides.build.check_emergencies import EMERGENCIES, TROUBLE
 from site_overrides.build.check_pages import DOCS, ROOT, forms, procedures, read
 

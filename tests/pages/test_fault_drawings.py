@@ -6,8 +6,8 @@ from xml.etree import ElementTree
 
 import pytest
 
+from calc.data.tables import table
 from calc.show.drawings import faults, sparks
-from calc.tables import table
 from tests.pages.test_drawings import (
     SVG,
     test_a_drawing_has_no_color_of_its_own,

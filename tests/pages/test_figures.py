@@ -6,8 +6,8 @@ import pytest
 from markdown import Markdown
 from pymdownx.superfences import SuperFencesException
 
-from calc.tables import table
-from calc.units import to_si
+from calc.data.tables import table
+from calc.values.units import to_si
 from site_overrides.build import fences
 from site_overrides.build.check_pages import DOCS, read
 from site_overrides.build.figures import UnknownIdError, filled

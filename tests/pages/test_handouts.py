@@ -7,8 +7,8 @@ import pytest
 from markdown import Markdown
 from pymdownx.superfences import SuperFencesException
 
-from calc.sheets.lessons.licence import questions
-from calc.tables import table
+from calc.data.tables import table
+from calc.practice.licence import questions
 from site_overrides.build import fences
 from site_overrides.build.check_pages import _FIGURE, _SAFE, DOCS
 from site_overrides.build.questions import address

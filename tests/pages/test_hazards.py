@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from calc.hazards import PARTS, SIGNALS, alternatives, hazards
-from calc.tables import table
+from calc.answer.hazards import PARTS, SIGNALS, alternatives, hazards
+from calc.data.tables import table
 from site_overrides.build.check_pages import _SAFE, DOCS, ROOT, forms, procedures, read
 
 ROWS = [pytest.param(row, id=row.id) for row in hazards().values()]

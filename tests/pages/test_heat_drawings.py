@@ -6,10 +6,10 @@ from xml.etree import ElementTree
 import pytest
 
 from calc import answer
-from calc.sheets.heat_colours import colours
+from calc.data.tables import table
 from calc.show.drawings import heat_map, swatches
 from calc.show.drawings.heat_map import Isotherm
-from calc.tables import table
+from calc.trade.heat.colours import colours
 
 SVG = "{http://www.w3.org/2000/svg}"
 WELD = {

@@ -7,12 +7,13 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.answering import answer
+from calc.answer.answering import answer
+from calc.class_plan.drawings import cut_run, hold, socket, stand
+from calc.class_plan.exercises import job_texts
+from calc.class_plan.holds import held
+from calc.data.tables import table
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.exercises import job_texts
-from calc.sheets.lessons.holds import held
-from calc.show.drawings import cut_run, frame, hold, pools, socket, stand, strip, tacks
-from calc.tables import table
+from calc.show.drawings import frame, pools, strip, tacks
 from site_overrides.build import fences, forms, ladder
 from site_overrides.build.check_pages import DOCS, ROOT, procedures, read
 from site_overrides.build.check_pages import forms as sheets

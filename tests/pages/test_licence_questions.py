@@ -6,10 +6,10 @@ from collections import Counter
 
 import pytest
 
+from calc.data.tables import HOW_SURE, graded
+from calc.data.texts import filled_text
 from calc.declare import RULE_SETS
-from calc.filling import filled_text
-from calc.sheets.lessons.licence import LETTERS, TABLE, asked, by_topic, questions
-from calc.tables import HOW_SURE, graded
+from calc.practice.licence import LETTERS, TABLE, asked, by_topic, questions
 from site_overrides.build.check_pages import _FIGURE, _SAFE, DOCS, ROOT, procedures, read
 
 ALL = questions()

@@ -10,15 +10,16 @@ from urllib.parse import parse_qsl, urlsplit
 import pytest
 import segno
 
-from calc.answering import answer
+from calc.answer.answering import answer
+from calc.answer.hazards import hazards
 from calc.bridge import run
-from calc.declare import CALCULATORS, RULE_SETS, Answer, Calculator, Field, Figure, Shown
-from calc.hazards import hazards
-from calc.sheets.lessons.exercises import exercises, titles
-from calc.sheets.lessons.first_acts import TABLE, emergencies
+from calc.class_plan.bench_card import card_html
+from calc.class_plan.exercises import exercises, titles
+from calc.class_plan.first_acts import TABLE, emergencies
+from calc.data.tables import table
+from calc.declare import RULE_SETS, Answer, Calculator, Field, Figure, Shown
+from calc.declare.catalogue import calculators
 from calc.show.answer import said as as_typed
-from calc.show.bench_card import card_html
-from calc.tables import table
 from site_overrides.build.check_emergencies import EMERGENCIES, order_problems
 from site_overrides.build.check_pages import DOCS, procedures, read
 from site_overrides.build.lessons import log_html, pack_form_html
@@ -181,7 +182,7 @@ def test_a_plan_is_put_in_where_there_is_one(monkeypatch: pytest.MonkeyPatch) ->
         {"benches_used": Shown("Benches in use")},
     )  # fmt: skip
     texts = {"learners": "8", "benches": "4"}
-    monkeypatch.setitem(CALCULATORS, "class-plan", stand_in)
+    monkeypatch.setitem(calculators(), "class-plan", stand_in)
     handouts = [{"title": "x", "address": SITE}]
     html = _asked(texts=texts, planned=True, handouts=handouts)["html"]
     assert 'data-sheet-page="plan"' in html

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from calc.outfit_state import ACTS, TORCHES, named
+from calc.outfit import ACTS, TORCHES, named
 from site_overrides.build.check_acts import FOLLOW, StepError, acts_of, touches, unsaid, walked
 from site_overrides.build.check_pages import DOCS, procedures, read
 from site_overrides.build.procedures import Procedure, procedure

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from calc.hazards import hazards
+from calc.answer.hazards import hazards
 from site_overrides.build.check_pages import DOCS
 from site_overrides.build.procedures import ProcedureError, procedure, procedure_html
 

@@ -7,7 +7,7 @@ from importlib.resources import files
 
 import pytest
 
-from calc.tables import table
+from calc.data.tables import table
 from site_overrides.build.fences import table_html
 from site_overrides.build.unread import OWN, SAFETY, lines, names, told, unread_html
 

@@ -5,10 +5,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from calc.asking import SHOWN_IN, bound_si
+from calc.ask.inputs import SHOWN_IN, bound_si
 from calc.declare import RULE_SETS, Asked, Calculator, Choice, Day, Field, Words, by_rules
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.units import from_si
 
 
 def _number_text(field: Field, rules: str) -> st.SearchStrategy[str]:

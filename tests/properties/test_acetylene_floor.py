@@ -11,8 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import answer
-from calc.filling import filled_text
-from calc.reading import typed
+from calc.ask.reading import typed
+from calc.data.texts import filled_text
 
 PSI = 6894.757293168
 TEXTS = {"fuel": "acetylene", "orifice": "#68", "fuel_contents": "130 ft^3", "rules": "us"}

@@ -6,20 +6,10 @@ from typing import Annotated
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError
-from calc.answering import answer
-from calc.declare import (
-    CALCULATORS,
-    Answer,
-    Calculator,
-    Choice,
-    DeclarationError,
-    Field,
-    Figure,
-    Shown,
-    calculator,
-)
+from calc.answer.answering import answer
+from calc.declare import Answer, Calculator, Choice, DeclarationError, Field, Figure, Shown, calculator
+from calc.declare.catalogue import calculators
 from calc.show.form import block
 
 WORK = {"welding": "Weld", "cutting": "Cut"}
@@ -47,7 +37,7 @@ def declared() -> object:
         return Answer(Asked(figure, Figure(None, "", "practice", words=work)))
 
     yield
-    del CALCULATORS["asked-when"]
+    del calculators()["asked-when"]
 
 
 def test_what_is_not_asked_is_neither_needed_nor_read() -> None:
@@ -79,7 +69,7 @@ def test_the_form_hides_what_is_not_asked() -> None:
     )
 
 
-@pytest.mark.parametrize("made", list(CALCULATORS.values()), ids=list(CALCULATORS))
+@pytest.mark.parametrize("made", list(calculators().values()), ids=list(calculators()))
 def test_a_choice_stands_in_the_form_before_what_waits_for_it(made: Calculator) -> None:
     """The page reads the form from the top: a choice further down would never show what waits for it."""
     order = re.findall(r'data-field="(\w+)"', block(made.id))

@@ -10,8 +10,8 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from calc import InputError, answer
-from calc.declare import CALCULATORS
-from calc.sheets.braze_choice import METALS, RODS, SERVICES, match_for
+from calc.declare.catalogue import calculators
+from calc.trade.braze.choice import METALS, RODS, SERVICES, match_for
 from tests.properties.asked import texts_of
 
 MANY = settings(
@@ -133,7 +133,7 @@ def test_no_filler_is_used_where_the_metal_melts() -> None:
 @MANY
 @given(data=st.data())
 def test_the_cold_gap_put_back_gives_the_wanted_one(data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS["braze-joint"]))
+    texts = data.draw(texts_of(calculators()["braze-joint"]))
     metals = st.sampled_from(BRAZED)
     texts |= {"metal_one": data.draw(metals), "metal_two": data.draw(metals), "form": "sleeve"}
     texts |= {"service": "general", "diameter": texts.get("diameter", "22 mm"), "shown_in": "metric"}
@@ -211,7 +211,7 @@ def test_a_flat_lap_keeps_its_gap_and_two_touching_sheets_are_refused() -> None:
 @MANY
 @given(data=st.data())
 def test_the_overlap_is_never_below_three_thicknesses_or_the_strength_sum(data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS["braze-joint"])) | {"shown_in": "metric"}
+    texts = data.draw(texts_of(calculators()["braze-joint"])) | {"shown_in": "metric"}
     texts.pop("overlap", None)
     try:
         got = braze(texts)
@@ -235,7 +235,7 @@ def test_a_wall_beyond_half_the_diameter_is_refused() -> None:
 @MANY
 @given(data=st.data())
 def test_every_answer_warns_of_what_burns_and_poisons(data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS["braze-joint"]))
+    texts = data.draw(texts_of(calculators()["braze-joint"]))
     try:
         got = braze(texts)
     except InputError:

@@ -6,13 +6,12 @@ from typing import Any
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
-from calc.asking import SHOWN_IN
-from calc.declare import CALCULATORS
+from calc.ask.inputs import SHOWN_IN
+from calc.declare.catalogue import calculators
 from tests.properties.asked import texts_of
 
-CUT = CALCULATORS["cut-plate"]
+CUT = calculators()["cut-plate"]
 MANY = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 HIGHEST_ACETYLENE = {"us": 15 * 6894.757293168, "iso": 1.5e5, "uk": 1.5e5}
 """29 CFR 1910.253(a)(2), read; ISO 3821 scope, read."""

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.sheets.lessons.cutting_list import CuttingList, Kind, NoRoomError, cutting_list
+from calc.class_plan.cutting_list import CuttingList, Kind, NoRoomError, cutting_list
 
 Box = tuple[int, int, int, int]
 

@@ -10,19 +10,19 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.__main__ import main
+from calc.ask.reading import typed
 from calc.bridge import run
-from calc.declare import CALCULATORS, RULE_SETS, Calculator, Choice, Day, Field, Words, by_rules
-from calc.reading import typed
+from calc.data.tables import HOW_SURE
+from calc.declare import RULE_SETS, Calculator, Choice, Day, Field, Words, by_rules
+from calc.declare.catalogue import calculators
 from calc.show.form import block
-from calc.show.numbers import plain_number
-from calc.tables import HOW_SURE
-from calc.units import dimension, from_si, to_si
+from calc.values.numbers import plain_number
+from calc.values.units import dimension, from_si, to_si
 from tests.properties.asked import texts_of
 
-EVERY = pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+EVERY = pytest.mark.parametrize("calculator", calculators().values(), ids=list(calculators()))
 MANY = settings(
     max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
 )
@@ -203,7 +203,7 @@ def test_what_a_reader_types_never_becomes_markup(calculator: Calculator) -> Non
 def test_the_command_line_lists_every_calculator(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["list", "--json"]) == 0
     listed = json.loads(capsys.readouterr().out)
-    assert [set(entry) for entry in listed] == [{"id", "title"}] * len(CALCULATORS)
+    assert [set(entry) for entry in listed] == [{"id", "title"}] * len(calculators())
 
 
 @pytest.mark.parametrize(

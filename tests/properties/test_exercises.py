@@ -2,9 +2,9 @@
 
 import pytest
 
-from calc.answering import answer
+from calc.answer.answering import answer
+from calc.class_plan.exercises import exercises, titles
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.exercises import exercises, titles
 
 
 @pytest.mark.parametrize("rules", RULE_SETS)

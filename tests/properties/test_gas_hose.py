@@ -17,7 +17,7 @@ from calc.formulas.gas.hose import (
     hose_volume,
 )
 from calc.formulas.gas.properties import gas_molar_mass
-from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
+from calc.values.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
 
 gases = st.sampled_from(["oxygen", "acetylene", "propane", "propylene", "methane", "hydrogen"])
 flows = st.floats(1e-6, 5e-3)

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.answering import answer
+from calc.answer.answering import answer
+from calc.ask.errors import InputError
 from calc.bridge import run
-from calc.errors import InputError
-from calc.sheets.lessons.gas_kept import MOST_LINES, kept, log_file, mean_factor
+from calc.class_plan.kept_lessons import MOST_LINES, kept, log_file, mean_factor
 
 LESSON = {
     "fuel": "acetylene", "fuel_before": "118 lb", "fuel_after": "116 lb", "oxygen_before": "1500 psi",

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from calc.formulas.gas.nozzle import HIGHEST, orifice_area, orifice_flow, orifice_pressure
 from calc.formulas.gas.properties import gas_molar_mass, oxygen_ratio
-from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
+from calc.values.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
 
 FUELS = (
     "acetylene",

@@ -3,9 +3,9 @@
 from typing import Any
 
 import pytest
+from calc.declare.errors import InputError
 
 from calc import answer
-from calc.errors import InputError
 
 WELD = {
     "process": "welding", "metal": "low-carbon-steel", "coating": "none", "fuel": "acetylene", "joint": "tee",

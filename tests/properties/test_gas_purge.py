@@ -16,7 +16,7 @@ from calc.formulas.gas.leak import (
     waiting_time,
 )
 from calc.formulas.gas.purge import LEAST_PURGE, bleed_time, purge_time, trapped_gas, vented_gas
-from calc.quantities import ATMOSPHERE, GAS_CONSTANT
+from calc.values.quantities import ATMOSPHERE, GAS_CONSTANT
 
 volumes = st.floats(1e-5, 5e-3)
 flows = st.floats(1e-6, 1e-2)

@@ -7,14 +7,14 @@ from typing import Any
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import answer
-from calc.answering import computed
-from calc.declare import CALCULATORS, RULE_SETS
-from calc.sheets.gate import Situation, Verdict, gate, metal_verdict
-from calc.sheets.gate_asked import COATINGS, HELD, METALS, OPTIONS, PROCESSES, SEVERAL
+from calc.answer.answering import computed
+from calc.data.tables import table
+from calc.declare import RULE_SETS
+from calc.declare.catalogue import calculators
 from calc.show.answer import answer_html
-from calc.tables import table
+from calc.trade.safety.gate import Situation, Verdict, gate, metal_verdict
+from calc.trade.safety.gate_fields import COATINGS, HELD, METALS, OPTIONS, PROCESSES, SEVERAL
 from tests.properties.asked import texts_of
 
 MANY = settings(max_examples=300, deadline=None, derandomize=True)
@@ -62,11 +62,11 @@ KEPT = {"held": ("never", "water-drained", "exhaust-off", "frame-bare")}
 
 
 def asked(name: str) -> st.SearchStrategy[str]:
-    return st.sampled_from(list(CALCULATORS["may-i-heat"].inputs[name].options))  # type: ignore[union-attr]
+    return st.sampled_from(list(calculators()["may-i-heat"].inputs[name].options))  # type: ignore[union-attr]
 
 
 EVERYTHING = st.fixed_dictionaries(
-    {name: asked(name) for name in CALCULATORS["may-i-heat"].inputs} | {"rules": st.sampled_from(list(RULE_SETS))}
+    {name: asked(name) for name in calculators()["may-i-heat"].inputs} | {"rules": st.sampled_from(list(RULE_SETS))}
 )
 
 
@@ -99,8 +99,8 @@ def test_nothing_opens_what_is_refused(texts: dict[str, str], data: Any) -> None
 @MANY
 @given(data=st.data())
 def test_the_outcome_is_one_of_three_and_never_the_word(data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS["may-i-heat"]))
-    got, *_ = computed(CALCULATORS["may-i-heat"], texts)
+    texts = data.draw(texts_of(calculators()["may-i-heat"]))
+    got, *_ = computed(calculators()["may-i-heat"], texts)
     assert got.results.outcome.words in OUTCOMES
     signals = [caution.signal for caution in got.cautions]
     assert signals == sorted(signals, key=("DANGER", "WARNING", "CAUTION", "NOTICE").index)

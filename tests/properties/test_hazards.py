@@ -4,23 +4,24 @@ import ast
 import re
 import sys
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 from difflib import SequenceMatcher
 from itertools import combinations, product
 from pathlib import Path
-from typing import Any
+from types import FunctionType
+from typing import Any, get_type_hints
 
 import pytest
 from hypothesis import given, settings
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError
-from calc.answering import computed
-from calc.declare import CALCULATORS, RULE_SETS, Answer, Choice, by_rules
-from calc.hazards import PARTS, alternatives, caution, hazards, ids_brought
-from calc.sheets.jobs.hazards import SAID_BY_STEPS
-from calc.sheets.lessons import exercises as ladder
-from calc.sheets.lessons import one_try
+from calc.answer.answering import computed
+from calc.answer.hazards import PARTS, alternatives, caution, hazards, ids_brought
+from calc.class_plan import exercises as ladder
+from calc.class_plan import one_try
+from calc.declare import RULE_SETS, Choice, by_rules
+from calc.declare.catalogue import calculators
+from calc.job_sheet.hazards import SAID_BY_STEPS
 from tests.properties.asked import texts_of
 from tests.properties.test_invariants import ANSWERED, MANY
 from tests.properties.test_job_sheet import JOB
@@ -48,32 +49,45 @@ KEEPS_NONE = ("problem-set", "problem-key", "licence-key", "flame")
 
 
 def _functions() -> dict[Callable[..., Any], str]:
-    return {one.function: name for name, one in CALCULATORS.items()}
+    return {one.function: name for name, one in calculators().items()}
+
+
+def _of_trade() -> set[Callable[..., Any]]:
+    """Functions that several calculators share and that return cautions with their figures."""
+    found = set()
+    for name, module in list(sys.modules.items()):
+        for one in vars(module).values() if name.startswith("calc.trade.") else ():
+            if isinstance(one, FunctionType) and one.__module__ == name:
+                given = get_type_hints(one).get("return")
+                if is_dataclass(given) and "cautions" in {part.name for part in fields(given)}:
+                    found.add(one)
+    return found
 
 
 class Heard:
-    """Ids of the hazards that calculators said inside of others, while it is in place."""
+    """Ids of the hazards that were said inside of an answer, by calculators and what they share, while it is in place."""
 
     def __init__(self, patch: pytest.MonkeyPatch) -> None:
         self.depth = 0
         self.inner: set[str] = set()
         wrapped = {function: self._wrap(function) for function in _functions()}
+        wrapped |= {function: self._wrap(function, inside=1) for function in _of_trade()}
         for name, module in list(sys.modules.items()):
             if name.split(".")[0] == "calc":
                 for key, value in list(vars(module).items()):
                     if callable(value) and getattr(value, "__hash__", None) and value in wrapped:
                         patch.setattr(module, key, wrapped[value])
-        for name, one in list(CALCULATORS.items()):
-            patch.setitem(CALCULATORS, name, replace(one, function=wrapped[one.function]))
+        for name, one in list(calculators().items()):
+            patch.setitem(calculators(), name, replace(one, function=wrapped[one.function]))
 
-    def _wrap(self, function: Callable[..., Answer[Any]]) -> Callable[..., Answer[Any]]:
-        def run(*given: Any, **named: Any) -> Answer[Any]:
+    def _wrap(self, function: Callable[..., Any], inside: int = 0) -> Callable[..., Any]:
+        def run(*given: Any, **named: Any) -> Any:
             self.depth += 1
             try:
                 got = function(*given, **named)
             finally:
                 self.depth -= 1
-            if self.depth:
+            if self.depth + inside:
                 self.inner |= {one.id for one in got.cautions}
             return got
 
@@ -84,7 +98,7 @@ class Heard:
         self.inner = set()
         one_try.one_try.cache_clear()
         try:
-            got, *_ = computed(CALCULATORS[calculator], texts)
+            got, *_ = computed(calculators()[calculator], texts)
         except InputError:
             return None
         return {one.id for one in got.cautions}, set(self.inner)
@@ -105,7 +119,7 @@ def _said_elsewhere(calculator: str) -> set[str]:
 
 
 def _jobs() -> Iterator[dict[str, str]]:
-    inputs = CALCULATORS["job-sheet"].inputs
+    inputs = calculators()["job-sheet"].inputs
     for process, metal, coating in product(*(inputs[name].options for name in ("process", "metal", "coating"))):  # type: ignore[union-attr]
         fuel = "propane" if process in ("cutting", "heating") else "acetylene"
         yield JOB | {"process": process, "metal": metal, "coating": coating, "stripped": "yes", "fuel": fuel}
@@ -153,14 +167,14 @@ OF_THEM_ALONE = {
 def _examples(calculator: str) -> dict[str, str]:
     return {
         name: by_rules(asked.example, "us")
-        for name, asked in CALCULATORS[calculator].inputs.items()
+        for name, asked in calculators()[calculator].inputs.items()
         if asked.example is not None
     }
 
 
 @pytest.mark.parametrize("other", OTHERS)
 def test_a_job_sheet_says_all_that_another_calculator_says_of_the_job(other: str) -> None:
-    asked = CALCULATORS[other].inputs
+    asked = calculators()[other].inputs
     compared = 0
     for texts in _jobs():
         if texts["process"] not in OTHERS[other]:
@@ -170,8 +184,8 @@ def test_a_job_sheet_says_all_that_another_calculator_says_of_the_job(other: str
         if "thickness" in asked:
             given_to["thickness"] = texts["thickness"]
         try:
-            sheet, *_ = computed(CALCULATORS["job-sheet"], texts)
-            got, *_ = computed(CALCULATORS[other], given_to)
+            sheet, *_ = computed(calculators()["job-sheet"], texts)
+            got, *_ = computed(calculators()[other], given_to)
         except InputError:
             continue
         compared += 1
@@ -192,10 +206,10 @@ def test_a_plan_passes_on_every_exercise(heard: Heard, rules: str) -> None:
         assert inner - said <= _said_elsewhere("class-plan"), exercise
 
 
-@pytest.mark.parametrize("name", [name for name in CALCULATORS if name not in KEEPS_NONE])
+@pytest.mark.parametrize("name", [name for name in calculators() if name not in KEEPS_NONE])
 def test_whatever_asks_another_keeps_its_hazards(heard: Heard, name: str) -> None:
     @settings(MANY, max_examples=15)
-    @given(texts=texts_of(CALCULATORS[name]), fixed=ANSWERED.get(name, texts_of(CALCULATORS[name])))
+    @given(texts=texts_of(calculators()[name]), fixed=ANSWERED.get(name, texts_of(calculators()[name])))
     def hold(texts: dict[str, str], fixed: dict[str, str]) -> None:
         got = heard.ask(name, texts | (fixed if name in ANSWERED else {}))
         if got is not None:
@@ -208,7 +222,7 @@ def test_whatever_asks_another_keeps_its_hazards(heard: Heard, name: str) -> Non
 def _picks() -> list[Any]:
     return [
         pytest.param(name, asked, option, id=f"{name}-{asked}-{option}")
-        for name, one in CALCULATORS.items()
+        for name, one in calculators().items()
         for asked, declared in one.inputs.items()
         if asked in ASKED and isinstance(declared, Choice) and name not in BRINGS_NONE
         and f"{name}.{asked}" not in BRINGS_NONE
@@ -220,7 +234,7 @@ def _picks() -> list[Any]:
 def test_what_is_picked_brings_its_hazards(name: str, asked: str, option: str) -> None:
     texts = _examples(name) | {asked: option}
     try:
-        got, taken, *_ = computed(CALCULATORS[name], texts)
+        got, taken, *_ = computed(calculators()[name], texts)
     except InputError:
         return
     if taken[asked] is None:
@@ -231,13 +245,13 @@ def test_what_is_picked_brings_its_hazards(name: str, asked: str, option: str) -
 def test_nothing_is_excused_that_is_not_there() -> None:
     for excused in BRINGS_NONE:
         name, _, asked = excused.partition(".")
-        assert name in CALCULATORS
-        assert not asked or asked in CALCULATORS[name].inputs
+        assert name in calculators()
+        assert not asked or asked in calculators()[name].inputs
 
 
 def test_what_a_row_waits_for_can_be_picked() -> None:
     offered: dict[str, set[str]] = {part: set() for part in PARTS}
-    for one in CALCULATORS.values():
+    for one in calculators().values():
         for name, asked in one.inputs.items():
             if name in ASKED and isinstance(asked, Choice):
                 offered[ASKED[name]] |= set(asked.options)
@@ -254,7 +268,7 @@ def test_only_the_table_makes_a_caution() -> None:
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call) and "Caution" in (getattr(node.func, "id", ""), getattr(node.func, "attr", "")):
                 makers.add(path.relative_to(ROOT).as_posix())
-    assert makers == {"calc/hazards.py"}
+    assert makers == {"calc/answer/hazards.py"}
 
 
 def test_every_id_that_the_code_cites_is_in_the_table() -> None:
@@ -283,7 +297,7 @@ def test_no_page_of_a_job_has_more_than_two_dangers() -> None:
     """DANGER is for what kills at once or surely, so that it is still read."""
     for texts in _jobs():
         try:
-            got, *_ = computed(CALCULATORS["job-sheet"], texts)
+            got, *_ = computed(calculators()["job-sheet"], texts)
         except InputError:
             continue
         kills = [one.id for one in got.cautions if one.signal == "DANGER" and not one.id.startswith("draw-")]

@@ -8,8 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calc import InputError, answer
-from calc.sheets.heat_colours import colour_at
-from calc.sheets.hot_metal import METALS
+from calc.trade.heat.colours import colour_at
+from calc.trade.heat.metals import METALS
 
 FEW = settings(
     max_examples=25, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -11,18 +11,17 @@ from math import pi
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.calculators.braze_joint import braze_joint
 from calc.calculators.cut_plate import cut_plate
 from calc.calculators.solder_tube import solder_tube
 from calc.calculators.warm_up import warm_up
-from calc.figures import Figure
-from calc.sheets import tubes
-from calc.sheets.asked import FUELS
-from calc.sheets.joint_heat import Joint, heated
-from calc.sheets.settings import CUT, setting
-from calc.tables import table
+from calc.data.tables import table
+from calc.trade.braze import tubes
+from calc.trade.braze.joint_heat import Joint, heated
+from calc.trade.fields import FUELS
+from calc.trade.tips.settings import CUT, setting
+from calc.values.figures import Figure
 
 STEP = 1e-4
 MOST = 0.15

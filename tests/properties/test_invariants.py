@@ -11,10 +11,10 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError
-from calc.answering import computed
-from calc.declare import CALCULATORS, RULE_SETS, Calculator
+from calc.answer.answering import computed
+from calc.declare import RULE_SETS, Calculator
+from calc.declare.catalogue import calculators
 from tests.properties.asked import texts_of
 
 PSI = 6894.757293168  # pint's own psi
@@ -29,7 +29,7 @@ CLEAR = {"us": 10.668}
 WATCH = {"us": 3600.0, "uk": 3600.0}
 """NFPA 51B-2019; UK Joint Code 10th edition."""
 
-EVERY = pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+EVERY = pytest.mark.parametrize("calculator", calculators().values(), ids=list(calculators()))
 MANY = settings(
     max_examples=60, deadline=None, derandomize=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
@@ -135,7 +135,7 @@ def test_a_purge_is_five_hose_volumes(calculator: Calculator, data: Any) -> None
 @EVERY
 @pytest.mark.parametrize("rules", RULE_SETS)
 def test_no_text_calls_anything_safe(calculator: Calculator, rules: str) -> None:
-    from calc.answering import answer  # noqa: PLC0415
+    from calc.answer.answering import answer  # noqa: PLC0415
     from calc.show.answer import answer_html  # noqa: PLC0415
     from tests.properties.test_declarations import examples  # noqa: PLC0415
 

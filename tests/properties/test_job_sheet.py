@@ -6,11 +6,10 @@ from typing import Any
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.bridge import run
-from calc.sheets.asked import FUELS
-from calc.sheets.jobs.asked import JOINTS, METALS, PROCESSES
+from calc.job_sheet.fields import JOINTS, METALS, PROCESSES
+from calc.trade.fields import FUELS
 
 JOB = {
     "coating": "none", "length": "300 mm", "thickness": "3 mm", "joint": "square-butt", "form": "sleeve",

@@ -20,13 +20,12 @@ from typing import Any
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.calculators.joint_prep import joint_prep
 from calc.calculators.rod_need import rod_need
 from calc.calculators.tip_choice import tip_choice
-from calc.figures import Figure
-from calc.sheets.joints import JOINTS, METALS
+from calc.trade.weld.joints import JOINTS, METALS
+from calc.values.figures import Figure
 
 TENTH = 1e-4
 JUMP = 1.15

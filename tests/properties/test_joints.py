@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import InputError, answer
-from calc.sheets.joints import JOINTS, METALS, PROCESSES
-from calc.units import to_si
+from calc.trade.weld.joints import JOINTS, METALS, PROCESSES
+from calc.values.units import to_si
 
 LABELS = {"metal": "Metal: ", "joint": "Joint: ", "thickness": "Thickness of the sheet or plate: "}
 THICK_METALS = ("low-carbon-steel", "cast-iron")

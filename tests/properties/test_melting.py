@@ -3,7 +3,7 @@
 import pytest
 
 from calc import InputError, answer
-from calc.sheets.joints import METALS
+from calc.trade.weld.joints import METALS
 
 THROUGH = ("it penetrates", "it burns through")
 STEPS = {

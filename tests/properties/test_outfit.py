@@ -7,16 +7,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError
-from calc.answering import answer
+from calc.answer.answering import answer
 from calc.bridge import SORRY, run
-from calc.declare import CALCULATORS, Choice
-from calc.outfit import NOT_YET, OUTFIT, fill, outfit_file, outfit_texts, takes_outfit, unchecked_texts
+from calc.declare import Choice
+from calc.declare.catalogue import calculators
+from calc.outfit.file import NOT_YET, OUTFIT, fill, outfit_file, outfit_texts, takes_outfit, unchecked_texts
 from calc.show.form import block
 from tests.properties.asked import texts_of
 
-MINE = CALCULATORS[OUTFIT]
+MINE = calculators()[OUTFIT]
 CLEARED = {"history": "known", "flashback": "none"}
 PARTS = {
     "torch_type": "equal-pressure",
@@ -42,7 +42,7 @@ TIPS = {
     "tip_4_orifice": "#63",
 }
 WHOLE = CLEARED | PARTS | TIPS
-TAKERS = [each for each in CALCULATORS.values() if takes_outfit(each)]
+TAKERS = [each for each in calculators().values() if takes_outfit(each)]
 ANY_JSON = st.recursive(
     st.none() | st.booleans() | st.floats() | st.integers() | st.text(max_size=70),
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=20), inner, max_size=3),
@@ -50,7 +50,7 @@ ANY_JSON = st.recursive(
 )
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+@pytest.mark.parametrize("calculator", calculators().values(), ids=list(calculators()))
 def test_an_outfit_key_names_an_input_of_the_outfit_that_is_of_its_kind(calculator: Any) -> None:
     for name, asked in calculator.inputs.items():
         if asked.outfit:
@@ -98,7 +98,7 @@ def test_what_is_filled_in_is_worked_with(calculator: Any) -> None:
         )
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+@pytest.mark.parametrize("calculator", calculators().values(), ids=list(calculators()))
 def test_the_page_has_a_button_where_an_outfit_can_fill_anything(calculator: Any) -> None:
     part = "keep" if calculator.id == OUTFIT else "use" if takes_outfit(calculator) else None
     form = block(calculator.id)

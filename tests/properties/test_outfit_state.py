@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from calc.outfit_state import ACTS, NAMED, TORCHES, BreachError, Outfit, act, named
-from calc.outfit_state import breaches as breach
-from calc.outfit_state.acts import acetylene_limit, rows
-from calc.units import to_si
+from calc.outfit import ACTS, NAMED, TORCHES, BreachError, Outfit, act, named
+from calc.outfit import breaches as breach
+from calc.outfit.acts import acetylene_limit, rows
+from calc.values.units import to_si
 
 PSI = to_si(1, "psi")
 torches = pytest.mark.parametrize("torch", TORCHES)

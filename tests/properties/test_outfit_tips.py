@@ -6,10 +6,11 @@ from typing import Annotated, Any
 
 import pytest
 
-from calc.declare import CALCULATORS, GAUGE, LENGTH, Answer, Choice, Field, Figure, Shown, calculator
-from calc.outfit import fill
-from calc.sheets.asked import FUEL, TIP_LABEL
-from calc.sheets.tips_held import Tip, is_within, nearest_tip
+from calc.declare import GAUGE, LENGTH, Answer, Choice, Field, Figure, Shown, calculator
+from calc.declare.catalogue import calculators
+from calc.outfit.file import fill
+from calc.trade.fields import FUEL, TIP_LABEL
+from calc.trade.tips.owned import Tip, is_within, nearest_tip
 
 PROCESSES = ("welding", "braze-welding", "brazing", "soldering", "cutting", "heating")
 ORIFICE = Field("Hole", LENGTH, low="0.2 mm", high="6 mm", drill=True, optional=True)
@@ -51,7 +52,7 @@ def declared() -> object:
         raise NotImplementedError
 
     yield
-    del CALCULATORS["any-work"]
+    del calculators()["any-work"]
 
 
 def taken(process: str, thickness: str, **more: str) -> dict[str, Any]:
@@ -134,6 +135,6 @@ def test_of_two_as_near_the_smaller_is_taken() -> None:
 
 @pytest.mark.parametrize("number", range(1, 9))
 def test_every_field_of_a_tip_begins_with_its_number(number: int) -> None:
-    labels = [asked.label for name, asked in CALCULATORS["my-outfit"].inputs.items() if name.startswith(f"tip_{number}_")]
+    labels = [asked.label for name, asked in calculators()["my-outfit"].inputs.items() if name.startswith(f"tip_{number}_")]
     assert len(labels) == 5
     assert all(label.startswith(f"Tip {number}: ") for label in labels)

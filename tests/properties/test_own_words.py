@@ -10,9 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import InputError
-from calc.answering import answer
-from calc.declare import CALCULATORS, Answer, Day, Field, Figure, Shown, Words, calculator
-from calc.own_words import day_of, words_of
+from calc.answer.answering import answer
+from calc.ask.words_and_days import day_of, words_of
+from calc.declare import Answer, Day, Field, Figure, Shown, Words, calculator
+from calc.declare.catalogue import calculators
 from calc.show.form import block
 
 NAME = Words("Your name for it", 12, optional=True, group="Tip 1")
@@ -43,7 +44,7 @@ def declared() -> object:
         return Answer(Said(Figure(None, "", "practice", words=name or "none"), age))
 
     yield
-    del CALCULATORS["own-words"]
+    del calculators()["own-words"]
 
 
 def test_words_and_days_reach_the_calculator_as_what_they_are() -> None:

@@ -7,21 +7,21 @@ from typing import Any
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
 from calc.bridge import run
-from calc.declare import CALCULATORS, RULE_SETS
-from calc.filling import UnknownIdError, filled_text
+from calc.data.texts import UnknownIdError, filled_text
+from calc.declare import RULE_SETS
+from calc.declare.catalogue import calculators
 from calc.practice import choices
 from calc.practice.choices import licence_questions
 from calc.practice.dice import dice
 from calc.practice.flame_trainer import KINDS, flames
-from calc.practice.judged import judged_choice, judged_number
-from calc.practice.offered import OWN, TOPICS, of_topic, offered, topic_of, why_not
 from calc.practice.problems import Problem, problem
 from calc.practice.sets import problem_set
-from calc.sheets.flame_bands import flame_kind
-from calc.units import from_si, to_si
+from calc.practice.topics import OWN, TOPICS, of_topic, offered, topic_of, why_not
+from calc.practice.verdicts import judged_choice, judged_number
+from calc.trade.flame.bands import flame_kind
+from calc.values.units import from_si, to_si
 from tests.properties.questions import ROWS
 
 NOT_UNDER = {("sheet-thickness", "iso")}
@@ -67,7 +67,7 @@ def test_every_calculator_offered_gives_problems_that_can_be_solved(calculator: 
 def test_an_answer_counts_in_every_unit_of_its_kind(calculator: str) -> None:
     for number in range(4):
         made = problem(calculator, "us", dice("units", number))
-        shown = CALCULATORS[calculator].results[made.result]
+        shown = calculators()[calculator].results[made.result]
         for unit in filter(None, shown.units):
             si = to_si(made.key, made.unit, free_gas=shown.free_gas)
             value = from_si(si, unit, free_gas=shown.free_gas)
@@ -88,7 +88,7 @@ def test_a_problem_brings_no_grave_warning_of_its_own() -> None:
 def _examples(calculator: str) -> dict[str, str]:
     from tests.properties.test_declarations import examples  # noqa: PLC0415
 
-    return examples(CALCULATORS[calculator])
+    return examples(calculators()[calculator])
 
 
 def test_acetylene_is_never_asked_above_its_limit() -> None:
@@ -106,7 +106,7 @@ def test_acetylene_is_never_asked_above_its_limit() -> None:
 
 
 def test_every_calculator_is_offered_or_says_why_not() -> None:
-    for calculator in CALCULATORS.values():
+    for calculator in calculators().values():
         assert bool(why_not(calculator)) != (calculator.id in offered())
         assert not why_not(calculator).endswith(".")
         assert calculator.id not in OWN or calculator.id not in offered()

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.errors import shown
-from calc.reading import LONGEST, UnreadableError, typed
+from calc.ask.errors import shown
+from calc.ask.reading import LONGEST, UnreadableError, typed
 
 
 @pytest.mark.parametrize(

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.answering import file_of
+from calc.answer.answering import file_of
+from calc.class_plan.passes import Evening, TooLittleTimeError, Wanted, sessions_of
+from calc.class_plan.rota import INSTRUCTOR, SHIFT, Slot, rota
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.passes import Evening, TooLittleTimeError, Wanted, sessions_of
-from calc.sheets.lessons.rota import INSTRUCTOR, SHIFT, Slot, rota
 
 LEAST_WATCH = {"us": 60, "uk": 60}
 """NFPA 51B-2019 5.6.3, read-m; Joint Code 10th edition 16.15, read-m."""

@@ -4,8 +4,8 @@ Needed, used, spent, lost or dangerous: up, so that what is bought is enough and
 Had, left, or a time until something goes wrong: down, so that no one counts on more than there is.
 """
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
-from calc.declare import CALCULATORS
+
+from calc.declare.catalogue import calculators
 from tests.properties.test_rounding_of_limits import DOWN, UP
 
 ENOUGH = """
@@ -112,7 +112,7 @@ def test_every_amount_leans_to_the_side_that_is_reasoned_here() -> None:
     limits = {(calculator, name) for table in (DOWN, UP) for calculator, names in table.items() for name in names}
     declared = {
         (each.id, name): shown.toward
-        for each in CALCULATORS.values()
+        for each in calculators().values()
         for name, shown in each.results.items()
         if shown.toward != "nearest" and (each.id, name) not in limits
     }

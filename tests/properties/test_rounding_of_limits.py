@@ -9,11 +9,11 @@ import re
 
 import pytest
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
-from calc.answering import shown_text
-from calc.declare import CALCULATORS, RULE_SETS, Shown
-from calc.reading import typed
-from calc.units import from_si, to_si
+from calc.answer.answering import shown_text
+from calc.ask.reading import typed
+from calc.declare import RULE_SETS, Shown
+from calc.declare.catalogue import calculators
+from calc.values.units import from_si, to_si
 
 LIMIT = re.compile(
     r"at most|at least|\bleast\b|\bmost\b|limit|\bstop\b|never|change|needed|wanted|wants\b|up to|allow|minimum|hottest|"
@@ -109,7 +109,7 @@ NO_LIMIT = {
 def limits() -> dict[tuple[str, str], Shown]:
     return {
         (each.id, name): shown
-        for each in CALCULATORS.values()
+        for each in calculators().values()
         for name, shown in each.results.items()
         if not shown.words and LIMIT.search(shown.label) and (each.id, name) not in NO_LIMIT
     }
@@ -123,9 +123,9 @@ def test_every_limit_is_reasoned_and_rounded_to_the_careful_side() -> None:
         for name in names
     }
     wrong = {
-        key: (CALCULATORS[key[0]].results[key[1]].label, CALCULATORS[key[0]].results[key[1]].toward)
+        key: (calculators()[key[0]].results[key[1]].label, calculators()[key[0]].results[key[1]].toward)
         for key, way in typed_here.items()
-        if key[1] in CALCULATORS[key[0]].results and CALCULATORS[key[0]].results[key[1]].toward != way
+        if key[1] in calculators()[key[0]].results and calculators()[key[0]].results[key[1]].toward != way
     }
     assert not wrong
     missing = {
@@ -134,7 +134,7 @@ def test_every_limit_is_reasoned_and_rounded_to_the_careful_side() -> None:
         if key not in typed_here
     }
     assert not missing, "say here on which side each is careful"
-    gone = [key for key in typed_here if key[1] not in CALCULATORS[key[0]].results]
+    gone = [key for key in typed_here if key[1] not in calculators()[key[0]].results]
     assert not gone
 
 
@@ -145,7 +145,7 @@ def test_the_printed_limit_is_never_past_the_exact_one(rules: str) -> None:
     for table, way in ((DOWN, -1), (UP, 1)):
         for calculator, names in table.items():
             for name in names:
-                shown = CALCULATORS[calculator].results[name]
+                shown = calculators()[calculator].results[name]
                 for unit in shown.units:
                     for _ in range(20):
                         number = draws.uniform(1.0, 10.0) * 10 ** draws.randint(-2, 3)

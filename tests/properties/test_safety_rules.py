@@ -11,10 +11,9 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
-from calc.answering import computed
-from calc.declare import CALCULATORS
+from calc.answer.answering import computed
+from calc.declare.catalogue import calculators
 from tests.properties.asked import texts_of
 
 MANY = settings(
@@ -38,10 +37,10 @@ HOODS = ((6, 150, 3), (8, 275, 3.5), (10, 425, 4.5), (999, 600, 5.5))
 
 def asked(calculator: str, data: Any, **fixed: str) -> tuple[dict[str, Any], dict[str, Any], str]:
     """Answer and inputs in SI for texts that a reader may give; refusals are passed over."""
-    texts = data.draw(texts_of(CALCULATORS[calculator])) | fixed
+    texts = data.draw(texts_of(calculators()[calculator])) | fixed
     try:
         got = answer(calculator, **texts)
-        _, taken, _, rules = computed(CALCULATORS[calculator], texts)
+        _, taken, _, rules = computed(calculators()[calculator], texts)
     except InputError:
         assume(False)
         raise
@@ -72,7 +71,7 @@ def test_no_acetylene_gauge_is_printed_above_the_limit(
     calculator: str, name: str, fixed: dict[str, str], data: Any, high: bool
 ) -> None:
     """In the gauge's own unit and in the other, the band as well, up to the very limit."""
-    texts = data.draw(texts_of(CALCULATORS[calculator])) | fixed
+    texts = data.draw(texts_of(calculators()[calculator])) | fixed
     if high:
         near = {"us": "14.5 psi", "iso": "1.44 bar", "uk": "1.44 bar"}[texts["rules"]]
         texts |= (
@@ -172,7 +171,7 @@ def test_no_air_is_less_than_the_rule(data: Any) -> None:
 @MANY
 @given(data=st.data(), more=st.floats(1.1, 10.0))
 def test_more_leak_is_never_later_and_more_air_never_sooner(data: Any, more: float) -> None:
-    texts = data.draw(texts_of(CALCULATORS["oxygen-rich"])) | {"leak": "1000 L/h", "oxygen_now": "20.95 %"}
+    texts = data.draw(texts_of(calculators()["oxygen-rich"])) | {"leak": "1000 L/h", "oxygen_now": "20.95 %"}
     texts |= {"fresh_air": "10 m^3/h"}
 
     def at(**change: str) -> float:
@@ -237,7 +236,7 @@ SAFETY = (
 @MANY
 @given(data=st.data())
 def test_every_word_keeps_from_promising(calculator: str, data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS[calculator]))
+    texts = data.draw(texts_of(calculators()[calculator]))
     try:
         got = answer(calculator, **texts)
     except InputError:

@@ -10,13 +10,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
-from calc.declare import CALCULATORS, RULE_SETS
-from calc.figures import Figure
-from calc.sheets.asked import FUELS
-from calc.sheets.settings import METALS, PROCESSES, setting
-from calc.sheets.torch import Setting
+from calc.declare import RULE_SETS
+from calc.declare.catalogue import calculators
+from calc.trade.fields import FUELS
+from calc.trade.tips.settings import METALS, PROCESSES, setting
+from calc.trade.tips.welding_torch import Setting
+from calc.values.figures import Figure
 from tests.properties.asked import texts_of
 
 MANY = settings(
@@ -99,7 +99,7 @@ def test_acetylene_above_its_limit_is_refused_whatever_the_maker_prints(process:
 @MANY
 @given(data=st.data())
 def test_no_acetylene_gauge_is_printed_above_the_limit(data: Any) -> None:
-    texts = data.draw(texts_of(CALCULATORS["tip-choice"])) | {"fuel": "acetylene"}
+    texts = data.draw(texts_of(calculators()["tip-choice"])) | {"fuel": "acetylene"}
     try:
         got = answer("tip-choice", **texts)
     except InputError:

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - declares them
 from calc import InputError, answer
-from calc.declare import CALCULATORS, RULE_SETS
+from calc.declare import RULE_SETS
+from calc.declare.catalogue import calculators
 from tests.properties.asked import texts_of
 
-TUBE = CALCULATORS["solder-tube"]
+TUBE = calculators()["solder-tube"]
 WATER = ("drinking-water", "heating-water", "unknown")
 LEAD = ("sn63pb37", "sn60pb40", "sn50pb50", "pb60sn40")
 SOLDERS = tuple(TUBE.inputs["solder"].options)

@@ -7,9 +7,9 @@ import re
 
 import pytest
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
 from calc import InputError, answer
-from calc.declare import CALCULATORS, Choice, Field, by_rules
+from calc.declare import Choice, Field, by_rules
+from calc.declare.catalogue import calculators
 
 FOREIGN = {
     "us": r"°C|\b(bar|kPa|mm|cm|L/h|L/min|m³/h|kg)\b",
@@ -24,7 +24,7 @@ BOTH = {("hot-work-zone", "Across"), ("leak-test", "An hour"), ("flame", "In pri
 def example(calculator: str, rules: str) -> dict[str, str]:
     """What the form of a calculator shows when it is opened."""
     texts = {"rules": rules}
-    for name, asked in CALCULATORS[calculator].inputs.items():
+    for name, asked in calculators()[calculator].inputs.items():
         if isinstance(asked, Field | Choice) and name != "rules":
             text = by_rules(asked.example or asked.assumed or "", rules)
             if text:
@@ -33,7 +33,7 @@ def example(calculator: str, rules: str) -> dict[str, str]:
 
 
 @pytest.mark.parametrize("rules", FOREIGN)
-@pytest.mark.parametrize("calculator", sorted(CALCULATORS))
+@pytest.mark.parametrize("calculator", sorted(calculators()))
 def test_a_picture_has_no_axis_in_another_place_s_unit(calculator: str, rules: str) -> None:
     try:
         got = answer(calculator, **example(calculator, rules))
@@ -50,7 +50,7 @@ def test_a_picture_has_no_axis_in_another_place_s_unit(calculator: str, rules: s
 
 
 @pytest.mark.parametrize("rules", FOREIGN)
-@pytest.mark.parametrize("calculator", sorted(CALCULATORS))
+@pytest.mark.parametrize("calculator", sorted(calculators()))
 def test_no_cell_of_a_table_is_a_figure_in_another_place_s_unit(calculator: str, rules: str) -> None:
     try:
         got = answer(calculator, **example(calculator, rules))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import pytest
 
 from calc import answer
-from calc.units import from_si, to_si
+from calc.values.units import from_si, to_si
 
 
 @dataclass(frozen=True)

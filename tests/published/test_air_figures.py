@@ -5,7 +5,7 @@ from typing import NamedTuple
 import pytest
 
 from calc import answer
-from calc.tables import table
+from calc.data.tables import table
 
 LEAST_PPM = {
     "carbon monoxide": 35, "nitrogen dioxide": 0.2, "nitric oxide": 25, "hydrogen fluoride": 3, "ozone": 0.1,

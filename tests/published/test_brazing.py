@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from calc import InputError, answer
-from calc.tables import HOW_SURE, table
-from calc.units import from_si
+from calc.data.tables import HOW_SURE, table
+from calc.values.units import from_si
 
 STEEL, COPPER = "low-carbon-steel", "copper"
 MH31, MEMORY = "Machinery's Handbook, read", "from memory"

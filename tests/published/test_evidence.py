@@ -5,7 +5,7 @@ import re
 import pytest
 
 from calc import answer
-from calc.units import to_si
+from calc.values.units import to_si
 from tests.published.evidence import Held, Passed, passed_on, rows, table_kind
 
 

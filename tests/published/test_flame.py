@@ -3,7 +3,7 @@
 import pytest
 
 from calc import InputError, answer
-from calc.tables import table
+from calc.data.tables import table
 from tests.published.rows import Row, case, shown
 
 ARMY = "US Army OD0017, read"

@@ -3,9 +3,9 @@
 import pytest
 
 from calc import InputError, answer
+from calc.data.tables import table
 from calc.formulas.heat.heat_of_reaction import heat_value, heats
-from calc.sheets.asked import FUELS
-from calc.tables import table
+from calc.trade.fields import FUELS
 from tests.published.rows import Row, case, shown
 
 SIXTY = (60 + 459.67) / 1.8

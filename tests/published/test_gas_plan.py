@@ -3,9 +3,9 @@
 from typing import Any
 
 import pytest
+from calc.declare.errors import InputError
 
 from calc import answer
-from calc.errors import InputError
 
 TORCH = {"orifice": "#68", "gauge": "5 psi"}
 

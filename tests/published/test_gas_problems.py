@@ -8,7 +8,7 @@ from calc.formulas.gas.nozzle import free_gas_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.formulas.gas.supply import oxygen_for_fuel
-from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
+from calc.values.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
 
 FOOT3_AT_70F = 0.3048**3 * FIFTEEN_CELSIUS / SEVENTY_FAHRENHEIT
 POUND = 0.45359237

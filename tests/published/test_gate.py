@@ -3,10 +3,10 @@
 import pytest
 
 from calc import InputError, answer
-from calc.hazards import hazards
-from calc.sheets.gate import metal_verdict
-from calc.sheets.gate_asked import PROCESSES, STRIPPABLE
-from calc.tables import table
+from calc.answer.hazards import hazards
+from calc.data.tables import table
+from calc.trade.safety.gate import metal_verdict
+from calc.trade.safety.gate_fields import PROCESSES, STRIPPABLE
 
 BOX = {
     "process": "welding",

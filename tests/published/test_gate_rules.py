@@ -2,8 +2,8 @@
 
 import pytest
 
-from calc.sheets.gate import Situation, room_words
-from calc.sheets.gate import gate as judge
+from calc.trade.safety.gate import Situation, room_words
+from calc.trade.safety.gate import gate as judge
 from tests.published.test_gate import FIRST, NONE, REFUSED, gate, text, whole
 
 

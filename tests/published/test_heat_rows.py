@@ -4,6 +4,7 @@ from math import pi
 
 import pytest
 
+from calc.data.tables import table
 from calc.formulas.heat import (
     carbon_equivalent,
     cooling,
@@ -13,7 +14,6 @@ from calc.formulas.heat import (
     shrinkage,
 )
 from calc.formulas.heat.slab import pipe_section
-from calc.tables import table
 
 ACETYLENE = 55e6  # J/m³, printed gross heat
 STEEL_A = {"carbon": 0.0018, "manganese": 0.014, "copper": 0.002, "nickel": 0.001}

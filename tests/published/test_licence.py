@@ -2,8 +2,8 @@
 
 import pytest
 
-from calc.filling import filled_text
-from calc.sheets.lessons.licence import asked
+from calc.data.texts import filled_text
+from calc.practice.licence import asked
 
 ROWS = [
     ("29 CFR 1910.253(a)(2)", "read", "limit-us", "us", "right", "15 psi"),

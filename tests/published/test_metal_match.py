@@ -3,8 +3,8 @@
 import pytest
 
 from calc import answer
-from calc.errors import InputError
-from calc.tables import table
+from calc.ask.errors import InputError
+from calc.data.tables import table
 from tests.published.rows import Row, case, shown
 
 NO = {"coating": "none"}

@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import InputError, answer
-from calc.sheets.inspections import months_later
-from calc.tables import table
+from calc.data.tables import table
+from calc.trade.safety.inspections import months_later
 
 TODAY = "2026-11-25"
 KNOWN = {

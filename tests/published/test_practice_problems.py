@@ -2,15 +2,14 @@
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
-from calc.answering import answer, computed, found
+from calc.answer.answering import answer, computed, found
 from calc.calculators.oxygen_left import oxygen_left
 from calc.formulas.gas.contents import free_gas_volume
 from calc.practice.dice import dice
-from calc.practice.judged import judged_number
 from calc.practice.problems import Problem, problem, si_given, tolerance_of
 from calc.practice.slips import complete_ratio
-from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
+from calc.practice.verdicts import judged_number
+from calc.values.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT
 
 OXYGEN_KG = 0.031998 * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS)  # a cubic meter's mass
 

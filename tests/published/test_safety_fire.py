@@ -3,7 +3,7 @@
 import pytest
 
 from calc import InputError, answer
-from calc.filling import filled_text
+from calc.data.texts import filled_text
 
 EXACT = 1e-9
 CUT = {"process": "cutting", "height": "1 m", "nearest": "6 m"}

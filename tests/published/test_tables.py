@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from calc.tables import HOW_SURE, source_key, sources, table
+from calc.data.tables import HOW_SURE, source_key, sources, table
 
 INCH = 0.0254
 PSI = 6894.757293168

@@ -13,7 +13,7 @@ from typing import NamedTuple
 import pytest
 
 from calc import InputError, answer
-from calc.units import to_si
+from calc.values.units import to_si
 from tests.published.test_verified_rows import GRADES, rows
 
 USUAL = {

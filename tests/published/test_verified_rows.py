@@ -11,8 +11,8 @@ from typing import NamedTuple
 
 import pytest
 
-from calc.tables import graded, sources
-from calc.tables import table as calc_table
+from calc.data.tables import graded, sources
+from calc.data.tables import table as calc_table
 
 GRADES = ("read", "read-m", "computed", "practice", "memory")
 

@@ -13,7 +13,7 @@ from CoolProp.CoolProp import PropsSI
 from scipy.linalg import lstsq
 
 from calc.formulas.gas.real_gas import COLDEST, DENSITY_SCALE, HIGHEST, HOTTEST, WARM
-from calc.quantities import GAS_CONSTANT
+from calc.values.quantities import GAS_CONSTANT
 
 TARGET = Path(__file__).parents[2] / "calc" / "data" / "real-gas-benchbook-2026.csv"
 HEADINGS = ["gas", "density_power [1]", "warmth_power [1]", "coefficient [1]", "source", "how_sure"]

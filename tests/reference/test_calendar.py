@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar, Event
 
+from calc.ask.errors import InputError
 from calc.bridge import run
-from calc.errors import InputError
 from calc.show.calendar import calendar_text
 
 START = datetime(2026, 11, 25, 21, 30, tzinfo=UTC)

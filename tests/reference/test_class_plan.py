@@ -10,9 +10,9 @@ import pytest
 from icalendar import Calendar, Event
 
 from calc import InputError, answer
-from calc.answering import computed, file_of, found
+from calc.answer.answering import computed, file_of, found
+from calc.class_plan.exercises import exercises
 from calc.declare import RULE_SETS
-from calc.sheets.lessons.exercises import exercises
 
 CLASS = {
     "learners": "12",

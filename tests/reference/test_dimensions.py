@@ -8,8 +8,8 @@ from collections.abc import Callable
 import pint
 import pytest
 
-import calc.quantities
-from calc.quantities import Unit
+import calc.values.quantities
+from calc.values.quantities import Unit
 from site_overrides.build.formulas import displayed, made
 
 PINT = pint.UnitRegistry()
@@ -31,7 +31,7 @@ def test_the_declared_unit_comes_out(
             root = name == "sqrt"
             stand_in = _root if root else (lambda *a, f=plain: f(*(_bare(x) for x in a)))
             monkeypatch.setattr(module, name, stand_in)
-    declared = typing.get_type_hints(calc.quantities, include_extras=True) | typing.get_type_hints(
+    declared = typing.get_type_hints(calc.values.quantities, include_extras=True) | typing.get_type_hints(
         module, include_extras=True
     )
     for name, hint in declared.items():

@@ -9,8 +9,8 @@ from calc import answer
 from calc.calculators.flame import SPECIES
 from calc.formulas.heat import flame
 from calc.formulas.heat.fuels import atoms_in, fuel_shares, oxygen_to_burn
-from calc.sheets.asked import FUELS
-from calc.sheets.flame_curve import flame_points
+from calc.trade.fields import FUELS
+from calc.trade.flame.curve import flame_points
 from tests.reference.test_heat_flame import NEAR, NEAR_SHARE, cantera_flame
 
 CHECKED = list(FUELS)

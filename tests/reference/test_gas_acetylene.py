@@ -22,7 +22,7 @@ from calc.formulas.gas.acetylene import (
     acetylene_pressure,
     acetylene_share,
 )
-from calc.quantities import FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
+from calc.values.quantities import FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
 
 ATM = 101325.0
 FOOT3_AT_70F = 0.3048**3 * FIFTEEN_CELSIUS / SEVENTY_FAHRENHEIT

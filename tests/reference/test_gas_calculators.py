@@ -12,7 +12,7 @@ from fluids.compressible import isothermal_gas
 from fluids.friction import friction_factor
 
 from calc import InputError, answer
-from calc.declare import CALCULATORS
+from calc.declare.catalogue import calculators
 
 
 def _leaks() -> list[dict[str, float]]:
@@ -141,7 +141,7 @@ MASS = {
 @cache
 def _hose_drop() -> object:
     answer("sheet-thickness", gauge="16 ga")  # declares the calculators
-    return CALCULATORS["hose-drop"].function
+    return calculators()["hose-drop"].function
 
 
 def _theirs(gas: str, flow: float, inlet: float, bore: float, length: float) -> float:

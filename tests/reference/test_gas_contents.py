@@ -15,7 +15,7 @@ from calc.formulas.gas.real_gas import (
     compressibility,
     pressure_of_contents,
 )
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,

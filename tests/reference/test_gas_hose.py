@@ -10,7 +10,7 @@ from fluids.friction import friction_factor as their_friction_factor
 
 from calc.formulas.gas.hose import ROUGHNESS, friction_factor, hose_flow, hose_volume
 from calc.formulas.gas.properties import gas_molar_mass, gas_viscosity
-from calc.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
+from calc.values.quantities import ATMOSPHERE, FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
 
 PSI = 6894.757
 CFH = 0.3048**3 / 3600 * FIFTEEN_CELSIUS / SEVENTY_FAHRENHEIT

@@ -16,7 +16,7 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 
 from calc import answer
-from calc.errors import InputError
+from calc.ask.errors import InputError
 from calc.formulas.gas.properties import gas_viscosity
 from calc.formulas.gas.vapour import vapour_compressibility
 

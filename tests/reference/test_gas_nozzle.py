@@ -12,7 +12,7 @@ from scipy.optimize import minimize_scalar
 
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow, orifice_pressure
 from calc.formulas.gas.properties import gas_heat_capacity, gas_molar_mass, gas_viscosity
-from calc.quantities import GAS_CONSTANT
+from calc.values.quantities import GAS_CONSTANT
 
 LIMIT = 0.007
 NAMES = {

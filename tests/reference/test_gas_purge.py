@@ -20,7 +20,7 @@ from calc.formulas.gas.leak import (
     waiting_time,
 )
 from calc.formulas.gas.purge import bleed_time, purge_time, trapped_gas
-from calc.quantities import FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
+from calc.values.quantities import FIFTEEN_CELSIUS, GAS_CONSTANT, SEVENTY_FAHRENHEIT
 
 ATM = 101325.0
 PSI = 6894.757293168361

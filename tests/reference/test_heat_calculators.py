@@ -10,7 +10,7 @@ from scipy import integrate, optimize, special
 from calc import answer
 from calc.formulas.heat.heat_of_reaction import heat_value, heats
 from calc.formulas.heat.weld_pool import thick_pool_width
-from calc.sheets.hot_metal import METALS, metal_of
+from calc.trade.heat.metals import METALS, metal_of
 
 NEAR = 1e-3
 MINE = heat_value(heats("acetylene").total_gross)

@@ -13,14 +13,13 @@ import pytest
 from lxml import etree
 from pygiftparser import parser as gift_parser
 
-import calc.calculators  # noqa: F401 - declares them
-from calc.answering import file_of
+from calc.answer.answering import file_of
 from calc.practice.choices import ChoiceQuestion, Part, licence_questions
 from calc.practice.gift import escaped, gift_of_choices, gift_of_problems
-from calc.practice.offered import TOPICS
 from calc.practice.qti import qti_of_choices, qti_of_problems
 from calc.practice.sets import Numbered, problem_set
 from calc.practice.slips import slip_tolerance, wrong_answers
+from calc.practice.topics import TOPICS
 from tests.properties.questions import ROWS
 
 DTD = """

@@ -9,18 +9,17 @@ from collections import Counter
 
 import pytest
 
-import calc.calculators  # noqa: F401 - declares them
-from calc.answering import answer, computed, found
-from calc.asking import taken_inputs
+from calc.answer.answering import answer, computed, found
+from calc.ask.errors import InputError
+from calc.ask.inputs import taken_inputs
+from calc.ask.reading import typed
 from calc.declare import RULE_SETS, Choice, Field, by_rules
-from calc.errors import InputError
 from calc.practice.dice import dice
-from calc.practice.judged import judged_number
-from calc.practice.offered import TOPICS, of_topic, offered, questions
 from calc.practice.problems import Problem, problem
 from calc.practice.sets import problem_set
-from calc.reading import typed
-from calc.units import from_si, to_si
+from calc.practice.topics import TOPICS, of_topic, offered, questions
+from calc.practice.verdicts import judged_number
+from calc.values.units import from_si, to_si
 from tests.reference.test_states import AT_ROOM, CYLINDER_GAUGES, PSI, gas_of, most_gauge
 
 SEEDS = range(1, 61)

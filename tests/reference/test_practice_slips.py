@@ -8,12 +8,11 @@ from pathlib import Path
 import pytest
 from CoolProp.CoolProp import PropsSI
 
-import calc.calculators  # noqa: F401 - declares them
-from calc.errors import InputError
+from calc.ask.errors import InputError
 from calc.practice.dice import dice
-from calc.practice.judged import judged_number
 from calc.practice.problems import Problem, problem
 from calc.practice.slips import SLIPS, Case, Wrong, slip_tolerance, wrong_answers
+from calc.practice.verdicts import judged_number
 
 ATMOSPHERE = 101325.0
 PSI = 6894.757293168361

@@ -12,11 +12,11 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
 from calc import answer
-from calc.asking import taken_inputs
-from calc.declare import CALCULATORS, Choice, Field
-from calc.errors import InputError
+from calc.ask.errors import InputError
+from calc.ask.inputs import taken_inputs
+from calc.declare import Choice, Field
+from calc.declare.catalogue import calculators
 from tests.properties.asked import texts_of
 
 AIR = 101325.0
@@ -92,7 +92,7 @@ def test_every_gauge_of_every_calculator_is_walked() -> None:
     }
     there = {
         (each.id, name)
-        for each in CALCULATORS.values()
+        for each in calculators().values()
         for name, asked in each.inputs.items()
         if isinstance(asked, Field) and "psi" in asked.units
     }
@@ -100,7 +100,7 @@ def test_every_gauge_of_every_calculator_is_walked() -> None:
 
 
 def test_no_gauge_and_no_temperature_is_below_nothing() -> None:
-    for each in CALCULATORS.values():
+    for each in calculators().values():
         for name, asked in each.inputs.items():
             if not isinstance(asked, Field):
                 continue
@@ -130,7 +130,7 @@ def _choices(each: Any, asked: Field) -> dict[str, str]:
 
 def _held(calculator_id: str, texts: dict[str, str]) -> bool:
     """Whether the state was taken; if it was, it is held to what can be."""
-    each = CALCULATORS[calculator_id]
+    each = calculators()[calculator_id]
     try:
         answer(calculator_id, drawings=False, **texts)
     except InputError:
@@ -161,7 +161,7 @@ def test_what_is_taken_can_be(calculator_id: str) -> None:
     taken = 0
 
     @settings(max_examples=120, deadline=None, derandomize=True)
-    @given(texts_of(CALCULATORS[calculator_id]))
+    @given(texts_of(calculators()[calculator_id]))
     def walk(texts: dict[str, str]) -> None:
         nonlocal taken
         taken += _held(calculator_id, texts)
@@ -197,13 +197,13 @@ def test_a_gauge_just_above_what_can_be_is_refused_everywhere(fuel: str, share: 
     for calculator_id, texts in calls:
         whole = {
             name: asked.example["us"] if isinstance(asked.example, dict) else asked.example
-            for name, asked in CALCULATORS[calculator_id].inputs.items()
+            for name, asked in calculators()[calculator_id].inputs.items()
             if asked.example is not None and not asked.optional
         } | texts | {"rules": "us"}  # fmt: skip
         try:
             answer(calculator_id, drawings=False, **whole)
         except InputError as error:
-            label = CALCULATORS[calculator_id].inputs[error.field].label
+            label = calculators()[calculator_id].inputs[error.field].label
             assert error.message.startswith(f"{label}:"), error.message  # noqa: PT017
             continue
         # The other side of acetylene is an estimate: within a tenth.
@@ -250,12 +250,12 @@ def test_the_range_that_is_named_is_taken() -> None:
 def test_more_than_a_cylinder_holds_is_refused(calculator_id: str, texts: dict[str, str], said: str) -> None:
     filled = {
         name: asked.example["us"] if isinstance(asked.example, dict) else asked.example
-        for name, asked in CALCULATORS[calculator_id].inputs.items()
+        for name, asked in calculators()[calculator_id].inputs.items()
         if asked.example is not None and not asked.optional
     }
     with pytest.raises(InputError, match=said) as refused:
         answer(calculator_id, **(filled | texts))
-    label = CALCULATORS[calculator_id].inputs[refused.value.field].label
+    label = calculators()[calculator_id].inputs[refused.value.field].label
     assert refused.value.message.startswith(f"{label}:")
 
 

@@ -8,15 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.quantities import FIFTEEN_CELSIUS, SEVENTY_FAHRENHEIT
-from calc.reading import UNIT_WORDS
-from calc.units import from_si, registry, to_si
+from calc.ask.reading import UNIT_WORDS
+from calc.values.quantities import FIFTEEN_CELSIUS, SEVENTY_FAHRENHEIT
+from calc.values.units import from_si, registry, to_si
 
 PINT = pint.UnitRegistry()
 OURS = {"cfh": "ft^3/h", "ksi": "1000 * psi"}
 NAMES = [
     match[1]
-    for line in files("calc").joinpath("units.txt").read_text(encoding="utf-8").splitlines()
+    for line in files("calc").joinpath("values/units.txt").read_text(encoding="utf-8").splitlines()
     if (match := re.match(r"(\w+) = ", line)) and not line.startswith("@")
 ]
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from calc import answer
-from calc.units import to_si
+from calc.values.units import to_si
 
 SVG = "{http://www.w3.org/2000/svg}"
 STEEL = {"process": "welding", "metal": "low-carbon-steel", "length": "500 mm", "rules": "iso"}

@@ -80,7 +80,7 @@ async function tables() {
   python.globals.set("names", readFileSync(0, "utf8"));
   process.stdout.write(python.runPython(`
 import json
-from calc.tables import table
+from calc.data.tables import table
 json.dumps({name: len(table(name)) for name in json.loads(names)})
 `));
 }

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 import calc.bridge
-import calc.calculators
-from calc.declare import CALCULATORS, RULE_SETS, by_rules
+from calc.data.tables import table
+from calc.declare import RULE_SETS, by_rules
+from calc.declare.catalogue import calculators
 from calc.release import RELEASE
-from calc.tables import table
 from site_overrides.build.node import node
 from tests.wasm.built import engine
 
@@ -21,7 +21,7 @@ HERE = Path(__file__).parent
 
 def requests_of(calculator_id: str) -> list[str]:
     """The example under each rule set, and one request that must be refused."""
-    inputs = CALCULATORS[calculator_id].inputs
+    inputs = calculators()[calculator_id].inputs
     asked = [
         {
             "calculator": calculator_id,
@@ -34,7 +34,7 @@ def requests_of(calculator_id: str) -> list[str]:
     return [json.dumps(request) for request in [*asked, refused]]
 
 
-REQUESTS = {calculator_id: requests_of(calculator_id) for calculator_id in CALCULATORS}
+REQUESTS = {calculator_id: requests_of(calculator_id) for calculator_id in calculators()}
 
 
 def said_by_engine(*words: str, about: object) -> Any:

@@ -1,0 +1,1 @@
+"""Gas in cylinders, hoses, tips and rooms."""

@@ -6,7 +6,7 @@ out, so the pressure is within 5 % and the contents within 15 %: weigh the cylin
 
 from math import exp
 
-from calc.quantities import (
+from calc.values.quantities import (
     FreeGas,
     FreeGasFlow,
     Gauge,

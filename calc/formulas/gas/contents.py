@@ -1,6 +1,6 @@
 """Gas in a cylinder that holds it as a gas: contents from pressure, and back."""
 
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     FreeGas,

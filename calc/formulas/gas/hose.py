@@ -6,7 +6,7 @@ from math import inf, isfinite, log, log10, pi, sqrt
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.properties import TWENTY_CELSIUS, gas_molar_mass, gas_viscosity
 from calc.formulas.gas.vapour import vapour_compressibility
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,

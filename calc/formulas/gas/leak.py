@@ -5,7 +5,7 @@ No reading says that there is no leak. It says how large a leak could hide.
 
 from math import sqrt
 
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,

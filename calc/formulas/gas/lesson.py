@@ -1,6 +1,6 @@
 """What a lesson used, held against what was planned for it."""
 
-from calc.quantities import FreeGas, Ratio
+from calc.values.quantities import FreeGas, Ratio
 
 
 def next_gas_factor(used_gas: FreeGas, planned_gas: FreeGas, plan_factor: Ratio = 1.0) -> Ratio:

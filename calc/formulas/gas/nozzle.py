@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import isfinite, pi, sqrt
 
 from calc.formulas.gas.properties import gas_heat_capacity, gas_molar_mass
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,

@@ -6,12 +6,13 @@ cylinder. A gas stored as gas shows no more than the cylinder is filled to.
 
 from functools import cache, lru_cache
 
+from calc.data.tables import table
 from calc.formulas.gas.acetylene import PRESSURE_BAND, acetylene_pressure
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import COLDEST, HIGHEST, HOTTEST, compressibility, pressure_of_contents
 from calc.formulas.gas.saturation import vapour_pressure
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     SEVENTY_FAHRENHEIT,
@@ -20,7 +21,6 @@ from calc.quantities import (
     Temperature,
     Volume,
 )
-from calc.tables import table
 
 MPS = "methylacetylene-propadiene"
 LIQUEFIED = ("propane", "propylene", MPS)

@@ -1,6 +1,6 @@
 """Gauge and absolute pressure: the one place where the atmosphere is added."""
 
-from calc.quantities import ATMOSPHERE, Gauge, Pressure
+from calc.values.quantities import ATMOSPHERE, Gauge, Pressure
 
 
 def absolute_pressure(gauge: Gauge, atmosphere: Pressure = ATMOSPHERE) -> Pressure:

@@ -3,8 +3,8 @@
 from functools import cache
 from typing import Any, Literal
 
-from calc.quantities import MolarHeatCapacity, MolarMass, Ratio, Temperature, Viscosity
-from calc.tables import table
+from calc.data.tables import table
+from calc.values.quantities import MolarHeatCapacity, MolarMass, Ratio, Temperature, Viscosity
 
 TWENTY_CELSIUS: Temperature = 293.15
 

@@ -11,7 +11,7 @@ from calc.formulas.gas.nozzle import (
     throat_ratio,
     throat_speed,
 )
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     Area,

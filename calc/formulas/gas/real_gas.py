@@ -13,7 +13,8 @@ from collections import defaultdict
 from functools import cache
 from math import isfinite
 
-from calc.quantities import (
+from calc.data.tables import table
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,
@@ -23,7 +24,6 @@ from calc.quantities import (
     Temperature,
     Volume,
 )
-from calc.tables import table
 
 COLDEST: Temperature = 243.149
 HOTTEST: Temperature = 338.151

@@ -4,7 +4,8 @@ from functools import cache
 from math import exp, pi
 from typing import Any
 
-from calc.quantities import (
+from calc.data.tables import table
+from calc.values.quantities import (
     Area,
     Density,
     HeatTransfer,
@@ -15,7 +16,6 @@ from calc.quantities import (
     SpecificEnergy,
     Temperature,
 )
-from calc.tables import table
 
 COLDEST: Temperature = 230.0
 HOTTEST: Temperature = 338.151

@@ -2,7 +2,7 @@
 
 from math import ceil, isfinite
 
-from calc.quantities import FreeGas, FreeGasFlow, Ratio, Time
+from calc.values.quantities import FreeGas, FreeGasFlow, Ratio, Time
 
 
 def running_time(usable: FreeGas, flow: FreeGasFlow) -> Time:

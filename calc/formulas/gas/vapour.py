@@ -9,8 +9,8 @@ from functools import cache
 from math import acos, cbrt, cos, pi, sqrt
 from typing import Any
 
-from calc.quantities import Pressure, Ratio, Temperature
-from calc.tables import table
+from calc.data.tables import table
+from calc.values.quantities import Pressure, Ratio, Temperature
 
 
 @cache

@@ -1,0 +1,1 @@
+"""Flames, and metal that a flame heats."""

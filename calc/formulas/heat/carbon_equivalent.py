@@ -8,7 +8,7 @@ from math import tanh
 from typing import Annotated
 
 from calc.formulas.heat.cooling import LineEnergy
-from calc.quantities import Length, Ratio, Temperature, Unit
+from calc.values.quantities import Length, Ratio, Temperature, Unit
 
 Hydrogen = Annotated[float, Unit("m**3/kg")]
 _MILLILITRE_IN_100_GRAM = 1e-5  # m³/kg

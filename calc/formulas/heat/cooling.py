@@ -7,7 +7,7 @@ at the transition thickness.
 from math import sqrt
 from typing import Annotated
 
-from calc.quantities import Length, Power, Ratio, Speed, Temperature, Time, Unit
+from calc.values.quantities import Length, Power, Ratio, Speed, Temperature, Time, Unit
 
 LineEnergy = Annotated[float, Unit("J/m")]
 _ZERO = 273.15

@@ -19,7 +19,7 @@ from calc.formulas.heat.species import (
     basis_of_temperature,
     species,
 )
-from calc.quantities import GAS_CONSTANT, Amount, Energy, Pressure, Ratio, Temperature
+from calc.values.quantities import GAS_CONSTANT, Amount, Energy, Pressure, Ratio, Temperature
 
 REFERENCE_PRESSURE: Pressure = 1e5
 """Pressure that the thermodynamic coefficients are counted at [nasa-tp-2002-211556]."""

@@ -22,7 +22,7 @@ from calc.formulas.heat.fuels import (
     mixture_enthalpy,
     oxygen_to_burn,
 )
-from calc.quantities import ATMOSPHERE, Amount, Pressure, Ratio, Temperature
+from calc.values.quantities import ATMOSPHERE, Amount, Pressure, Ratio, Temperature
 
 ROOM: Temperature = 298.15
 AIR: Mapping[str, Ratio] = {"N2": 0.78084, "O2": 0.20946, "Ar": 0.00934, "CO2": 0.00036}

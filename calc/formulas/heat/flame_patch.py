@@ -3,7 +3,7 @@
 from math import log, sqrt
 
 from calc.formulas.heat.moving_source import rise_along
-from calc.quantities import (
+from calc.values.quantities import (
     Conductivity,
     Diffusivity,
     FreeGasFlow,

@@ -4,7 +4,7 @@ from math import pi
 from typing import Annotated
 
 from calc.formulas.heat.heat_of_reaction import HeatValue
-from calc.quantities import FreeGasFlow, Length, Power, PowerDensity, Ratio, Temperature, Unit
+from calc.values.quantities import FreeGasFlow, Length, Power, PowerDensity, Ratio, Temperature, Unit
 
 EnergyDensity = Annotated[float, Unit("J/m**3")]
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from calc.formulas.heat.species import molar_enthalpy, species
-from calc.quantities import MolarEnergy, Ratio, Temperature
+from calc.values.quantities import MolarEnergy, Ratio, Temperature
 
 FUELS = (
     "acetylene",

@@ -14,7 +14,7 @@ from calc.formulas.heat.fuels import (
     mixture_enthalpy,
 )
 from calc.formulas.heat.species import molar_enthalpy
-from calc.quantities import (
+from calc.values.quantities import (
     ATMOSPHERE,
     FIFTEEN_CELSIUS,
     GAS_CONSTANT,

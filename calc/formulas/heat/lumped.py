@@ -11,7 +11,7 @@ from typing import Annotated
 
 from calc.formulas.heat.heat_of_reaction import HeatValue
 from calc.formulas.heat.steel_properties import BREAKS, steel_heat_capacity
-from calc.quantities import (
+from calc.values.quantities import (
     Area,
     Conductivity,
     Density,

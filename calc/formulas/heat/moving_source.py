@@ -8,7 +8,7 @@ of the middle, 86 % inside two.
 from collections.abc import Callable, Sequence
 from math import cos, exp, inf, isinf, log, pi, sqrt
 
-from calc.quantities import (
+from calc.values.quantities import (
     Conductivity,
     Diffusivity,
     HeatTransfer,

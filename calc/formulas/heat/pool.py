@@ -12,7 +12,7 @@ from calc.formulas.heat.bessel import scaled_k0, scaled_k1
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY
 from calc.formulas.heat.heat_of_reaction import HeatValue
-from calc.quantities import (
+from calc.values.quantities import (
     Conductivity,
     Diffusivity,
     FreeGasFlow,

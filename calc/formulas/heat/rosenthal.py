@@ -3,7 +3,7 @@
 from math import exp, pi
 
 from calc.formulas.heat.bessel import scaled_k0
-from calc.quantities import (
+from calc.values.quantities import (
     Conductivity,
     Diffusivity,
     HeatTransfer,

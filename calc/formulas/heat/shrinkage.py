@@ -4,7 +4,7 @@ Gas welding heats a wider band and shrinks the work more than these say. Use the
 compare two ways of making a joint, never to set a dimension.
 """
 
-from calc.quantities import Area, Expansion, Length, Ratio, TemperatureRise
+from calc.values.quantities import Area, Expansion, Length, Ratio, TemperatureRise
 
 TEE_SHRINKAGE: Length = 1.02e-3
 LAP_SHRINKAGE: Length = 1.52e-3

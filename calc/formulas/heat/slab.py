@@ -9,7 +9,7 @@ from typing import Annotated
 
 from calc.formulas.heat.bessel import integral_of_erfc, scaled_erfc
 from calc.formulas.heat.crossing import crossing
-from calc.quantities import (
+from calc.values.quantities import (
     Area,
     Conductivity,
     Diffusivity,

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from functools import cache
 from math import log, sumprod
 
-from calc.quantities import GAS_CONSTANT, MolarEnergy, Ratio, Temperature
-from calc.tables import table
+from calc.data.tables import table
+from calc.values.quantities import GAS_CONSTANT, MolarEnergy, Ratio, Temperature
 
 Coefficients = tuple[float, float, float, float, float, float, float, float, float]
 ELEMENTS = ("C", "H", "O", "N", "Ar")

@@ -1,6 +1,6 @@
 """How steel's heat capacity and conductivity change as it gets hot."""
 
-from calc.quantities import Conductivity, HeatCapacity, Temperature
+from calc.values.quantities import Conductivity, HeatCapacity, Temperature
 
 STEEL_DENSITY: float = 7850.0
 """kg/m³ [en-1993-1-2] 3.4.1"""

@@ -11,7 +11,7 @@ from math import exp, inf, log, pi, sqrt
 from calc.formulas.heat.bessel import scaled_k0
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.pool import outline
-from calc.quantities import (
+from calc.values.quantities import (
     Conductivity,
     Diffusivity,
     Length,

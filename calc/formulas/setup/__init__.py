@@ -1,0 +1,1 @@
+"""Setting up: tips, rods, joints, cuts, shades, distances."""

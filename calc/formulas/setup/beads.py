@@ -1,6 +1,6 @@
 """Limits that grow with a bead's width or a sheet's thickness, and the stretch of a bent strip."""
 
-from calc.quantities import Length, Ratio
+from calc.values.quantities import Length, Ratio
 
 
 def imperfection_limit(

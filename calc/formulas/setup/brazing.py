@@ -2,7 +2,7 @@
 
 from math import pi
 
-from calc.quantities import (
+from calc.values.quantities import (
     Expansion,
     Length,
     Ratio,

@@ -2,11 +2,11 @@
 
 from math import isfinite
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.cutting import held_thickness
 from calc.formulas.setup.printed import HAIR, value_between
-from calc.quantities import Length
-from calc.tables import table
+from calc.values.figures import Figure
+from calc.values.quantities import Length
 
 
 def lead_angle(thickness: Length) -> Figure:

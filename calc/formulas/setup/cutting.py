@@ -11,12 +11,12 @@ from dataclasses import replace
 from math import isfinite, sqrt
 from typing import Any
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.printed import HAIR, spread, value_between
-from calc.quantities import Length
-from calc.tables import table
-from calc.units import to_si
+from calc.values.figures import Figure
+from calc.values.quantities import Length
+from calc.values.units import to_si
 
 READ = "cutting-carvill-1993"
 """The table that was read."""

@@ -1,6 +1,6 @@
 """Density of a piece from its weight and the water it pushes aside."""
 
-from calc.quantities import Density, Mass, Volume
+from calc.values.quantities import Density, Mass, Volume
 
 
 def piece_density(mass: Mass, displaced: Volume) -> Density:

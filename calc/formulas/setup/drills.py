@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
+from calc.data.tables import table
 from calc.formulas.setup.printed import HAIR
-from calc.quantities import Length
-from calc.tables import table
+from calc.values.quantities import Length
 
 _TABLE = "drills-asme-b94"
 

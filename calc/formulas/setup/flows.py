@@ -6,11 +6,11 @@ kin for other metals. The other printed series give the band.
 
 from typing import Any
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
-from calc.quantities import FreeGasFlow, Length
-from calc.tables import table
-from calc.units import to_si
+from calc.values.figures import Figure
+from calc.values.quantities import FreeGasFlow, Length
+from calc.values.units import to_si
 
 
 def _davies_flow(thickness: Length) -> FreeGasFlow | None:

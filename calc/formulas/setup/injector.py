@@ -6,12 +6,12 @@ an orifice table for equal-pressure tips does not apply.
 
 from dataclasses import dataclass
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.joined import figure_of_place, place_at
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
 from calc.formulas.setup.welding_rows import insert_flows
-from calc.quantities import Length
-from calc.tables import table
+from calc.values.figures import Figure
+from calc.values.quantities import Length
 
 
 @dataclass(frozen=True, slots=True)

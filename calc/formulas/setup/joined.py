@@ -10,10 +10,10 @@ is held. The nearest row and its neighbours give the band, so that the figure li
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from calc.figures import Figure
+from calc.data.tables import HOW_SURE
 from calc.formulas.setup.printed import HAIR
-from calc.quantities import Length, Ratio
-from calc.tables import HOW_SURE
+from calc.values.figures import Figure
+from calc.values.quantities import Length, Ratio
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from math import atan, cos, pi, sin, sqrt, tan
 
-from calc.quantities import Angle, Area, Length
+from calc.values.quantities import Angle, Area, Length
 
 
 def square_butt_area(thickness: Length, gap: Length) -> Area:

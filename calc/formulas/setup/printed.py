@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import isfinite
 
-from calc.figures import Figure
+from calc.values.figures import Figure
 
 HAIR = 1e-9
 """Share by which a typed figure may miss a printed limit, as arithmetic leaves it."""

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from math import pi
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.printed import require_thickness, spread
-from calc.quantities import Area, Density, Length, Mass, Ratio
-from calc.tables import table
+from calc.values.figures import Figure
+from calc.values.quantities import Area, Density, Length, Mass, Ratio
 
 
 def rod_diameter_by_share(thickness: Length, share: Ratio, added: Length) -> Length:

@@ -7,7 +7,7 @@ What leaks is counted as warm as the room, so a cubic foot of it fills a cubic f
 
 from math import exp, log
 
-from calc.quantities import FreeGas, FreeGasFlow, Ratio, Time, Volume, VolumeFlow
+from calc.values.quantities import FreeGas, FreeGasFlow, Ratio, Time, Volume, VolumeFlow
 
 OXYGEN_IN_AIR: Ratio = 0.2095
 ENRICHED: Ratio = 0.235

@@ -4,8 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from calc.tables import table
-from calc.units import to_si
+from calc.data.tables import table
+from calc.values.units import to_si
 
 NO_FIGURE = (
     "There is no figure for this rule set in our data. This is the strictest of the others; "

@@ -3,7 +3,7 @@
 from math import pi, sqrt
 
 from calc.formulas.heat.heat_of_reaction import HeatValue
-from calc.quantities import Area, FreeGasFlow, Length, Power, Ratio, Speed
+from calc.values.quantities import Area, FreeGasFlow, Length, Power, Ratio, Speed
 
 
 def flow_for_heat(power: Power, efficiency: Ratio, heat_value: HeatValue) -> FreeGasFlow:

@@ -4,10 +4,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
+from calc.data.tables import table
 from calc.formulas.setup.printed import HAIR, require_thickness
 from calc.formulas.setup.ruled import NO_FIGURE
-from calc.quantities import FreeGasFlow, Length
-from calc.tables import table
+from calc.values.quantities import FreeGasFlow, Length
 
 PROCESSES = ("soldering", "brazing", "welding", "cutting")
 _BY_THICKNESS = ("welding", "cutting")

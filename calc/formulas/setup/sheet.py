@@ -7,8 +7,8 @@ set must be known, and the answer names the series that was taken.
 
 from dataclasses import dataclass
 
-from calc.quantities import Length
-from calc.tables import table
+from calc.data.tables import table
+from calc.values.quantities import Length
 
 
 @dataclass(frozen=True, slots=True)

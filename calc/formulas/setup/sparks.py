@@ -9,7 +9,7 @@ from functools import lru_cache
 from math import cos, hypot, isfinite, radians, sin
 from typing import Annotated
 
-from calc.quantities import (
+from calc.values.quantities import (
     Angle,
     Conductivity,
     Density,

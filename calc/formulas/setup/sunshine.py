@@ -2,7 +2,7 @@
 
 from math import pi
 
-from calc.quantities import HeatTransfer, PowerDensity, Ratio, TemperatureRise
+from calc.values.quantities import HeatTransfer, PowerDensity, Ratio, TemperatureRise
 
 SUNSHINE: PowerDensity = 1000.0
 """Full sun on a surface that faces it; from memory."""

@@ -8,14 +8,14 @@ prints for a tip stands before all of them.
 from dataclasses import replace
 from math import pi
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.flows import flows_in_print
 from calc.formulas.setup.joined import Point, figure_of_place, place_at, value_of_place
 from calc.formulas.setup.printed import HAIR, require_thickness, spread
 from calc.formulas.setup.welding_rows import welding_holes, welding_reach
-from calc.quantities import Length, Ratio, Speed, VolumeFlow
-from calc.tables import table
+from calc.values.figures import Figure
+from calc.values.quantities import Length, Ratio, Speed, VolumeFlow
 
 
 def orifice_for_flow(flow: VolumeFlow, exit_speed: Speed) -> Length:

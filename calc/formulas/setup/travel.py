@@ -1,9 +1,9 @@
 """Travel speed by thickness, and the minutes a seam takes."""
 
-from calc.figures import Figure
+from calc.data.tables import table
 from calc.formulas.setup.printed import HAIR, require_thickness, spread, value_between
-from calc.quantities import Diffusivity, Length, Speed, Time
-from calc.tables import table
+from calc.values.figures import Figure
+from calc.values.quantities import Diffusivity, Length, Speed, Time
 
 
 def travel_speed_by_law(thickness: Length, speed_times_thickness: Diffusivity) -> Speed:

@@ -2,7 +2,7 @@
 
 from math import pi
 
-from calc.quantities import Density, Length, Mass, Ratio, Volume
+from calc.values.quantities import Density, Length, Mass, Ratio, Volume
 
 
 def filler_volume(tube_outside: Length, cup_depth: Length, clearance: Length, filled: Ratio) -> Volume:

@@ -8,12 +8,12 @@ is the one that passes its flow at its gauge. So one nozzle sum gives back both.
 from functools import cache
 from math import pi
 
+from calc.data.tables import table
 from calc.formulas.gas.nozzle import orifice_flow
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.setup.joined import Point, joined, middle_of_range
 from calc.formulas.setup.working_gauges import USUAL_GAUGE
-from calc.quantities import FreeGasFlow, Gauge, Length
-from calc.tables import table
+from calc.values.quantities import FreeGasFlow, Gauge, Length
 
 
 def hole_that_passes(flow: FreeGasFlow, gauge: Gauge) -> Length:

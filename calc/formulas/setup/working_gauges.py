@@ -1,10 +1,10 @@
 """Regulator gauges in print for welding; the maker's figure for the tip comes first."""
 
-from calc.figures import Figure
+from calc.data.tables import HOW_SURE, table
 from calc.formulas.setup.printed import HAIR, Spread, require_thickness
-from calc.quantities import Gauge, Length
-from calc.tables import HOW_SURE, table
-from calc.units import to_si
+from calc.values.figures import Figure
+from calc.values.quantities import Gauge, Length
+from calc.values.units import to_si
 
 USUAL_GAUGE: Gauge = to_si(5.0, "psi")
 """A small equal-pressure tip runs near 5 psi of each gas: common practice, no source."""

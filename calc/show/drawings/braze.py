@@ -1,10 +1,10 @@
 """A brazed joint in section, cold and hot, with its gaps to one scale."""
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import INK, at, finite, line, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length
+from calc.values.units import from_si
 
 FORMS = {"sleeve": ("outside part", "inside part"), "flat-lap": ("first sheet", "second sheet")}
 """The forms that are drawn, and what their two parts are called."""

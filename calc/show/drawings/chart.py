@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from html import escape
 from zlib import crc32
 
-from calc.show.numbers import plain_number
+from calc.values.numbers import plain_number
 
 WIDTH, HEIGHT = 340.0, 240.0
 LEFT, RIGHT, TOP, BOTTOM = 52.0, 12.0, 14.0, 42.0

@@ -1,10 +1,10 @@
 """The edge that a cut leaves: its drag lines to scale, and what four mistakes do to it."""
 
 from calc.declare import Picture
-from calc.quantities import Length, Speed, Time
 from calc.show.drawings import INK, arrow, at, finite, line, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length, Speed, Time
+from calc.values.units import from_si
 
 WIDTH = 340.0
 LEFT, RIGHT, TOP, HIGH = 8.0, 332.0, 46.0, 120.0

@@ -3,10 +3,10 @@
 import math
 
 from calc.declare import Picture
-from calc.quantities import Gauge
 from calc.show.drawings import arrow, at, finite, line, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Gauge
+from calc.values.units import from_si
 
 SCALES = {
     "psi": (15, 30, 60, 100, 200, 400, 1000, 2000, 4000, 6000),

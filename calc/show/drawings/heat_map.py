@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import INK, arrow, at, finite, line, svg, words
+from calc.values.quantities import Length
 
 WIDTH, MIDDLE, HALF, FRONT = 340.0, 112.0, 78.0, 70.0
 DASHES = ("", "9 4", "5 4", "2 4")

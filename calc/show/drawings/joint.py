@@ -6,13 +6,13 @@ from itertools import pairwise
 from math import pi, tan
 
 from calc.declare import Picture
-from calc.quantities import Angle, Length
 from calc.show.drawings import INK, arrow, finite, line, svg, words
 from calc.show.drawings import joint_shapes as shapes
 from calc.show.drawings.hatching import Point, hatched
 from calc.show.drawings.joint_shapes import Shapes
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Angle, Length
+from calc.values.units import from_si
 
 KINDS = {
     "outside-corner": "outside corner",

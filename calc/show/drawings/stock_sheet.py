@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import INK, at, finite, svg, words
 from calc.show.drawings.hatching import hatched
+from calc.values.quantities import Length
 
 WIDTH, EDGE = 344.0, 4.0
 LETTERS = "ABCDEFGH"

@@ -1,10 +1,10 @@
 """Holes of tips and drills beside each other, all to one scale."""
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import at, finite, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si, to_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length
+from calc.values.units import from_si, to_si
 
 WIDTH, MIDDLE = 344.0, 66.0
 WIDEST = 78.0

@@ -4,9 +4,9 @@ import math
 from collections.abc import Sequence
 
 from calc.declare import Picture
-from calc.quantities import Angle
 from calc.show.drawings import INK, at, finite, svg, words
 from calc.show.drawings.hatching import Point, hatched
+from calc.values.quantities import Angle
 
 WIDTH = 340.0
 CONE, NOZZLE, TUBE = 18.0, 36.0, 66.0

@@ -1,10 +1,10 @@
 """A copper tube in the cup of its fitting, cut along the middle, to scale but for the gap."""
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import INK, arrow, at, finite, line, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length
+from calc.values.units import from_si
 
 WIDTH, TALLEST, LONGEST = 340.0, 130.0, 150.0
 MOUTH, TOP, GAP = 118.0, 74.0, 8.0

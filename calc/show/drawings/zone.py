@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 
 from calc.declare import Picture
-from calc.quantities import Length
 from calc.show.drawings import INK, arrow, at, finite, line, svg, words
-from calc.show.numbers import plain_number
-from calc.units import from_si
+from calc.values.numbers import plain_number
+from calc.values.quantities import Length
+from calc.values.units import from_si
 
 WIDTH, MIDDLE, HALF = 340.0, 170.0, 150.0
 TOP = 26.0

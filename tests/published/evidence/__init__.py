@@ -32,7 +32,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from calc.tables import HOW_SURE
+from calc.data.tables import HOW_SURE
 
 FOLDER = Path(__file__).parent
 HEADS = ["given", "result", "which", "expected", "unit", "within", "source", "how_sure"]

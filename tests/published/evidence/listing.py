@@ -13,10 +13,9 @@ import sys
 from collections import defaultdict
 from functools import cache
 
-import calc.calculators  # noqa: F401 - importing it fills the registry
 from calc import InputError, answer
-from calc.declare import CALCULATORS
-from calc.show.numbers import rounded
+from calc.declare.catalogue import calculators
+from calc.values.numbers import rounded
 from site_overrides.build.bundle_requests import usual_requests
 from tests.published.evidence import FOLDER, kind, passed_on, rows, table_kind
 from tests.published.rows import CASES
@@ -33,7 +32,7 @@ def asked() -> list[tuple[str, dict[str, str]]]:
             request = json.loads(text)
         except ValueError:
             continue
-        if isinstance(request, dict) and str(request.get("calculator")) in CALCULATORS:
+        if isinstance(request, dict) and str(request.get("calculator")) in calculators():
             texts = request.get("texts")
             if isinstance(texts, dict) and all(isinstance(t, str) and len(t) < 400 for t in texts.values()):
                 found.append((request["calculator"], texts))
@@ -52,7 +51,7 @@ def wanted() -> dict[str, set[Part]]:
         of = parts[calculator]
         for name, result in got["results"].items():
             of.add((name, "text" if result["value"] is None else "value"))
-            shown = CALCULATORS[calculator].results[name]
+            shown = calculators()[calculator].results[name]
             if shown.toward != "nearest" and result["value"] is not None:
                 ends = {rounded(result["value"], shown.digits, way) for way in ("up", "down")}
                 of |= {(name, "rounding")} if len(ends) > 1 or shown.step else set()
@@ -60,7 +59,7 @@ def wanted() -> dict[str, set[Part]]:
                 of |= {(name, "low"), (name, "high")}
         for table in got["tables"]:
             of |= {(table_kind(table["title"]), kind(column)) for column in table["columns"][1:]}
-    for calculator, declared in CALCULATORS.items():
+    for calculator, declared in calculators().items():
         for name, shown in declared.results.items():
             if not any(part[0] == name for part in parts[calculator]):
                 parts[calculator].add((name, "text" if shown.words else "value"))
@@ -95,7 +94,7 @@ def held() -> dict[str, set[Part]]:
 
 
 def _rounding(calculator: str, name: str) -> tuple[object, ...]:
-    shown = CALCULATORS[calculator].results.get(name)
+    shown = calculators()[calculator].results.get(name)
     return () if shown is None else (shown.toward, shown.digits, shown.step, shown.units)
 
 
@@ -111,7 +110,7 @@ def missing(calculator: str) -> list[Part]:
 
 def main(names: list[str]) -> None:
     """Print what is missing: the count for each calculator, and each part of those named."""
-    for calculator in names or sorted(CALCULATORS):
+    for calculator in names or sorted(calculators()):
         gaps = missing(calculator)
         print(f"{calculator}: {len(gaps)} of {len(wanted()[calculator])} missing")
         for name, which in gaps if names else ():

@@ -1,0 +1,1 @@
+"""An evening with a class: who does what when, what it takes, and the papers for it."""

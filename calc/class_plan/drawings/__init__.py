@@ -1,0 +1,1 @@
+"""How the exercises of a class are held and done, as drawings."""

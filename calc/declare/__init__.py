@@ -1,0 +1,42 @@
+"""The vocabulary in which a calculator is declared.
+
+A calculator is one typed function. Its `Annotated` parameters say what a reader
+is asked, its result dataclass says what is shown. The form, the link, the
+command line, the worked steps and the property tests all read that one
+declaration.
+"""
+
+from calc.declare.declaration import OUTFIT, Calculator, DeclarationError, calculator
+from calc.declare.files import Offered
+from calc.declare.inputs import (
+    ENERGY,
+    FREE_GAS,
+    FREE_GAS_FLOW,
+    GAUGE,
+    LENGTH,
+    MASS,
+    NUMBER,
+    POWER,
+    RULE_SETS,
+    TEMPERATURE,
+    TIME,
+    VOLUME,
+    WATER_VOLUME,
+    Asked,
+    ByRules,
+    Choice,
+    Day,
+    Field,
+    Words,
+    by_rules,
+)
+from calc.declare.results import Answer, Beside, Caution, Picture, Shown, Step, Table
+from calc.declare.working import worked
+from calc.values.figures import Figure
+
+__all__ = [
+    "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "OUTFIT", "POWER", "RULE_SETS",
+    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "Beside", "ByRules", "Calculator", "Caution",
+    "Choice", "Day", "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words",
+    "by_rules", "calculator", "worked",
+]  # fmt: skip

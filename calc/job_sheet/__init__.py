@@ -1,0 +1,1 @@
+"""One job on one sheet, put together from calculators."""

@@ -1,0 +1,63 @@
+"""Cutting plate with oxygen."""
+
+from calc.calculators.cut_plate import cut_plate
+from calc.job_sheet.job import Job
+from calc.job_sheet.kind import Work
+from calc.job_sheet.refusals import told
+from calc.trade.tips.welding_torch import Setting
+from calc.values.figures import Figure
+
+PURITY = 0.995
+SURE = {"read": 0, "read-m": 1, "computed": 2, "memory": 3, "practice": 4}
+
+
+def cutting(job: Job) -> Work:
+    """Cut along a line in steel.
+
+    Args:
+        job: With thickness, length and pierced starts.
+
+    Raises:
+        InputError: Oxygen does not cut the metal, or nothing is printed for the fuel.
+    """
+    assert job.thickness is not None
+    assert job.length is not None
+    thickness, length = job.thickness, job.length
+    metal = "low-carbon-steel" if job.metal == "galvanised-steel" else job.metal
+    fuel_field = "maker_acetylene_gauge" if job.fuel == "acetylene" else "maker_fuel_gauge"
+    got = told(
+        lambda: cut_plate(
+            metal, thickness, job.fuel, length, job.pierces or 0.0, "straight", None, None, PURITY,
+            job.orifice, job.oxygen_gauge, job.fuel_gauge, job.rules,
+        ),
+        {"maker_fuel_gauge": fuel_field},
+    )  # fmt: skip
+    made = got.results
+    setting = Setting(
+        made.cutting_orifice, made.nearest_drill, made.oxygen_gauge, made.fuel_gauge, made.preheat_oxygen_flow,
+        made.fuel_flow, made.preheat_holes,
+    )  # fmt: skip
+    return Work(
+        setting,
+        Figure(
+            None, "", "practice", words="neutral with the cutting oxygen open; cones short and sharp, just above the plate",
+            basis="Set it with the cutting lever pressed: letting oxygen run changes the flame.",
+        ),
+        made.cut_time,
+        {"travel_speed": made.cutting_speed, "kerf": made.kerf, "drag": made.drag},
+        thickness,
+        got.cautions,
+        got.shown_beside,
+        _both(made.cutting_oxygen_flow, made.preheat_oxygen_flow),
+    )  # fmt: skip
+
+
+def _both(cut: Figure, flame: Figure) -> Figure:
+    """Oxygen of the cut and of the flame together."""
+    assert cut.value is not None
+    assert flame.value is not None
+    return Figure(
+        cut.value + flame.value, cut.source, max((cut.how_sure, flame.how_sure), key=SURE.__getitem__),
+        (cut.low or cut.value) + (flame.low or flame.value), (cut.high or cut.value) + (flame.high or flame.value),
+        f"Cutting oxygen and that of the flame. {cut.basis}",
+    )  # fmt: skip

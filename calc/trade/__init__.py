@@ -1,0 +1,1 @@
+"""Look-ups and choices of the trade that several calculators share."""

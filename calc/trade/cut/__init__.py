@@ -1,0 +1,1 @@
+"""Cutting steel with oxygen."""

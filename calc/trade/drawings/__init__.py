@@ -1,0 +1,1 @@
+"""Drawings that need a look-up of the trade."""

@@ -1,0 +1,1 @@
+"""Gas in cylinders: what is there, what may be drawn, what it costs."""

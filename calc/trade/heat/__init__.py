@@ -1,0 +1,1 @@
+"""Metal under a flame: hot figures, heat colours, plates, preheat."""

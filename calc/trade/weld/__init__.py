@@ -1,0 +1,1 @@
+"""Welded seams: joints, gaps, tacks, filler rods, beads and tests of metal."""
