@@ -194,6 +194,25 @@ HELD = [
     held("fume-hazards", "part=flux; id=chloride", "what=~lungs", "NIOSH IDLH, May 1994: zinc chloride fume", "read"),
     held("fume-hazards", "part=flux; id=borax", "what=~wounds", "an encyclopaedia: deaths from open wounds dressed with boric acid"),
     held("tube-services", "id=steam", "taken=no; reason=~softens; source=~15 psi", "CDA table 14.4a: 15 psi of saturated steam, 250 °F", "read"),
+    # What was looked for later.
+    held("emergency-acts", "event=hot-cylinder; act=phone", "does=call the fire service", "VBG, rule 1: the fire service is told"),
+    held("emergency-acts", "event=burning-hose; act=rest", "does=~with the extinguisher", "29 CFR 1910.252(a)(2)(iii)(B): within its capacity"),
+    held("emergency-acts", "event=burning-hose; act=out", "does=~alarm", "29 CFR 1910.252(a)(2)(iii)(B): or otherwise sound the alarm"),
+    held("emergency-acts", "event=eyes; act=grit", "does=~leave what sticks", "four pages: rinse with clean water, do not take out what is embedded"),
+    held("emergency-acts", "event=fume; act=side", "does=~on the side who does not answer but breathes", "NHS, in a copy: unconscious but breathing, recovery position"),
+    held("licence-questions-benchbook-2026", "id=clothes", "right=~Wool, thick cotton or leather; wrong_1=Nylon", "AWS Fact Sheet 33, told: heavy cotton or wool; synthetics melt"),
+    held("figures-benchbook-2026", "id=permit-longest", "us=24 h", "a permit form: good for 24 hours only"),
+    held("storage-rules", "source=cfr30-57 57.4101", "words=~no smoking, no flame", "30 CFR 57.4101: visible signs against smoking and open flames"),
+    held("hazards", "id=tip-overheats", "avoidance=~off the puddle", "NAVEDTRA 14018: tip that touches or overheats; molten metal may splatter"),
+    held("hazards", "id=concrete-bursts", "hazard=~Concrete", "a page on the cutting torch: it can crack violently and throw bits"),
+    held("hazards", "id=lime-dust", "hazard=~eyes, skin and lungs", "NIOSH Pocket Guide, in a copy; ABC of Safety: corrosive to all three"),
+    held("hazards", "id=light-gas", "hazard=~under the ceiling", "Arizona State University: hydrogen is trapped near the ceiling"),
+    held("hazards", "id=heating-tip-draw", "hazard=~liquid comes along", "US Army OD0017 (3): past 50 cubic feet an hour acetone is drawn off"),
+    held("inspection-checks", "when=flashback; part=Torch and regulators", "words=~opened and tested", "a shop class: shut down, bled off, taken apart and inspected"),
+    held("oxygen-full-gauges", "rules=us; standing=followed", "number=2200; unit=psi; at=70", "a page on oxygen cylinders: 244 cubic feet at 2200 psi and 70 °F"),
+    held("heat-marks", "metal=stainless-steel; words=takes a tint, pale yellow first", "temperature=290", "type 304 in air: pale yellow at 290 °C"),
+    held("heat-marks", "metal=copper; temperature=400", "words=~soft", "a page on annealing: new grains from 200 to 600 °C"),
+    held("heat-marks", "metal=aluminium; temperature=350", "words=~soft", "a page on annealing: 570 to 770 °F, 299 to 410 °C"),
 ]  # fmt: skip
 
 
