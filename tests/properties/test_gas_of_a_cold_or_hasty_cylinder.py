@@ -3,9 +3,8 @@
 from typing import Any
 
 import pytest
-from calc.declare.errors import InputError
 
-from calc import answer
+from calc import InputError, answer
 
 WELD = {
     "process": "welding", "metal": "low-carbon-steel", "coating": "none", "fuel": "acetylene", "joint": "tee",
