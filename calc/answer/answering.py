@@ -66,16 +66,24 @@ def shown_text(shown: Shown, si: float, unit: str, rules: str, toward: Toward) -
     return f"{number} {written(unit, free_gas=shown.free_gas)}".strip()
 
 
+TOLD_AGAIN = {
+    "clear_distance": ("clear-distance", "clear-distance-welding", "clear-distance-cutting"),
+    "fire_watch": ("fire-watch",),
+}
+"""Results of an answer, and the figures of a caution that they come before."""
+
+
 def _told_again(
     figures: Mapping[str, Figure], calculator: Calculator, rules: str, units: Mapping[str, str]
 ) -> dict[str, str]:
     """Clear distance and fire watch of an answer as it shows them, for the cautions beside it."""
-    found = {}
-    for name in ("clear_distance", "fire_watch"):
+    found: dict[str, str] = {}
+    for name, again in TOLD_AGAIN.items():
         figure = figures.get(name)
         if figure is not None and figure.value is not None:
             shown = calculator.results[name]
-            found[name.replace("_", "-")] = shown_text(shown, figure.value, units[name], rules, shown.toward)
+            text = shown_text(shown, figure.value, units[name], rules, shown.toward)
+            found |= dict.fromkeys(again, text)
     return found
 
 

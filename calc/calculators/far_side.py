@@ -32,7 +32,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.trade.fields import EFFICIENCY
 from calc.trade.flame.heat import STRONG, WEAK, printed_heat
 from calc.trade.heat.metals import METALS, metal_of
-from calc.trade.safety.surroundings import distance_and_watch
+from calc.trade.safety.surroundings import fire_watch
 from calc.values.units import from_si, to_si
 
 SHAPES = {
@@ -187,7 +187,7 @@ def far_side(
     soonest = _first_time(lambda t: start_temperature + rise_at(t, STRONG), CHARS)
     source = "carslaw-1959 10.3 and 4.5"
     molten = material in METALS and hottest > metal_of(material).solidus
-    _, watch = distance_and_watch(rules)
+    watch = fire_watch(rules)
     return Answer(
         FarSide(
             warning=Figure(None, "", "memory", words=_warning(hottest, soonest), basis=_BASIS[shape]),

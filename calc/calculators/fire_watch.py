@@ -43,26 +43,6 @@ class FireWatch:
     watcher: Annotated[Figure, Shown("The watcher", words=True)]
 
 
-def _roofing() -> Figure:
-    row = next(row for row in table("fire-watches") if "roofing" in row.words)
-    return Figure(row.watch, row.source, row.how_sure, words="", basis="After torch-applied roofing.")
-
-
-def _watch(place: str, rules: str) -> Figure:
-    found = watch_figure(rules)
-    assert found.value is not None
-    if place != ROOFING:
-        return found
-    roof = _roofing()
-    assert roof.value is not None
-    if roof.value <= found.value:
-        return found
-    foreign = "" if rules == "us" else f"{OWN['us']} figure for roofs; yours has none in our data"
-    return Figure(
-        roof.value, roof.source, roof.how_sure, words=foreign, basis=f"{roof.basis} {found.basis}"
-    )
-
-
 def _legal(place: str, rules: str) -> Figure:
     if rules != "us":
         return Figure(
@@ -108,7 +88,7 @@ def fire_watch(
     Set a timer of your own too: a page on a locked phone may fall asleep.
     """  # fmt: skip
     found = watch_row(rules)
-    watch = _watch(place, rules)
+    watch = watch_figure(rules, roof=place == ROOFING)
     assert watch.value is not None
     monitoring = max(found.row.monitoring, permit_monitoring)
     foreign = f"{OWN[found.rules]} figure. {found.note}" if found.note else ""

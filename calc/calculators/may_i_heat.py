@@ -1,15 +1,15 @@
 """The gate before any job: refused, something first, or nothing refused."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
+from calc.answer.sentences import distance, duration
 from calc.declare import LENGTH, Answer, Choice, Figure, Shown, calculator
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.trade.safety import gate_sentences as gate_said
 from calc.trade.safety.gate import (
     Situation,
     Verdict,
-    distance_cleared,
     gate,
     room_words,
     strip_row,
@@ -33,11 +33,12 @@ from calc.trade.safety.gate_fields import (
     STRIPPED,
     YES_NO,
 )
-from calc.trade.safety.surroundings import OWN
+from calc.trade.safety.surroundings import OWN, clear_distance
 from calc.trade.safety.surroundings import fire_watch as watch_figure
 
 FAR = ("ft", "m")
 ASIDE = "Figures for it"
+FARTHER = "clear farther from a height, as the page on the ground round a flame says"
 ON_IT = tuple(coating for coating in COATINGS if coating != "none")
 FURTHER = {"none": "Nothing else"} | {coating: COATINGS[coating] for coating in ON_IT}
 
@@ -203,6 +204,11 @@ def may_i_heat(
     burns = [reason for reason in verdict.reasons if reason.asked == "behind"]
     clears = verdict.outcome == "none" or any(reason.outcome == verdict.outcome for reason in burns)
     watches = clears and verdict.outcome != "refused"
+    clear, watch = clear_distance(rules, process), watch_figure(rules, roof=place == "roof")
+    if place == "roof":
+        clear = replace(clear, words=f"{FARTHER}{f'. {clear.words}' if clear.words else ''}")
+    far = distance(clear.value or 0.0, rules, 3, "up")
+    told = {"clear-distance": far, "clear-distance-cutting": far, "fire-watch": duration(watch.value or 0.0)}
     cases = gate_said.cases_table(verdict)
     return Answer(
         MayIHeat(
@@ -213,9 +219,9 @@ def may_i_heat(
             still_holds=gate_said.still_holds(verdict),
             strip_distance=_strip(verdict, stripped, rules),
             vent_hole=_vent(verdict, rules),
-            clear_distance=distance_cleared(process, rules) if clears else None,
-            fire_watch=watch_figure(rules) if watches else None,
+            clear_distance=clear if clears else None,
+            fire_watch=watch if watches else None,
         ),
-        cautions=gate_said.verdict_cautions(verdict, job, rules),
+        cautions=gate_said.verdict_cautions(verdict, job, rules, told),
         tables=(gate_said.hazards_table(verdict), *((cases,) if cases else ())),
     )

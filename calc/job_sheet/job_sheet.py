@@ -165,7 +165,7 @@ def job_sheet(
             oxygen_flow=oxygen_all,
             fuel_flow=flow,
             torch_time=work.time,
-            clear_distance=clear_distance(rules, SHADE_OF.get(process, process)),
+            clear_distance=clear_distance(rules, process),
             fire_watch=fire_watch(rules),
             **settings,
             **kind,

@@ -82,6 +82,9 @@ def test_no_acetylene_gauge_is_printed_above_the_limit(
     except InputError:
         assume(False)
         raise
+    if name not in got["results"]:
+        assert got["results"]["first"]["text"].startswith("do not light")
+        assume(False)
     result = got["results"][name]
     for text in (result["text"], result["band"]):
         for number in re.findall(r"[\d.]+", text):

@@ -24,7 +24,6 @@ from calc.trade.safety.gate_fields import (
     STRIPPED,
 )
 from calc.trade.safety.surroundings import clear_distance
-from calc.values.figures import Figure
 from calc.values.numbers import rounded
 from calc.values.quantities import Length
 from calc.values.units import from_si
@@ -281,7 +280,7 @@ def gate(situation: Situation, rules: str) -> Verdict:
             "air": it.air,
         }
     )
-    clear = distance_cleared(it.process, rules).value
+    clear = clear_distance(rules, it.process).value
     assert clear is not None
     filled = {
         "strip": strip_words(),
@@ -328,8 +327,3 @@ def metal_verdict(process: str, metal: str, coating: str, stripped: str | None, 
         )
 
     return _verdict((*ours(verdict.reasons), *ours(verdict.holds)))
-
-
-def distance_cleared(process: str, rules: str) -> Figure:
-    """Distance cleared of what burns, m; braze welding counts as welding."""
-    return clear_distance(rules, "welding" if process == "braze-welding" else process)

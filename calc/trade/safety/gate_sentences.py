@@ -1,9 +1,9 @@
 """What the gate says, as figures, cautions and tables of an answer."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from calc.answer.hazards import SIGNALS, Brought, brought, caution, gravest_first
+from calc.answer.hazards import SIGNALS, Brought, brought, caution, filled, gravest_first
 from calc.data.tables import HOW_SURE, source_words
 from calc.declare import Caution, Table
 from calc.trade.safety.gate import Reason, Verdict
@@ -80,7 +80,7 @@ def still_holds(verdict: Verdict) -> Figure | None:
     return _told(holding, words, "The source is that of the first; the table below has each.")
 
 
-def verdict_cautions(verdict: Verdict, job: Brought, rules: str) -> tuple[Caution, ...]:
+def verdict_cautions(verdict: Verdict, job: Brought, rules: str, told: Mapping[str, str]) -> tuple[Caution, ...]:
     """A caution for each hazard: what it does and the one order against it, DANGER first.
 
     Where something is refused, that alone: an order for the rest would read as a way round it.
@@ -90,11 +90,12 @@ def verdict_cautions(verdict: Verdict, job: Brought, rules: str) -> tuple[Cautio
         verdict: Of `gate.gate`.
         job: Process, metal and place, as the table of hazards names them.
         rules: Rule set whose figures fill the words.
+        told: Figures by id that the answer itself tells, such as the clear distance of this work.
     """
     listed = (*verdict.reasons, *verdict.holds)
     refusing = [reason for reason in listed if reason.outcome == "refused"]
-    told = verdict.outcome == "none"
-    warned = refusing or [reason for reason in listed if told or reason.id != "told"]
+    passes = verdict.outcome == "none"
+    warned = refusing or [reason for reason in listed if passes or reason.id != "told"]
     warned.sort(key=lambda reason: SIGNALS.index(reason.signal))
     once = {reason.words: reason for reason in reversed(warned)}
     own = tuple(
@@ -105,7 +106,8 @@ def verdict_cautions(verdict: Verdict, job: Brought, rules: str) -> tuple[Cautio
     if refusing:
         return own
     met = {reason.hazard for reason in warned}
-    return gravest_first((*own, *(one for one in brought(job, rules) if one.id not in met | {JUDGED})))
+    more = (filled(one, rules, told) for one in brought(job) if one.id not in met | {JUDGED})
+    return gravest_first((*own, *more))
 
 
 def _named(reason: Reason) -> str:
