@@ -106,12 +106,14 @@ def flows_by_source(thickness: float, ours: Figure, rules: str, injector: bool =
     rows = [("This answer", flow.text(ours.value), each.text(ours.value / (thickness * 1e3)), "", "followed")]
     practice = table("welding-flows-europe")
     for row in practice:
-        low, high = row.low * thickness, row.high * thickness
-        a_millimetre = f"{each.text(row.low * 1e-3)} to {each.text(row.high * 1e-3)}"
+        ends = dict.fromkeys((row.low, row.high))
+        whole, a_millimetre = (
+            " to ".join(shown.text(end * each_of) for end in ends)
+            for shown, each_of in ((flow, thickness), (each, 1e-3))
+        )
         rows.append(
-            (row.words.capitalize().replace("europe", "Europe"), f"{flow.text(low)} to {flow.text(high)}",
-             a_millimetre, HOW_SURE[row.how_sure], "")
-        )  # fmt: skip
+            (row.words.capitalize().replace("europe", "Europe"), whole, a_millimetre, HOW_SURE[row.how_sure], "")
+        )
     for printed in flows_in_print(thickness):
         value = printed.value or 0.0
         rows.append(
