@@ -27,7 +27,7 @@ from calc.formulas.heat.carbon_equivalent import (
     preheat_parts,
     preheat_temperature,
 )
-from calc.trade.heat.preheats import LEAST_PREHEAT, Asked, asked_of_steel
+from calc.trade.heat.preheats import LEAST_PREHEAT, Asked, alloy_limit, asked_of_steel, heat_treatable
 from calc.values.units import to_si
 
 METALS = {
@@ -271,8 +271,7 @@ def _other(metal: str, rules: str) -> tuple[Figure, Figure, Figure, Figure, Figu
 
 def _plain(words: str, metal: str, rules: str) -> str:
     if metal == "aluminium":
-        row = next(row for row in table("preheat-by-metal") if row.metal == "aluminium, heat-treatable")
-        return f"heat-treatable alloys {degrees(row.high, rules)} at most; {row.words}"
+        return f"{alloy_limit(rules)}; {heat_treatable().words}"
     return "" if metal == "stainless-steel" else words
 
 

@@ -1,6 +1,5 @@
 """Heating a band of metal: to bend or straighten it, or before welding."""
 
-import re
 from typing import Any
 
 from calc.answer.hazards import gravest_first
@@ -13,6 +12,7 @@ from calc.formulas.heat.flame_power import HEATING_EFFICIENCY
 from calc.job_sheet.fields import METALS
 from calc.job_sheet.kind import Work, nothing_beside
 from calc.trade.heat import metals as hot_metal
+from calc.trade.heat.preheats import alloy_limit
 from calc.trade.tips.welding_torch import Setting
 from calc.values.figures import Figure
 from calc.values.quantities import Length, Temperature
@@ -42,13 +42,13 @@ def preheat_row(metal: str) -> Any:
 
 
 def preheat_words(row: Any, rules: str) -> str:
-    """Words of a row of the preheat table, its temperatures in the unit of a rule set.
+    """Words of a row of the preheat table; for aluminum the limit of the alloys that lose strength.
 
     Args:
         row: As `preheat_row` gives it.
         rules: Rule set, for the unit.
     """
-    return re.sub(r"(\d+) °C", lambda found: degrees(to_si(float(found[1]), "degC"), rules), row.words)
+    return alloy_limit(rules) if row.metal.startswith("aluminium") else str(row.words)
 
 
 def _refused(metal: str, why: str) -> InputError:

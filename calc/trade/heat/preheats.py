@@ -1,7 +1,9 @@
 """What each rule asks of a steel before it is welded, so that the headline follows its own rows."""
 
 from dataclasses import dataclass
+from typing import Any
 
+from calc.answer.sentences import degrees
 from calc.data.tables import table
 from calc.formulas.setup.printed import value_between
 from calc.values.figures import Figure
@@ -36,6 +38,24 @@ class Asked:
     by_thickness: bool
     source: str
     how_sure: str
+
+
+def heat_treatable() -> Any:
+    """Row of the preheat table for aluminum alloys that lose their strength when they get hotter."""
+    return next(row for row in table("preheat-by-metal") if row.metal == "aluminium, heat-treatable")
+
+
+def alloy_limit(rules: str) -> str:
+    """What those alloys may be warmed to, for a sentence beside the figure of other aluminum.
+
+    Args:
+        rules: Rule set, for the unit.
+
+    Examples:
+        >>> alloy_limit("us")
+        'heat-treatable alloys 248 °F at most'
+    """
+    return f"heat-treatable alloys {degrees(heat_treatable().high, rules)} at most"
 
 
 def by_carbon_equivalent(equivalent: Ratio) -> tuple[Temperature, Temperature]:
