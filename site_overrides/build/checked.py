@@ -142,7 +142,7 @@ def score_rows() -> tuple[str, list[str], list[list[str]]]:
     """A sentence with date and seed, headings, and how many changes of each room a test noticed."""
     score = json.loads((ROOT / "tests/mutants/score.json").read_text(encoding="utf-8"))
     rows = [
-        [escape(ROOMS[room]), str(row["drawn"]), str(row["changes_an_answer"]), str(row["noticed"])]
+        [escape(ROOMS.get(room, room.replace("_", " ").capitalize())), str(row["drawn"]), str(row["changes_an_answer"]), str(row["noticed"])]
         for room, row in score["rooms"].items()
     ]
     sentence = (
