@@ -42,7 +42,7 @@ LEAST_MIXING, MOST_MIXING = 3.0, 10.0
 class OxygenRich:
     """What leaking oxygen makes of a space."""
 
-    condition: Annotated[Figure, Shown("The air now, by what you gave", words=True)]
+    condition: Annotated[Figure, Shown("The air now, by the worse figure", words=True)]
     time_to_22: Annotated[Figure, Shown("To 22 % oxygen", ("min",), toward="down", digits=2)]
     time_to_23_5: Annotated[Figure, Shown("To 23.5 % oxygen", ("min",), toward="down", digits=2)]
     oxygen_then: Annotated[Figure, Shown("Oxygen after that time", ("%",), toward="up")]
@@ -59,29 +59,35 @@ def enriched_limits() -> tuple[float, float]:
     return low, high
 
 
-def _condition(oxygen: float, rules: str) -> Figure:
+def _condition(first: float, then: float, rules: str) -> Figure:
+    """What the air is by the worse of both shares: the one given and the one that the leak has made of it."""
     deficient = ruled_row("air-limits", rules, amount, topic="deficient")
     enriched = ruled_row("air-limits", rules, lambda row: -amount(row), topic="enriched")
     shipyard, general = enriched_limits()
-    least = amount(deficient.row)
-    if oxygen < least - 1e-9:
-        said = f"short of oxygen, below {from_si(least, '%'):g} %: people faint without a warning. Go out"
-    elif oxygen > general + 1e-9:
-        said = (
+    least, lowest, highest = amount(deficient.row), min(first, then), max(first, then)
+    said = []
+    if lowest < least - 1e-9:
+        said.append(f"short of oxygen, below {from_si(least, '%'):g} %: people faint without a warning. Go out")
+    if highest > general + 1e-9:
+        said.append(
             f"enriched, above {from_si(general, '%'):g} %: things burn fiercely. Go out, no spark, no flame"
         )
-    elif oxygen > shipyard + 1e-9:
-        said = (
+    elif highest > shipyard + 1e-9:
+        said.append(
             f"enriched by the shipyard rule, above {from_si(shipyard, '%'):g} %, not yet by the general one, "
             f"{from_si(general, '%'):g} %. Go out, no spark, no flame"
         )
-    else:
-        said = "between the limits by the figure you gave, which lets nobody in"
+    if not said:
+        said.append(
+            "between the limits if it were mixed; beside the leak it is rich all the same. No sum lets anyone in, "
+            "only a meter does"
+        )
     also = " UK guidance calls 24 % already dangerous." if rules == "uk" else ""
     note = f" United States figures. {enriched.note}" if enriched.note else ""
     return Figure(
-        None, enriched.row.source, enriched.row.how_sure, words=said,
-        basis=f"Limits: 19.5 % and 23.5 % in general, 22.0 % in shipyards.{also}{note}",
+        None, enriched.row.source, enriched.row.how_sure, words=". Then ".join(said),
+        basis="The worse of two: the oxygen you gave, and the oxygen after the time that the leak ran. "
+        f"Limits: 19.5 % and 23.5 % in general, 22.0 % in shipyards.{also}{note}",
     )  # fmt: skip
 
 
@@ -139,12 +145,12 @@ def oxygen_rich(
     oxygen_now: Annotated[
         float,
         Field(
-            "Oxygen in its air now",
+            "Oxygen in its air when the leak began",
             ("%",),
             assumed="20.95 %",
             low="5 %",
             high="60 %",
-            hint="What the meter reads. Plain air holds 20.8 to 21 %.",
+            hint="Plain air holds 20.8 to 21 %. If a meter reads it now, give that and 0 min for the leak.",
         ),
     ],
     waiting: Annotated[
@@ -177,7 +183,7 @@ def oxygen_rich(
     )
     return Answer(
         OxygenRich(
-            condition=_condition(oxygen_now, rules),
+            condition=_condition(oxygen_now, then, rules),
             time_to_22=to_shipyard,
             time_to_23_5=to_general,
             oxygen_then=Figure(then, MIXED, "computed", basis=NOT_MIXED),

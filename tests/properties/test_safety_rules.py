@@ -189,6 +189,18 @@ def test_more_leak_is_never_later_and_more_air_never_sooner(data: Any, more: flo
 
 @MANY
 @given(data=st.data())
+def test_what_the_air_is_called_follows_the_worse_of_what_was_given_and_what_the_leak_made(data: Any) -> None:
+    """29 CFR 1910.146(b), read: above 23.5 % is enriched, below 19.5 % short of oxygen."""
+    got, given_, _ = asked("oxygen-rich", data)
+    shares = [given_["oxygen_now"], got["oxygen_then"]["si"]]
+    said = got["condition"]["text"]
+    assert ("enriched, above 23.5 %" in said) == (max(shares) > 0.235 + 1e-9)
+    assert ("short of oxygen" in said) == (min(shares) < 0.195 - 1e-9)
+    assert ("between the limits" in said) == (max(shares) <= 0.22 + 1e-9 and min(shares) >= 0.195 - 1e-9)
+
+
+@MANY
+@given(data=st.data())
 def test_no_store_prints_less_apart_or_more_gas_than_the_rule(data: Any) -> None:
     """29 CFR 1910.253(b)(3) and (b)(4)(iii), read."""
     got, given_, _ = asked("storage-check", data)
