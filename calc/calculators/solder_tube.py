@@ -93,7 +93,7 @@ def solder_tube(
             SERVICE_LABEL,
             tubes.services(),
             example="drinking-water",
-            hint="What nobody knows counts as drinking water.",
+            hint="Find it out before any flame: follow the line from end to end, and ask its owner.",
         ),
     ],
     system: Annotated[str, Choice("Tube is sold in", SYSTEMS, example="inch")],
@@ -273,7 +273,7 @@ def solder_tube(
             ),
             lap=_lap(steps, piece) if method == "brazing" else None,
         ),
-        cautions=tube_beside.cautions(filler, flux.id, fitting, service),
+        cautions=tube_beside.cautions(filler, flux.id, fitting),
         steps=tuple(steps),
         beside=lambda: (
             _tables(method, piece, wire, joints, mass, clearance, volume, rules),

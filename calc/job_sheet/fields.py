@@ -125,7 +125,7 @@ TUBE_SERVICE = Choice(
     "What runs in the tube",
     tubes.services(),
     example="drinking-water",
-    hint="What nobody knows counts as drinking water.",
+    hint="Find it out before any flame: follow the line from end to end, and ask its owner.",
     when={"process": ("soldering",)},
 )
 TUBE_SYSTEM = Choice(

@@ -10,14 +10,13 @@ from calc.values.quantities import Area, Length, Mass
 from calc.values.units import from_si
 
 
-def cautions(filler: Filler, flux: str, fitting: str, service: str) -> tuple[Caution, ...]:
+def cautions(filler: Filler, flux: str, fitting: str) -> tuple[Caution, ...]:
     """Hazards of joining copper tube, the gravest first.
 
     Args:
         filler: What is used.
         flux: Id of the flux, `none` where there is none.
         fitting: `copper` or `brass`.
-        service: What runs in the tube.
     """
     brazed = filler.family != "solder"
     work = "brazing" if brazed else "soldering"
@@ -29,8 +28,6 @@ def cautions(filler: Filler, flux: str, fitting: str, service: str) -> tuple[Cau
         "flux": "fluoride" if brazed and flux != "none" else "none",
     }
     found = [*brought(job), caution("water-in-tube"), caution("valve-seats")]
-    if service == "unknown":
-        found.append(caution("tube-carries-gas"))
     if filler.lead:
         found.append(caution("lead-solder-water"))
     if brazed:

@@ -232,7 +232,7 @@ def require_service(service: str, label: str) -> None:
     raise InputError(
         "service",
         f"{label}: {row.words.lower()} is not worked out here, because {row.reason}; ask {row.ask}, and pick "
-        "drinking water, heating water or not known for those lines only.",
+        "drinking water or heating water for those lines only.",
     )
 
 
@@ -253,8 +253,6 @@ def lead_said(service: str, fitting: str, lead: float, rules: str) -> Figure:
     said = rows["filler"].words
     if fitting == "brass" and "fittings" in rows:
         said += f"; {rows['fittings'].words}"
-    if service == "unknown":
-        said = f"not known, so held to drinking water: {said}"
     row = rows["filler"]
     return Figure(
         None, row.source, row.how_sure, words=said,
