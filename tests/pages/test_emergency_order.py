@@ -94,8 +94,11 @@ def test_first_acts_on_paper_are_the_first_acts_of_each_event() -> None:
 # Acts that matter before anything else on the paper: calling, flames out, nobody in after.
 @pytest.mark.parametrize(
     ("event", "act"),
-    [("burns", "fire"), ("burns", "call"), ("burns", "cool"), ("eyes", "rinse"), ("fume", "down"), ("fume", "cpr")],
-)
+    [
+        ("hot-cylinder", "phone"), ("valve-fire", "phone"), ("burning-hose", "out"), ("flashback", "dark"), ("leak", "call"),
+        ("burns", "fire"), ("burns", "call"), ("burns", "cool"), ("eyes", "rinse"), ("fume", "down"), ("fume", "cpr"),
+    ],
+)  # fmt: skip
 def test_the_paper_carries_what_cannot_wait(event: str, act: str) -> None:
     assert act in [row.step for row in table(FIRST_ACTS) if row.page == event and row.kind == "act"]
 
@@ -137,6 +140,8 @@ NEVER = {
     "hot-cylinder": r"\bhand on (?:the|it)\b|\bshut the valve\b|\bclose (?:the|its) valve\b",
     "valve-fire": r"\bfuel first\b",
 }
+COLD = r"\b[Ii]f (?:both|it|they|that cylinder|both cylinders|the cylinders) (?:is|are) cold\b"
+"""From here on a text speaks of another state: what is done with a cold cylinder."""
 BOOKS = "disagreements-benchbook-2026"
 """What others print stands there; only what this site follows is held to the order."""
 
@@ -172,6 +177,7 @@ def problems(event: str, text: str) -> list[str]:
     after = plain[sign.start() :]
     others = [re.search(SIGNS[name], after[len(sign[0]) :], re.IGNORECASE) for name in SIGNS if name != event]
     ends = [other.start() + len(sign[0]) for other in others if other]
+    ends += [found.start() for found in re.finditer(COLD, after) if event == "hot-cylinder"]
     after = after[: min(ends)] if ends else after
     places = [
         (found.start(), act)
@@ -202,6 +208,7 @@ def test_no_text_of_the_site_tells_it_otherwise(event: str) -> None:
         ("burning-hose", "A hose burns: shut what you can reach in one move and leave."),
         ("burning-hose", "Fire in a hose: the oxygen cylinder, then the fuel cylinder."),
         ("hot-cylinder", "The cylinder is warm: shut the valve with the hand on it."),
+        ("hot-cylinder", "The cylinder is warm: close its valve. If it is cold, close its valve too."),
         ("stem-leak", "A bubble at the valve stem: tag it, then close it."),
         ("valve-fire", "Fire at the cylinder valve: everyone out, then one try."),
     ],
@@ -242,3 +249,47 @@ def test_air_for_clothes_and_water_for_eyes_are_no_shorter_than_in_print() -> No
     figures = {row.id: row for row in table("figures-benchbook-2026")}
     for name in ("oxygen-clothes", "eye-rinse", "burn-cooling"):
         assert int(figures[name].us.split()[0]) >= 20
+
+
+# NFCC and HSE INDG327, read in a copy: a heated cylinder is left, not touched; nothing says to close its valve.
+STATE = r"\bcold\b|nothing is warm"
+
+
+@pytest.mark.parametrize("path", EMERGENCIES, ids=lambda path: path.stem)
+def test_a_step_that_closes_a_cylinder_says_for_which_state_of_it(path: object) -> None:
+    """Beside “do not touch” the step says itself when a valve is closed and when you go."""
+    (made,) = procedures(read(path))
+    for step in (step for pause in made.pauses for step in pause.steps):
+        closes = any(act.startswith("close ") and act.endswith("-cylinder") for act in step.acts or ())
+        if closes and path != TROUBLE / "oxygen-in-clothes.md":  # nothing burns there
+            assert re.search(STATE, step.do), step.do
+            assert "Hot cylinder" in step.do, step.do
+
+
+def test_the_told_acts_close_only_cold_cylinders() -> None:
+    for event, act in (("flashback", "cylinders"), ("burning-hose", "fuel"), ("leak", "cylinders"), ("valve-fire", "shut"),
+                       ("stem-leak", "close")):  # fmt: skip
+        row = next(row for row in events()[event] if row.act == act)
+        assert re.search(STATE, row.told), row.told
+
+
+# 29 CFR 1910.252 (a)(2)(vi)(C), read in a copy, and the page Gas leak: gas in the air is no thing to wait for.
+SMELT = r"\b[Ss]mell(?:s)?(?: of gas)?\b[^.]*\bor (?:a )?hiss|\bsmells (?:of gas )?or hiss|\bsmell or hear gas"
+
+
+def test_a_smell_of_gas_leads_to_the_page_on_leaks_everywhere() -> None:
+    found = [
+        (where, text)
+        for where, text in texts()
+        if re.search(SMELT, text) and not where.startswith("trouble/leak") and "(#smell)" not in text and text[:1] != "#"
+    ]
+    assert len(found) >= 6
+    for where, text in found:
+        assert re.search(r"[Gg]as leak", text), (where, text)
+
+
+def test_waiting_for_a_smell_to_go_says_what_follows_when_it_stays() -> None:
+    found = [(where, text) for where, text in texts() if re.search(r"[Ww]ait until (?:the|there is no) smell|until the smell", text)]
+    assert len(found) >= 9
+    for where, text in found:
+        assert re.search(r"[Ii]f it does not go.*[Gg]as leak", text), (where, text)
