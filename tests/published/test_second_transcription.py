@@ -1,8 +1,10 @@
 """Tables of figures, typed a second time from where they were printed: `tables/<table>.csv`, compared cell by cell.
 
 A second file names its columns as the table does, in a unit of its own choice, and says for each row where it was
-typed from: the publication, `memory` of it, or that it is our own practice and stands here so that no number of it
-is changed unawares. It holds every row of the table, so that one left out is missed. No row is made from `calc/data`.
+typed from: the publication, or memory of it. It holds every row of the table, so that one left out is missed.
+
+What is our own choice has no outside: orders, marks, fits, and which rows a table of words has. There the second file
+only keeps a row or a number from going unawares; it says so, as `practice`. A table of words may gain rows.
 """
 
 import csv
@@ -50,9 +52,9 @@ def _same(one: Any, other: Any) -> bool:
 
 @pytest.mark.parametrize("name", sorted(path.stem for path in FOLDER.glob("*.csv")))
 def test_every_row_stands_in_the_table_as_it_was_typed_again(name: str) -> None:
-    left = list(table(name))
+    left, heads = list(table(name)), (FOLDER / f"{name}.csv").read_text(encoding="utf-8").partition("\n")[0]
     for row in typed(name):
         found = [ours for ours in left if all(_same(getattr(ours, column), value) for column, value in row.items())]
         assert found, f"no row of {name} says {row}"
         left.remove(found[0])
-    assert not left, f"rows of {name} that were not typed again: {left}"
+    assert not left or "[" not in heads, f"rows of {name} that were not typed again: {left}"
