@@ -1,7 +1,7 @@
 # make serve   build the site and serve it       make test    every test
 # make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
 # make lint    ruff and mypy                     make lock    renew both lock files
-# make zip     the site as one file for a folder
+# make zip     the site as one file for a folder     make engine-lock   ask all requests, list the functions they enter
 # make mutants whether the tests notice small changes of the code (SEED=, COUNT=)
 SHELL := /bin/bash
 SITE_URL ?= http://127.0.0.1:8000/
@@ -13,7 +13,7 @@ FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME
 	"$$p" -c 'import sys; sys.exit(not (3, 12) <= sys.version_info < (3, 14))' 2>/dev/null && { echo "$$p"; break; }; done
 PY := .venv/bin/python
 
-.PHONY: serve site zip test bench lint lock clean mutants
+.PHONY: serve site zip test bench lint lock engine-lock clean mutants
 
 .venv/ready: requirements.lock
 	@python="$$($(FIND_PYTHON))"; \
@@ -47,6 +47,9 @@ mutants: .venv/ready
 lint: .venv/ready
 	$(PY) -m ruff check .
 	$(PY) -m mypy
+
+engine-lock: .venv/ready
+	$(PY) -m site_overrides.build.bundle entered
 
 lock:
 	$(PY) -m venv .build/lock && .build/lock/bin/pip install --quiet uv==0.13.9

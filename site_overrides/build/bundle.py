@@ -1,13 +1,14 @@
 """Python and `calc` for the browser: makes `.build/engine/` and copies it into a site.
 
-    python -m site_overrides.build.bundle [FOLDER]
+    python -m site_overrides.build.bundle           makes the engine
+    python -m site_overrides.build.bundle entered   renews the list of functions that answers enter
 
 Wheels, checked against their lock, become one library of compiled files; a
 snapshot of Python's memory with that library imported makes it start fast, on a
-module cut down to what answers use. What neither foresees is answered by the
-whole module from the library. All is named by content, packed by us (a host may
-compress nothing) and listed in `manifest.json` for the release and in `files.js`
-for the engine.
+module cut down to what answers use (`bundle_runtime.py`). What neither foresees is
+answered by the whole module from the library. All is named by content, packed by us
+(a host may compress nothing) and listed in `manifest.json` for the release and in
+`files.js` for the engine.
 """
 
 import base64
@@ -19,17 +20,31 @@ import shutil
 import subprocess
 import sys
 import tempfile
+from collections.abc import Callable, Iterable
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from calc.release import RELEASE
 from site_overrides.build import bundle_wheels as wheels
 from site_overrides.build.bundle_requests import example_requests, usual_requests
-from site_overrides.build.node import RUNTIME, node, node_modules
+from site_overrides.build.bundle_runtime import (
+    ENTERED,
+    HERE,
+    MODULE,
+    ROOT,
+    SCRIPT,
+    WORK,
+    Runtime,
+    key,
+    runtime,
+    whole,
+)
+from site_overrides.build.node import node, node_modules
+from site_overrides.build.phases import phase
 
-ROOT = Path(__file__).parents[2]
-HERE = Path(__file__).parent
-WORK = ROOT / ".build"
 ENGINE = WORK / "engine"
 PYTHON_JS = ROOT / "site_overrides" / "theme" / "assets" / "engine" / "python.js"
 
@@ -38,14 +53,12 @@ _LZMA = {"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size"
 _BYTES = _LZMA | {"lc": 3, "lp": 0, "pb": 0}
 _WORDS = _LZMA | {"lc": 2, "lp": 2, "pb": 2}
 
-# What the module as shipped uses; with more allowed, browsers of today refuse the result.
-_FEATURES = (
-    "bulk-memory", "bulk-memory-opt", "exception-handling", "multivalue", "mutable-globals",
-    "nontrapping-float-to-int", "reference-types", "sign-ext",
-)  # fmt: skip
-
 _IMPORTED = re.compile(r'^import \{[^}]*\} from "\./([\w.]+)";\n', re.M)
 _IN_WORKER = ("places.js", "python.js", "store.js", "unxz.js")
+RELEASE_MARK = "@release@"
+"""What every answer of the engine calls its release; the page's worker puts the release there."""
+_RELEASE = re.compile(r"[\w ,.()+-]+")
+"""A release has no sign that JSON or HTML would write otherwise."""
 
 
 @dataclass(frozen=True)
@@ -104,46 +117,6 @@ def _inside(what: str, *words: str | Path) -> None:
     subprocess.run(node(HERE / "bundle_inside.mjs", what, *words), check=True)
 
 
-def _pruned(script: Path, module: Path, folder: Path) -> Path:
-    """A script and its module, cut down to what they need of each other, in the layout of the npm package."""
-    folder.mkdir()
-    shutil.copy(script.with_name("pyodide-lock.json"), folder)
-    new_script, new_module = folder / script.name, folder / module.name
-    offers = folder / "fewer-exports.wasm"
-    recipe = HERE / "bundle_prune.mjs"
-    subprocess.run(node(recipe, node_modules(), script, module, new_script, offers), check=True)
-    _without_unreached(offers, new_module)
-    return folder
-
-
-def _optimizer(module: Path, *words: str | Path) -> list[str]:
-    program = node_modules() / "binaryen" / "bin" / "wasm-opt"
-    return node(program, module, *(f"--enable-{feature}" for feature in _FEATURES), *words)
-
-
-def _without_unreached(module: Path, out: Path) -> None:
-    subprocess.run(
-        _optimizer(
-            module, "--remove-unused-module-elements", "--strip-debug", "--strip-producers", "-o", out
-        ),
-        check=True,
-    )
-
-
-def _used_part(stock: Path, whole: Path, snapshot: Path, data: Path, work: Path) -> Path:
-    """The runtime cut down further, to what answers from this snapshot use."""
-    usual, marks, calls, trapped, module = (
-        work / name for name in ("usual.json", "used.bin", "calls.dot", "trapped.wasm", "pyodide.asm.wasm")
-    )
-    usual.write_text(json.dumps(usual_requests()), encoding="utf-8")
-    _inside("used", whole, snapshot, data, usual, marks)
-    with calls.open("wb") as graph:
-        subprocess.run(_optimizer(whole / module.name, "--print-call-graph"), check=True, stdout=graph)
-    subprocess.run(node(HERE / "bundle_used.mjs", whole / module.name, marks, calls, trapped), check=True)
-    _without_unreached(trapped, module)
-    return _pruned(stock / "pyodide.asm.mjs", module, work / "used")
-
-
 def _checked_replies(replies: list[str]) -> None:
     faults = [reply for reply in replies if '"errors"' in reply[:12]]
     if faults:
@@ -171,49 +144,87 @@ def _named(made: Made, folder: Path) -> dict[str, Any]:
 
 
 def _made_from(packages: Path, asked: str) -> str:
-    """Checksum of everything that decides what the engine's files hold."""
-    recipes = [*sorted(HERE.glob("bundle*")), RUNTIME / "package-lock.json", PYTHON_JS]
-    parts = [packages.read_bytes(), asked.encode(), *(path.read_bytes() for path in recipes)]
-    return _sha256("".join(map(_sha256, parts)).encode())
+    """Checksum of everything that decides what the engine's files hold; no date is among it."""
+    recipes = [*sorted(HERE.glob("bundle*")), PYTHON_JS]
+    parts = [packages.read_bytes(), asked.encode(), key(ENTERED).encode()]
+    return _sha256("".join(map(_sha256, [*parts, *(path.read_bytes() for path in recipes)])).encode())
 
 
-def _made(work: Path, packages: Path, asked: str, lock: Path) -> tuple[list[Made], dict[str, Any]]:
-    """The engine's files, and what the engine must know of the snapshot."""
-    stock = node_modules() / "pyodide"
-    requests = work / "requests.json"
-    requests.write_text(asked, encoding="utf-8")
-    library, held, snapshot, data = (
-        work / name for name in ("library.zip", "held.json", "memory.bin", "data.bin")
+def _packages(work: Path, calc: Path) -> tuple[Path, Path]:
+    """Every file of the wheels in one zip, and the lock of the wheels."""
+    lock, packages = work / "lock.json", work / "packages.zip"
+    wheels.write_lock(
+        wheels.write_wheels(work / "wheels", calc=calc),
+        lock,
+        runtime_lock=node_modules() / "pyodide" / "pyodide-lock.json",
     )
-    _inside("library", stock, packages, requests, HERE / "bundle_inside.py", library, held)
-    whole = _pruned(stock / "pyodide.asm.mjs", stock / "pyodide.asm.wasm", work / "whole")
-    _inside("snapshot", whole, library, requests, held, snapshot, data)
-    used = _used_part(stock, whole, snapshot, data, work)
-    facts = json.loads(snapshot.with_suffix(".json").read_text(encoding="utf-8"))
-    _checked_replies(facts.pop("replies"))
+    packages.write_bytes(wheels.zipped(wheels.locked_files(work / "wheels", lock)))
+    return packages, lock
+
+
+@dataclass(frozen=True)
+class _Images:
+    """What Python starts from: the library, or data and snapshot."""
+
+    library: Path
+    snapshot: Path
+    data: Path
+
+
+def _images(work: Path, packages: Path, asked: str, module: Callable[[], Path]) -> _Images:
+    """Library and snapshot; `module` gives the folder of the whole module once the library is there."""
+    requests, held = work / "requests.json", work / "held.json"
+    made = _Images(work / "library.zip", work / "memory.bin", work / "data.bin")
+    requests.write_text(asked, encoding="utf-8")
+    stock = node_modules() / "pyodide"
+    with phase("engine: the library"):
+        _inside("library", stock, packages, requests, HERE / "bundle_inside.py", made.library, held)
+    folder = module()
+    with phase("engine: the snapshot"):
+        _inside("snapshot", folder, made.library, requests, held, made.snapshot, made.data)
+    return made
+
+
+def _files(found: Runtime, images: _Images, lock: Path) -> list[Made]:
     return [
-        Made("script", "python.mjs", (used / "pyodide.asm.mjs").read_bytes()),
+        Made("script", "python.mjs", (found.used / SCRIPT).read_bytes()),
         Made("unpacker", "unxz.wasm", _unpacker()),
-        Made("wasm", "python.wasm", (used / "pyodide.asm.wasm").read_bytes(), _BYTES),
-        Made("data", "data.bin", data.read_bytes(), _WORDS),
-        Made("snapshot", "memory.bin", snapshot.read_bytes(), _WORDS),
-        Made("whole_script", "whole.mjs", (whole / "pyodide.asm.mjs").read_bytes()),
-        Made("whole_wasm", "whole.wasm", (whole / "pyodide.asm.wasm").read_bytes(), _BYTES),
-        Made("library", "library.zip", library.read_bytes(), _BYTES),
+        Made("wasm", "python.wasm", (found.used / MODULE).read_bytes(), _BYTES),
+        Made("data", "data.bin", images.data.read_bytes(), _WORDS),
+        Made("snapshot", "memory.bin", images.snapshot.read_bytes(), _WORDS),
+        Made("whole_script", "whole.mjs", (found.whole / SCRIPT).read_bytes()),
+        Made("whole_wasm", "whole.wasm", (found.whole / MODULE).read_bytes(), _BYTES),
+        Made("library", "library.zip", images.library.read_bytes(), _BYTES),
         Made("lock", "lock.json", lock.read_bytes()),
-    ], facts
+    ]
 
 
-def _write_lists(folder: Path, entries: list[dict[str, Any]], head: dict[str, Any]) -> None:
-    (folder / "manifest.json").write_text(json.dumps(head | {"files": entries}, indent=1), encoding="utf-8")
+def _write_lists(folder: Path, entries: list[dict[str, Any]], made_from: str) -> None:
+    listed = json.dumps({"made_from": made_from, "files": entries}, indent=1)
+    (folder / "manifest.json").write_text(listed, encoding="utf-8")
+    _write_files(folder, RELEASE_MARK)
+
+
+def _write_files(folder: Path, release: str) -> None:
+    """The script that tells the engine its files, and which release it is."""
+    entries = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))["files"]
     by_role = {entry["role"]: {k: v for k, v in entry.items() if k != "role"} for entry in entries}
     # The lock is a record for people and tests; the engine only needs its platform.
     lock = folder / by_role.pop("lock")["name"]
     by_role["platform"] = json.loads(lock.read_text(encoding="utf-8"))["info"]
+    by_role["release"] = release
     (folder / "files.js").write_text(
         f"/* Written by the build. */\nexport const FILES = {json.dumps(by_role, indent=1)};\n",
         encoding="utf-8",
     )
+
+
+def _drop_unused(entries: Iterable[dict[str, Any]]) -> None:
+    """Forget packed files that the engine no longer has."""
+    now = {entry["sha256"] for entry in entries}
+    for path in (WORK / "packed").glob("*.xz"):
+        if _sha256(path.read_bytes()) not in now:
+            path.unlink(missing_ok=True)
 
 
 def build(calc: Path = ROOT / "calc", requests: list[str] | None = None, folder: Path = ENGINE) -> Path:
@@ -232,28 +243,49 @@ def build(calc: Path = ROOT / "calc", requests: list[str] | None = None, folder:
         ValueError: A wheel, a reply or a runtime file is not as it should be.
     """
     WORK.mkdir(exist_ok=True)
-    with tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as name:
+    with tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as name, ThreadPoolExecutor() as hands:
         work, made_in = Path(name), Path(name) / "engine"
         made_in.mkdir()
-        lock, packages = work / "lock.json", work / "packages.zip"
-        wheels.write_lock(
-            wheels.write_wheels(work / "wheels", calc=calc),
-            lock,
-            runtime_lock=node_modules() / "pyodide" / "pyodide-lock.json",
-        )
-        packages.write_bytes(wheels.zipped(wheels.locked_files(work / "wheels", lock)))
+        packages, lock = _packages(work, calc)
         asked = json.dumps(example_requests() if requests is None else requests)
         made_from = _made_from(packages, asked)
         listed = folder / "manifest.json"
         if listed.is_file() and json.loads(listed.read_bytes())["made_from"] == made_from:
             return folder
-        files, facts = _made(work, packages, asked, lock)
-        entries = [_named(made, made_in) for made in files]
+        parts = hands.submit(runtime)  # beside the library, as neither needs the other
+        images = _images(work, packages, asked, lambda: parts.result().whole)
+        facts = json.loads(images.snapshot.with_suffix(".json").read_text(encoding="utf-8"))
+        _checked_replies(facts.pop("replies"))
+        with phase("engine: packing"):
+            made = _files(parts.result(), images, lock)
+            entries = list(hands.map(lambda each: _named(each, made_in), made))
         next(entry for entry in entries if entry["role"] == "snapshot").update(facts)
-        _write_lists(made_in, entries, {"release": wheels.release(), "made_from": made_from})
+        _write_lists(made_in, entries, made_from)
         shutil.rmtree(folder, ignore_errors=True)
         made_in.rename(folder)
+        if folder == ENGINE:
+            _drop_unused(entries)
     return folder
+
+
+def write_entered() -> None:
+    """Ask all that pages may ask, and write down which functions of the module that enters."""
+    WORK.mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as name:
+        work = Path(name)
+        packages, _ = _packages(work, ROOT / "calc")
+        images = _images(work, packages, json.dumps(example_requests()), whole)
+        usual, marks, stock = work / "usual.json", work / "entered.bin", node_modules() / "pyodide"
+        asked = usual_requests()
+        usual.write_text(json.dumps(asked), encoding="utf-8")
+        with phase(f"asking {len(asked)} requests"):
+            numbered = whole() / "numbered.wasm"
+            _inside("entered", whole(), numbered, images.snapshot, images.data, usual, marks)
+        version = json.loads((stock / "package.json").read_text(encoding="utf-8"))["version"]
+        subprocess.run(
+            node(HERE / "bundle_used.mjs", "list", stock / MODULE, version, marks, ENTERED), check=True
+        )
+    print(f"{ENTERED.relative_to(ROOT)} names {len(ENTERED.read_text().splitlines()) - 1} functions")
 
 
 def joined(scripts: dict[str, str], name: str) -> str:
@@ -287,13 +319,19 @@ def joined(scripts: dict[str, str], name: str) -> str:
 
 
 def copy(engine: Path, folder: Path) -> None:
-    """Copy the engine's files into a site, and make one script of its worker.
+    """Copy the engine's files into a site, tell it the release, and make one script of its worker.
 
     Args:
         engine: What `build` made.
         folder: The site's folder for them, such as `site/assets/engine`, which holds the scripts.
+
+    Raises:
+        ValueError: The release has signs that an answer would write otherwise.
     """
+    if not _RELEASE.fullmatch(RELEASE):
+        raise ValueError(f"a release is named by letters, digits and plain signs, not {RELEASE!r}")
     shutil.copytree(engine, folder, dirs_exist_ok=True)
+    _write_files(folder, RELEASE)
     scripts = {path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.js")}
     (folder / "worker.js").write_text(joined(scripts, "worker.js"), encoding="utf-8")
     for name in _IN_WORKER:
@@ -301,6 +339,7 @@ def copy(engine: Path, folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    built = build()
-    for target in sys.argv[1:]:
-        copy(built, Path(target))
+    with suppress(subprocess.CalledProcessError):  # it has said what is wrong
+        write_entered() if sys.argv[1:] == ["entered"] else build()
+        sys.exit(0)
+    sys.exit(1)

@@ -4,7 +4,7 @@
  *
  *   node bundle_inside.mjs library  RUNTIME WHEELS.zip REQUESTS.json INSIDE.py OUT.zip HELD.json
  *   node bundle_inside.mjs snapshot RUNTIME LIBRARY.zip REQUESTS.json HELD.json OUT.bin DATA.bin
- *   node bundle_inside.mjs used     RUNTIME SNAPSHOT.bin DATA.bin REQUESTS.json OUT.bin
+ *   node bundle_inside.mjs entered  RUNTIME MODULE.wasm SNAPSHOT.bin DATA.bin REQUESTS.json OUT.bin
  */
 
 import crypto from "node:crypto";
@@ -160,7 +160,7 @@ _replies
 const ASKED = /^\{"calculator": ?"[^"]+", ?"texts": ?\{(?:(?:, ?)?"[^"]*": ?"(?:[^"\\]|\\.)*")*\}(?:, ?"drawings": ?\w+)?\}$/;
 
 /* For each function of the module, whether starting or any of these requests enters it. */
-async function findUsed([runtime, snapshot, data, requests, out]) {
+async function findEntered([runtime, module, snapshot, data, requests, out]) {
   const MOST = 65_536;
   const marks = ROOM + 32 * 1024 * 1024; // far above what answers take
   freezeClockAndChance();
@@ -168,7 +168,7 @@ async function findUsed([runtime, snapshot, data, requests, out]) {
   let memory;
   const python = await startPython({
     createModule,
-    wasm: WebAssembly.compile(marking(readFileSync(join(runtime, "pyodide.asm.wasm")), marks)),
+    wasm: WebAssembly.compile(marking(readFileSync(module), marks)),
     platform: platformOf(runtime),
     snapshot: new Uint8Array(readFileSync(snapshot)),
     data: new Uint8Array(readFileSync(data)),
@@ -188,7 +188,7 @@ async function findUsed([runtime, snapshot, data, requests, out]) {
 
 const [what, ...given] = process.argv.slice(2);
 try {
-  await { library: makeLibrary, snapshot: makeSnapshot, used: findUsed }[what](given);
+  await { library: makeLibrary, snapshot: makeSnapshot, entered: findEntered }[what](given);
   process.exit(0);
 } catch (error) {
   console.error(String(error.message).slice(-2000)); // not the stack: the script is one long line

@@ -1,17 +1,23 @@
 /*
  * The module with those functions only that answers use.
  *
- *   node bundle_used.mjs MODULE.wasm USED.bin CALLS.dot OUT.wasm
+ *   node bundle_used.mjs cut  STOCK.wasm MODULE.wasm ENTERED.txt CALLS.dot OUT.wasm
+ *   node bundle_used.mjs list STOCK.wasm VERSION ENTERED.bin OUT.txt
  *
  * Most of Python's functions are never called here. What the usual requests entered
  * stays, and all that it may call by name, whatever the values are; so do small
  * functions, as they cost little. Any other function stops with a trap instead of
  * doing what it did; the page then starts again with the whole module. What the
  * module lays into memory is a file of its own, as it need not be compiled.
+ *
+ * ENTERED.txt names a function by the one before it that the package's module exports,
+ * and how many functions it stands behind that: `PyLong_FromLong+2`. Its first line
+ * says which module that is.
  */
 
+import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
-import { number, readNumber, withBodies, withoutData } from "./bundle_wasm.mjs";
+import { exportedFunctions, importedFunctions, number, readNumber, withBodies, withoutData } from "./bundle_wasm.mjs";
 
 const SMALL = 100; // bytes
 const TRAP = Buffer.from([0x00, 0x00, 0x0b]); // no locals; unreachable; end
@@ -45,11 +51,60 @@ function reached(marks, graph) {
   return found;
 }
 
-if (import.meta.filename === process.argv[1]) {
-  const [module, used, graph, out] = process.argv.slice(2);
-  const stays = reached(readFileSync(used), readFileSync(graph, "utf8"));
-  writeFileSync(out, withoutData(withBodies(
-    readFileSync(module),
-    (body, function_) => (stays.has(function_) || body.length <= SMALL ? body : TRAP),
-  )));
+const byText = (a, b) => (a < b ? -1 : Number(a > b));
+
+/* The name of each function of the package's module that has a body, by its number among these. */
+function names(stock, count) {
+  const first = importedFunctions(stock);
+  const exported = new Map();
+  for (const [name, function_] of exportedFunctions(stock).sort(([a], [b]) => byText(a, b))) {
+    if (!exported.has(function_ - first)) exported.set(function_ - first, name);
+  }
+  let [last, behind] = ["", 0];
+  return Array.from({ length: count }, (_, function_) => {
+    [last, behind] = exported.has(function_) ? [exported.get(function_), 0] : [last, behind + 1];
+    return behind ? `${last}+${behind}` : last;
+  });
+}
+
+const bodiesOf = (bytes) => {
+  let count = 0;
+  withBodies(bytes, (body) => { count++; return body; });
+  return count;
+};
+
+const heading = (stock) => `module ${createHash("sha256").update(stock).digest("hex")}`;
+
+/* One for each function: whether the list names it. */
+function entered(stock, list) {
+  const [line, ...listed] = list.trimEnd().split("\n");
+  if (!line.endsWith(heading(stock))) {
+    throw new Error("The list of functions that answers enter is that of another runtime: run make engine-lock.");
+  }
+  const named = new Set(listed);
+  return Uint8Array.from(names(stock, bodiesOf(stock)), (name) => Number(named.has(name)));
+}
+
+const [what, ...given] = import.meta.filename === process.argv[1] ? process.argv.slice(2) : [];
+
+if (what === "list") {
+  const [module, version, marks, out] = given;
+  const stock = readFileSync(module);
+  const used = readFileSync(marks);
+  const listed = names(stock, bodiesOf(stock)).filter((_, function_) => used[function_]).sort(byText);
+  writeFileSync(out, `${[`pyodide ${version}, ${heading(stock)}`, ...listed].join("\n")}\n`);
+}
+
+if (what === "cut") {
+  const [module, numbered, list, graph, out] = given;
+  try {
+    const stays = reached(entered(readFileSync(module), readFileSync(list, "utf8")), readFileSync(graph, "utf8"));
+    writeFileSync(out, withoutData(withBodies(
+      readFileSync(numbered),
+      (body, function_) => (stays.has(function_) || body.length <= SMALL ? body : TRAP),
+    )));
+  } catch (error) {
+    console.error(error.message);
+    process.exit(1);
+  }
 }

@@ -1,6 +1,7 @@
 /* Takes a WebAssembly module apart by its sections and puts it together again. */
 
 const EXPORTS = 7, CODE = 10, DATA = 11, DATA_COUNT = 12;
+const FUNCTION = 0;
 
 /** The number at a place, and the place after it. */
 export function readNumber(bytes, at) {
@@ -38,6 +39,33 @@ function withSection(bytes, wanted, change) {
     at = start + size;
   }
   return Buffer.concat(parts);
+}
+
+/* Where a section's entries begin. */
+function sectionOf(bytes, wanted) {
+  for (let at = 8; at < bytes.length;) {
+    const [size, start] = readNumber(bytes, at + 1);
+    if (bytes[at] === wanted) return start;
+    at = start + size;
+  }
+  throw new Error(`the module has no section ${wanted}`);
+}
+
+/** How many functions the module takes from outside; its own are numbered after these. */
+export const importedFunctions = (bytes) =>
+  WebAssembly.Module.imports(new WebAssembly.Module(bytes)).filter(({ kind }) => kind === "function").length;
+
+/** Name and number of each function that the module exports. */
+export function exportedFunctions(bytes) {
+  const found = [];
+  let [count, from] = readNumber(bytes, sectionOf(bytes, EXPORTS));
+  for (; count; count--) {
+    const [length, name] = readNumber(bytes, from);
+    const [index, end] = readNumber(bytes, name + length + 1);
+    if (bytes[name + length] === FUNCTION) found.push([bytes.toString("utf8", name, name + length), index]);
+    from = end;
+  }
+  return found;
 }
 
 /** The module without what it lays into memory; whoever starts it must. */

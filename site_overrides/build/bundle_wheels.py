@@ -17,6 +17,8 @@ import zipfile
 from importlib.metadata import Distribution, distribution
 from pathlib import Path
 
+from calc.release import VERSION
+
 ROOT = Path(__file__).parents[2]
 EPOCH = (1980, 1, 1, 0, 0, 0)
 PUBLISHED = ("pint", "flexparser", "flexcache", "platformdirs", "typing_extensions", "rectpack", "segno")
@@ -24,15 +26,6 @@ PUBLISHED = ("pint", "flexparser", "flexcache", "platformdirs", "typing_extensio
 
 SHIPPED = {".py", ".txt", ".csv", ".toml", ".json"}
 _LEFT_BY_PIP = {"INSTALLER", "REQUESTED", "RECORD", "direct_url.json"}
-
-
-def release() -> str:
-    """Version and date of the last commit, as every answer names it."""
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    said = subprocess.run(
-        ["git", "log", "-1", "--format=%cs"], cwd=ROOT, capture_output=True, text=True, check=False
-    )
-    return f"{project['version']}, {said.stdout.strip() or 'date unknown'}"
 
 
 def zipped(contents: dict[str, bytes]) -> bytes:
@@ -79,32 +72,30 @@ def _installed_files(found: Distribution) -> dict[str, bytes]:
 
 
 def our_files(folder: Path) -> dict[str, bytes]:
-    """What ships of the package `calc`, by path, with the release written in.
+    """What ships of the package `calc`, by path.
 
     Args:
         folder: The package's source folder.
     """
-    contents = {
+    return {
         f"calc/{path.relative_to(folder).as_posix()}": path.read_bytes()
         for path in sorted(folder.rglob("*"))
         if path.is_file() and path.suffix in SHIPPED and "__pycache__" not in path.parts
     }
-    contents["calc/data/release.txt"] = release().encode()
-    return contents
 
 
 def _our_wheel(folder: Path) -> tuple[str, bytes]:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    name, version = project["name"].replace("-", "_"), project["version"]
+    name = project["name"].replace("-", "_")
     needs = "".join(f"Requires-Dist: {need}\n" for need in project["dependencies"])
-    info = f"{name}-{version}.dist-info"
+    info = f"{name}-{VERSION}.dist-info"
     return _wheel(
         name,
-        version,
+        VERSION,
         our_files(folder)
         | {
             f"{info}/METADATA": (
-                f"Metadata-Version: 2.4\nName: {project['name']}\nVersion: {version}\n"
+                f"Metadata-Version: 2.4\nName: {project['name']}\nVersion: {VERSION}\n"
                 f"License-Expression: {project['license']}\n{needs}"
             ).encode(),
             f"{info}/WHEEL": b"Wheel-Version: 1.0\nRoot-Is-Purelib: true\nTag: py3-none-any\n",

@@ -174,7 +174,7 @@ def listing(site: Path) -> dict[str, dict[str, int | str]]:
 def _key(files: dict[str, dict[str, int | str]]) -> str:
     """Name of a release: what its files hold, whatever it calls itself."""
     sums = "".join(f"{address} {file['sha256']}\n" for address, file in files.items())
-    return hashlib.sha256(f"{RELEASE}\n{sums}".encode()).hexdigest()[:16]
+    return hashlib.sha256(sums.encode()).hexdigest()[:16]
 
 
 def write(site: Path) -> None:

@@ -5,11 +5,13 @@ import gzip
 import hashlib
 import json
 import re
+import tomllib
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
+from calc.release import VERSION
 from site_overrides.build.check_pages import ROOT
 
 SITE = ROOT / "site"
@@ -109,6 +111,25 @@ def test_all_that_the_engine_loads_has_its_checksum() -> None:
     for script in ENGINE.glob("*.js"):
         name = script.relative_to(SITE).as_posix()
         assert hashlib.sha256(script.read_bytes()).hexdigest() == listed[name]["sha256"]
+
+
+def test_the_version_stands_once_and_is_what_was_built() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    assert "version" not in project["project"]
+    assert project["tool"]["setuptools"]["dynamic"]["version"] == {"attr": "calc.release.VERSION"}
+    release = json.loads((SITE / "release.json").read_text(encoding="utf-8"))["release"]
+    assert release.startswith(f"{VERSION}, ")
+    told = f'"release": "{release}"'
+    assert told in (ENGINE / "files.js").read_text(encoding="utf-8")
+    for page in PAGES:
+        assert f"<p>Release {release}." in page.read_text(encoding="utf-8"), page
+
+
+def test_the_day_of_a_release_changes_no_file_that_is_named_by_its_content() -> None:
+    release = json.loads((SITE / "release.json").read_text(encoding="utf-8"))["release"]
+    for path in ENGINE.iterdir():
+        if path.name != "files.js" and path.suffix != ".xz":
+            assert release.encode() not in path.read_bytes(), path.name
 
 
 def test_what_a_phone_saves_is_no_more_than_twelve_megabytes_as_sent() -> None:

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from calc.release import RELEASE
 from site_overrides.build.bundle_requests import example_requests
 from tests.bench.browsing import opened
 from tests.bench.engines import write_site
@@ -18,7 +19,9 @@ ASK = """async ([options, request]) => {
   onProgress((state) => Object.assign(seen, state));
   try {
     await startEngine(options);
-    seen.answered = "answer" in await ask(request);
+    const reply = await ask(request);
+    seen.answered = "answer" in reply;
+    seen.release = reply.answer?.release;
     while (!seen.kept) await new Promise((done) => setTimeout(done, 50));
   } catch (error) {
     seen.failed = error.message;
@@ -104,6 +107,7 @@ def test_the_memory_is_restored_as_built_and_a_later_visit_downloads_nothing(
     assert first["answered"]
     assert first["memoryChecked"]
     assert first["loaded"] == first["total"]
+    assert first["release"] == RELEASE
     later = visited(address, tmp_path / "profile", check=True)
     assert later["answered"]
     assert later["memoryChecked"]
@@ -158,6 +162,7 @@ def test_a_wrong_snapshot_is_refused_and_the_library_answers(
     spoil(file_of(site, "memory-*"))
     seen = visited(address, tmp_path / "profile", check=True)
     assert seen["answered"]
+    assert seen["release"] == RELEASE
     assert "memoryChecked" not in seen
 
 
@@ -190,7 +195,7 @@ def test_what_was_left_out_is_answered_by_the_whole_module(
 ) -> None:
     worker = site / "assets" / "engine" / "worker.js"
     script = worker.read_text(encoding="utf-8")
-    asked = "run = (request) => bridge.run(request);"
+    asked = "run = (request) => bridge.run(request).replaceAll(RELEASE, files.release);"
     assert script.count(asked) == 1
     worker.write_text(
         # The runtime's own way to run words needs much that no answer does.

@@ -11,7 +11,7 @@
  *   {cache, files, controlled, fallback, fresh, check}
  */
 
-import { startPython } from "./python.js";
+import { RELEASE, startPython } from "./python.js";
 import { sha256Of } from "./places.js";
 import { openStore } from "./store.js";
 
@@ -113,7 +113,7 @@ async function start() {
   });
   const bridge = python.pyimport("calc.bridge");
   if (!store.isSound()) throw new Error("a copy on this device is damaged");
-  run = (request) => bridge.run(request);
+  run = (request) => bridge.run(request).replaceAll(RELEASE, files.release);
   report("ready");
   for (const message of waiting.splice(0)) reply(message);
   await store.settled([
