@@ -1,10 +1,13 @@
+# make dev     the site while you write it: an edit shows by itself (DEV_URL=)
 # make serve   build the site and serve it       make test    every test
 # make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
 # make lint    ruff and mypy                     make lock    renew both lock files
-# make zip     the site as one file for a folder     make engine-lock   ask all requests, list the functions they enter
+# make zip     the site as one file for a folder
+# make engine-lock   ask all requests anew, and list the functions that answers enter
 # make mutants whether the tests notice small changes of the code (SEED=, COUNT=)
 SHELL := /bin/bash
 SITE_URL ?= http://127.0.0.1:8000/
+DEV_URL ?= http://127.0.0.1:8001/
 export SITE_URL
 export NO_MKDOCS_2_WARNING = 1
 export BENCHBOOK_RELEASE ?= $(shell sed -n 's/^VERSION = "\(.*\)"/\1/p' calc/release.py), $(or $(shell git log -1 --format=%cs 2>/dev/null),no date)
@@ -13,23 +16,40 @@ FIND_PYTHON = for p in $(PYTHON) python3.13 python3.12 python3 python3.14 $$HOME
 	"$$p" -c 'import sys; sys.exit(not (3, 12) <= sys.version_info < (3, 14))' 2>/dev/null && { echo "$$p"; break; }; done
 PY := .venv/bin/python
 
-.PHONY: serve site zip test bench lint lock engine-lock clean mutants
+BEFORE = python="$$($(FIND_PYTHON))"; \
+	if [ -z "$$python" ]; then echo "Python 3.12 or 3.13 is needed; install it, or name one: make PYTHON=/path/to/python3.13"; exit 1; fi; \
+	"$$python" -m site_overrides.build.before
+
+.PHONY: dev serve site zip test bench lint lock engine-lock clean mutants before-dev before-serve before-site before-zip
+.NOTPARALLEL:
 
 .venv/ready: requirements.lock
-	@python="$$($(FIND_PYTHON))"; \
+	@if cmp -s requirements.lock $@; then touch $@; else \
+	python="$$($(FIND_PYTHON))"; \
 	if [ -z "$$python" ]; then echo "Python 3.12 or 3.13 is needed; install it, or name one: make PYTHON=/path/to/python3.13"; exit 1; fi; \
-	"$$python" -m venv .venv
-	$(PY) -m pip install --quiet --quiet --disable-pip-version-check --require-hashes -r requirements.lock
-	@touch $@
+	SECONDS=0; "$$python" -m venv .venv && \
+	$(PY) -m pip install --quiet --quiet --disable-pip-version-check --require-hashes -r requirements.lock && \
+	cp requirements.lock $@ && printf "%-40s%6d s\n" "Python's packages" $$SECONDS; fi
 
-site: .venv/ready
-	$(PY) -m site_overrides.build
+before-dev:
+	@$(BEFORE) dev $(DEV_URL)
+before-serve:
+	@$(BEFORE) serve $(SITE_URL)
+before-site before-zip:
+	@$(BEFORE) $(@:before-%=%)
 
-serve: site
-	$(PY) -m site_overrides.build.serve
+dev: before-dev .venv/ready
+	@SITE_URL=$(DEV_URL) $(PY) -m site_overrides.build.dev
 
-zip: .venv/ready
-	$(PY) -m site_overrides.build.zipped
+site: before-site .venv/ready
+	@$(PY) -m site_overrides.build
+
+serve: before-serve .venv/ready
+	@$(PY) -m site_overrides.build
+	@$(PY) -m site_overrides.build.serve
+
+zip: before-zip .venv/ready
+	@$(PY) -m site_overrides.build.zipped
 
 test: .venv/ready
 	$(PY) -m site_overrides.build.browser

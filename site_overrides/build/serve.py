@@ -1,11 +1,14 @@
 """Serves `site/` on this machine with the types and headers a host must send."""
 
 import os
+import sys
 from contextlib import suppress
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from urllib.parse import urlsplit
+
+from site_overrides.build.before import port_problem
 
 SITE = Path(__file__).parents[2] / "site"
 
@@ -50,7 +53,9 @@ def server(address: str) -> ThreadingHTTPServer:
 def main() -> None:
     """Serve until stopped."""
     address = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
-    print(f"The Benchbook is at {address}  (stop with Ctrl-C)")
+    if problem := port_problem(address, "serve"):
+        sys.exit(problem)
+    print(f"The Benchbook is at {address}  (stop with Ctrl-C)", flush=True)
     with suppress(KeyboardInterrupt):
         server(address).serve_forever()
 

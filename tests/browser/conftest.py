@@ -3,6 +3,7 @@
 import os
 import re
 import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import partial
@@ -22,7 +23,6 @@ from tests.driver import driver
 ROOT = Path(__file__).parents[2]
 PORT = int(os.environ.get("BENCHBOOK_PORT", "8123"))
 ADDRESS = f"http://127.0.0.1:{PORT}/bench/"
-SOURCES = ("calc", "docs", "site_overrides", "mkdocs.yml")
 HOST = f"127.0.0.{1 + int(os.environ.get('PYTEST_XDIST_WORKER', 'gw0')[2:])}"
 """Each of several test runs side by side has a host of its own; port and path stay those that were built for."""
 FLAGS = [
@@ -33,24 +33,12 @@ ENGINE_STARTS = 60_000
 """Milliseconds; a test machine may be slow and busy."""
 
 
-def _newest_source() -> float:
-    skipped = {"node_modules", "__pycache__"}
-    found = [ROOT / name for name in SOURCES if (ROOT / name).is_file()] + [
-        path for name in SOURCES for path in (ROOT / name).rglob("*") if path.is_file()
-    ]
-    return max(path.stat().st_mtime for path in found if not skipped & set(path.parts))
-
-
 def _built() -> Path:
-    """Folder of the site for ADDRESS, built unless it is newer than its sources."""
+    """Folder of the site for ADDRESS; it is built unless it is what its sources give."""
     if given := os.environ.get("BENCHBOOK_SITE"):
         return Path(given).resolve()
-    site = ROOT / "site"
-    worker = site / "sw.js"
-    fresh = worker.is_file() and worker.stat().st_mtime >= _newest_source()
-    if not fresh or f"<loc>{ADDRESS}" not in (site / "sitemap.xml").read_text(encoding="utf-8"):
-        subprocess.run(["make", "site", f"SITE_URL={ADDRESS}"], cwd=ROOT, check=True)
-    return site
+    subprocess.run([sys.executable, "-m", "site_overrides.build"], cwd=ROOT, env=os.environ | {"SITE_URL": ADDRESS}, check=True)
+    return ROOT / "site"
 
 
 class _PatientServer(ThreadingHTTPServer):
