@@ -132,7 +132,9 @@ def python_problem(root: Path) -> str | None:
     if not (3, 12) <= sys.version_info[:2] < (3, 14):
         return "Python 3.12 or 3.13 is needed; install it, or name one: make PYTHON=/path/to/python3.13."
     if not has_packages(root) and importlib.util.find_spec("ensurepip") is None:
-        return f"{sys.executable} lacks its module venv; install it (on Debian: apt-get install python3-venv)."
+        return (
+            f"{sys.executable} lacks its module venv; install it (on Debian: apt-get install python3-venv)."
+        )
     return None
 
 

@@ -339,7 +339,9 @@ def copy(engine: Path, folder: Path) -> None:
 
 
 if __name__ == "__main__":
+    if sys.argv[1:] not in ([], ["entered"]):
+        sys.exit(f"The engine takes no words but “entered”, not {' '.join(sys.argv[1:])}.")
     with suppress(subprocess.CalledProcessError):  # it has said what is wrong
-        write_entered() if sys.argv[1:] == ["entered"] else build()
+        write_entered() if sys.argv[1:] else build()
         sys.exit(0)
     sys.exit(1)

@@ -58,7 +58,9 @@ class Runtime:
 def key(*more: Path) -> str:
     """Checksum of the packages' lock, the recipe and further files."""
     parts = [RUNTIME / "package-lock.json", *(HERE / name for name in _RECIPES), *more]
-    return hashlib.sha256(b"".join(hashlib.sha256(path.read_bytes()).digest() for path in parts)).hexdigest()
+    return hashlib.sha256(
+        b"".join(hashlib.sha256(path.read_bytes()).digest() for path in parts)
+    ).hexdigest()
 
 
 def _kept(name: str, made_from: str, make: Callable[[Path], None]) -> Path:
@@ -67,7 +69,10 @@ def _kept(name: str, made_from: str, make: Callable[[Path], None]) -> Path:
     if folder.is_dir():
         return folder
     KEPT.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as place, phase(f"engine: the {name} module"):
+    with (
+        tempfile.TemporaryDirectory(dir=WORK, prefix="making-") as place,
+        phase(f"engine: the {name} module"),
+    ):
         new = Path(place) / name
         new.mkdir()
         make(new)

@@ -141,9 +141,13 @@ def test_a_changed_formula_is_seen_in_eight_seconds_and_answers(page: Page, writ
         expect(page.locator("[data-result] .bb-value").first).not_to_have_text(before, timeout=LONG)
         assert 1000 * (time.monotonic() - began) < DEEP
         shown = page.locator("[data-result] .bb-value").first.inner_text()
-        expect(page.locator("[data-engine]").first).to_contain_text("ready", timeout=LONG, use_inner_text=False)
+        expect(page.locator("[data-engine]").first).to_contain_text(
+            "ready", timeout=LONG, use_inner_text=False
+        )
         page.get_by_role("button", name="Calculate").click()
-        expect(page.locator("[data-engine]").first).to_contain_text("New answer", timeout=LONG, use_inner_text=False)
+        expect(page.locator("[data-engine]").first).to_contain_text(
+            "New answer", timeout=LONG, use_inner_text=False
+        )
         assert page.locator("[data-result] .bb-value").first.inner_text() == shown
     expect(page.locator("[data-result] .bb-value").first).to_have_text(before, timeout=LONG)
 
@@ -181,7 +185,9 @@ def test_an_error_of_python_is_a_sentence_with_its_file_and_line(
         has_no_fault(other, NEVER)
     expect(page.locator(FAULT)).to_have_count(0, timeout=LONG)
     with written.edited(file, last, "    return ("):
-        expect(page.locator(FAULT)).to_contain_text(f"never closed (SyntaxError in {file}, line ", timeout=LONG)
+        expect(page.locator(FAULT)).to_contain_text(
+            f"never closed (SyntaxError in {file}, line ", timeout=LONG
+        )
     expect(page.locator(FAULT)).to_have_count(0, timeout=LONG)
     expect(page.locator("[data-result]").first).to_be_visible()
 

@@ -32,8 +32,12 @@ def site(tmp_path: Path) -> Path:
     (made / "page").mkdir(parents=True)
     files = {"page/": "a page", "file.css": "css"}
     for address, text in files.items():
-        (made / (address + "index.html" if address.endswith("/") else address)).write_text(text, encoding="utf-8")
-    sums = {address: {"sha256": hashlib.sha256(text.encode()).hexdigest()} for address, text in files.items()}
+        (made / (address + "index.html" if address.endswith("/") else address)).write_text(
+            text, encoding="utf-8"
+        )
+    sums = {
+        address: {"sha256": hashlib.sha256(text.encode()).hexdigest()} for address, text in files.items()
+    }
     (made / "release.json").write_text(json.dumps({"files": sums}), encoding="utf-8")
     (made / "sw.js").write_text("worker", encoding="utf-8")
     return made
@@ -109,6 +113,11 @@ def test_the_key_of_the_runtime_knows_nothing_of_our_code(tmp_path: Path) -> Non
 def test_the_first_that_fails_ends_the_others(capfd: pytest.CaptureFixture[str]) -> None:
     began = time.monotonic()
     with pytest.raises(SystemExit, match="The bad could not be made"):
-        together({"the slow": ("timeit", "-n1", "-r1", "import time; time.sleep(60)"), "the bad": ("no_such_module",)})
+        together(
+            {
+                "the slow": ("timeit", "-n1", "-r1", "import time; time.sleep(60)"),
+                "the bad": ("no_such_module",),
+            }
+        )
     assert time.monotonic() - began < 20
     assert "the slow" not in capfd.readouterr().out

@@ -28,7 +28,9 @@ def test_the_list_is_of_the_runtime_that_is_installed() -> None:
 def test_each_function_stands_once_in_order_and_by_a_name() -> None:
     assert sorted(set(NAMES)) == NAMES
     assert all(re.fullmatch(r"[A-Za-z_]\w*(?:\+[1-9]\d*)?|\+[1-9]\d*", name) for name in NAMES)
-    assert {"PyDict_New", "PyUnicode_FromStringAndSize"} <= set(NAMES)  # without these no Python does anything
+    assert {"PyDict_New", "PyUnicode_FromStringAndSize"} <= set(
+        NAMES
+    )  # without these no Python does anything
 
 
 def test_a_sample_of_what_pages_ask_meets_no_function_that_was_left_out() -> None:

@@ -79,7 +79,9 @@ class Makers:
                     return dict(json.loads(line))
                 if running is self._running:
                     self.renew()
-        return {"html": "<!doctype html><title>make dev</title><p role=alert>The maker of pages ends at once; its terminal says why.</p>"}
+        return {
+            "html": "<!doctype html><title>make dev</title><p role=alert>The maker of pages ends at once; its terminal says why.</p>"
+        }
 
 
 class Changes(FileSystemEventHandler):
@@ -97,7 +99,9 @@ class Changes(FileSystemEventHandler):
         if event.is_directory or event.event_type in ("opened", "closed_no_write"):
             return
         path = Path(str(event.dest_path or event.src_path))
-        is_deep = (path.suffix in DEEP and path.parent != ROOT and path.name != MADE) or path.name == SETTINGS
+        is_deep = (
+            path.suffix in DEEP and path.parent != ROOT and path.name != MADE
+        ) or path.name == SETTINGS
         if "__pycache__" in path.parts or not (is_deep or path.suffix in PLAIN):
             return
         self._is_deep |= is_deep
@@ -134,7 +138,12 @@ class Handler(SiteHandler):
             return str(OWN[bare])
         for folder in self.folders:
             found = (folder / (bare or "")).resolve()
-            if bare and found.is_file() and found.is_relative_to(folder) and found.suffix not in (".html", ".md", ".py"):
+            if (
+                bare
+                and found.is_file()
+                and found.is_relative_to(folder)
+                and found.suffix not in (".html", ".md", ".py")
+            ):
                 return str(found)
         return str(ROOT / "no-such-file")
 
@@ -208,9 +217,13 @@ def server(address: str) -> tuple[Server, Makers]:
     watch.start()
     threading.Thread(target=changes.tell, daemon=True).start()
     parts = urlsplit(address)
-    folders = tuple(folder.resolve() for folder in (ROOT / "docs", ROOT / "site_overrides" / "theme", stock))
+    folders = tuple(
+        folder.resolve() for folder in (ROOT / "docs", ROOT / "site_overrides" / "theme", stock)
+    )
     handler = type(
-        "DevHandler", (Handler,), {"base": parts.path or "/", "makers": makers, "changes": changes, "folders": folders}
+        "DevHandler",
+        (Handler,),
+        {"base": parts.path or "/", "makers": makers, "changes": changes, "folders": folders},
     )
     return Server((parts.hostname or "127.0.0.1", parts.port or 8001), partial(handler)), makers
 

@@ -73,7 +73,9 @@ def open_fence(text: str) -> str | None:
             opened = None
     if opened is None:
         return None
-    return f"The fence “{opened[1]}” that begins in line {opened[2]} is never ended by a line of {opened[0]}."
+    return (
+        f"The fence “{opened[1]}” that begins in line {opened[2]} is never ended by a line of {opened[0]}."
+    )
 
 
 def notes_html(title: str, sentences: Iterable[str]) -> str:
@@ -93,7 +95,9 @@ class Maker:
 
         formulas.write()
         self.config = load_config(
-            str(ROOT / "mkdocs.yml"), plugins=[], site_url=os.environ.get("SITE_URL", "http://127.0.0.1:8001/")
+            str(ROOT / "mkdocs.yml"),
+            plugins=[],
+            site_url=os.environ.get("SITE_URL", "http://127.0.0.1:8001/"),
         )
         self.env = self.config.theme.get_env()
 
@@ -112,7 +116,10 @@ class Maker:
             nav = get_navigation(files, self.config)
             if address == "sitemap.xml":
                 return self._sitemap(page.file.url for page in nav.pages)
-            found = next((file for file in files.documentation_pages() if file.url in (address, f"{address}./")), None)
+            found = next(
+                (file for file in files.documentation_pages() if file.url in (address, f"{address}./")),
+                None,
+            )
             if found is None and address == "":
                 found = files.get_file_from_path("index.md")
             if found is None or found.page is None:
@@ -151,7 +158,9 @@ class Maker:
 
     @staticmethod
     def _noted(sentences: list[str]) -> str:
-        return notes_html("This page is not as it should be:", dict.fromkeys(sentences)) if sentences else ""
+        return (
+            notes_html("This page is not as it should be:", dict.fromkeys(sentences)) if sentences else ""
+        )
 
     def reply(self, request: str) -> str:
         """The bridge's reply; a fault of the code is told in its place."""
