@@ -40,7 +40,7 @@ METALS = {
 """Metals that sheet gauges are defined for, by id."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Taken:
     """One input as it was taken: the text, the number as typed, and its SI value."""
 
@@ -131,8 +131,8 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     series = _from_series(name, field, got, rules, metal)
     if series is not None:
         si, unit, series_name = series
-        _hold_range(name, field, si, text, rules, field.units[0])
-        return Taken(field.label, text, got.number, unit, si, series_name)
+        _hold_range(name=name, field=field, si=si, text=text, rules=rules, unit=field.units[0])
+        return Taken(label=field.label, text=text, value=got.number, unit=unit, si=si, series=series_name)
     unit = got.unit
     if not unit and field.units != ("",):
         if len(field.units) > 1 or field.units[0] != "%":
@@ -155,8 +155,8 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
                 f"{field.label}: {text.strip()} is not a whole number; {_range_words(field, rules, unit)}"
             ),
         )
-    _hold_range(name, field, si, text, rules, unit)
-    return Taken(field.label, text, got.number, unit, si)
+    _hold_range(name=name, field=field, si=si, text=text, rules=rules, unit=unit)
+    return Taken(label=field.label, text=text, value=got.number, unit=unit, si=si)
 
 
 def _same_kind(unit: str, wanted: str) -> bool:
@@ -170,7 +170,7 @@ def _sentence(text: str) -> str:
     return text if text.endswith(".") else text + "."
 
 
-def _hold_range(name: str, field: Field, si: float, text: str, rules: str, unit: str) -> None:
+def _hold_range(*, name: str, field: Field, si: float, text: str, rules: str, unit: str) -> None:
     slack = 1e-9
     for limit, sign, special, word in (
         (field.low, -1.0, field.too_low, "too small"),
@@ -203,7 +203,7 @@ def _picked(name: str, choice: Choice, text: str) -> Taken:
         wanted = EARLIER_IDS.get(wanted, wanted)
     for option, words in choice.options.items():
         if wanted in (option, words.lower(), option.replace("-", " ")):
-            return Taken(choice.label, words, option, "", option)
+            return Taken(label=choice.label, text=words, value=option, unit="", si=option)
     offered = _listed(tuple(choice.options.values()))
     said = f"“{text.strip()}” is not one of them" if wanted else "nothing fitting is picked"
     raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
@@ -226,10 +226,10 @@ def taken_input(name: str, asked: Asked, text: str, rules: str, metal: str = "")
         return _picked(name, asked, text)
     if isinstance(asked, Words):
         words = words_of(name, asked, text)
-        return Taken(asked.label, words, words, "", words)
+        return Taken(label=asked.label, text=words, value=words, unit="", si=words)
     if isinstance(asked, Day):
         day = day_of(name, asked, text)
-        return Taken(asked.label, day.isoformat(), day.isoformat(), "", day)
+        return Taken(label=asked.label, text=day.isoformat(), value=day.isoformat(), unit="", si=day)
     return _number(name, asked, text, rules, asked.metal or metal or "low-carbon-steel")
 
 

@@ -102,7 +102,7 @@ def _why_weigh(rules: str, gauge: float | None, temperature: float) -> Beside:
         "Computed; good to 5 % of the pressure at best. While gas is drawn the gauge reads lower.",
     )
     chart = line_chart(
-        title, sentence, f"Cylinder temperature, {degrees}", f"Gauge, {units[1]}", lines, drawn
+        title=title, sentence=sentence, x_label=f"Cylinder temperature, {degrees}", y_label=f"Gauge, {units[1]}", lines=lines, marks=drawn
     )
     return (table,), (Picture(chart, title, sentence),)
 
@@ -128,6 +128,7 @@ def _by_gauge(gauge: float | None, temperature: float) -> Figure:
 
 @calculator("acetylene-left", "Acetylene left in a cylinder")
 def acetylene_left(
+    *,
     gross_weight: Annotated[
         float | None,
         Field("Cylinder weighs now", MASS, example="118 lb", low="5 lb", high="400 lb", optional=True),
@@ -159,7 +160,7 @@ def acetylene_left(
     """  # fmt: skip
     steps: list[Step] = []
     if gauge is not None:
-        require_possible("acetylene", gauge, temperature, rules, "gauge", "Cylinder gauge reads")
+        require_possible(gas="acetylene", gauge=gauge, temperature=temperature, rules=rules, field="gauge", label="Cylinder gauge reads")
     by_gauge = _by_gauge(gauge, temperature)
     if gross_weight is None or tare_weight is None:
         if gauge is None:
@@ -177,9 +178,9 @@ def acetylene_left(
         low, high = share * (1 - CONTENTS_BAND), share * (1 + CONTENTS_BAND)
         basis = "From the gauge alone, so the band is wide. Weigh the cylinder."
         gas_left = Figure(
-            share * full_contents, BY_GAUGE, "computed", low * full_contents, high * full_contents, basis
+            share * full_contents, BY_GAUGE, "computed", low=low * full_contents, high=high * full_contents, basis=basis
         )
-        left = Figure(share, BY_GAUGE, "computed", low, high, basis)
+        left = Figure(share, BY_GAUGE, "computed", low=low, high=high, basis=basis)
     else:
         if gross_weight < tare_weight:
             raise InputError(
@@ -198,13 +199,13 @@ def acetylene_left(
                 f"{mass.said(tare_weight)} to {mass.said(most)}, or correct the tare or what a full one holds.",
             )
         gas_left = Figure(
-            volume, BY_WEIGHT, "memory", max(volume - error, 0.0), volume + error,
-            "Weight now less tare. The band is half a pound either way on the scale.",
+            volume, BY_WEIGHT, "memory", low=max(volume - error, 0.0), high=volume + error,
+            basis="Weight now less tare. The band is half a pound either way on the scale.",
         )  # fmt: skip
         left = Figure(
             volume / full_contents, BY_WEIGHT, "memory",
-            max(volume - error, 0.0) / full_contents, (volume + error) / full_contents,
-            "Gas by weight over what a full one holds.",
+            low=max(volume - error, 0.0) / full_contents, high=(volume + error) / full_contents,
+            basis="Gas by weight over what a full one holds.",
         )  # fmt: skip
     kept = acetylene_kept(full_contents, temperature)
     stop = acetylene_stop_gauge(temperature)
@@ -215,8 +216,8 @@ def acetylene_left(
             share_by_gauge=by_gauge,
             usable=Figure(
                 max((gas_left.value or 0.0) - kept, 0.0), stop.source, stop.how_sure,
-                max((gas_left.low or 0.0) - kept, 0.0), max((gas_left.high or 0.0) - kept, 0.0),
-                "Acetylene left less what stays in the cylinder at the gauge below.",
+                low=max((gas_left.low or 0.0) - kept, 0.0), high=max((gas_left.high or 0.0) - kept, 0.0),
+                basis="Acetylene left less what stays in the cylinder at the gauge below.",
             ),
             stop_gauge=stop,
         ),

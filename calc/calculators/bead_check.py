@@ -39,7 +39,7 @@ def _measured(label: str, hint: str = "", when: dict[str, tuple[str, ...]] | Non
     return Field(label, LENGTH, low=NOTHING, high=LARGEST, optional=True, hint=hint, when=when)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BeadCheck:
     """The verdict, and each limit at this size."""
 
@@ -69,6 +69,7 @@ class BeadCheck:
 
 @calculator("bead-check", "Look at the bead")
 def bead_check(
+    *,
     standard: Annotated[str, Choice("Held against", beads.STANDARDS, example="iso-c")],
     joint: Annotated[str, Choice("Joint", JOINTS, example="butt")],
     thickness: Annotated[
@@ -152,7 +153,9 @@ def bead_check(
     }  # fmt: skip
     looked = {"crack": crack, "overlap": overlap, "hole": hole, "fusion": _AS_SEEN.get(fusion or "")}
     lines = {
-        item: beads.measured_line(steps, standard, item, given[item], size, rules)
+        item: beads.measured_line(
+            steps=steps, standard=standard, item=item, measured=given[item], size=size, rules=rules
+        )
         for item in beads.OF_JOINT[joint]
     }
     seen = {item: beads.seen_line(standard, item, looked[item] or "not-looked") for item in beads.SEEN}
@@ -236,7 +239,12 @@ def _levels(joint: str, size: Size, rules: str) -> Table:
     rows = []
     for item in beads.OF_JOINT[joint]:
         cells = [
-            _told(beads.measured_line(unused, standard, item, None, size, rules), rules)
+            _told(
+                beads.measured_line(
+                    steps=unused, standard=standard, item=item, measured=None, size=size, rules=rules
+                ),
+                rules,
+            )
             for standard in beads.STANDARDS
         ]
         rows.append((beads.MEASURED[item].capitalize(), *cells))

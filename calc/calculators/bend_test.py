@@ -27,7 +27,7 @@ def _opening(label: str, hint: str = "") -> Field:
     return Field(label, LENGTH, low=NOTHING, high=LARGEST, optional=True, hint=hint)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BendTest:
     """What to bend it round, what may open, and the verdict."""
 
@@ -44,6 +44,7 @@ class BendTest:
 
 @calculator("bend-test", "The student bend test")
 def bend_test(
+    *,
     thickness: Annotated[
         float,
         Field(
@@ -107,8 +108,8 @@ def bend_test(
                 basis="Plunger, two thicknesses and a little play: wider, and the strip kinks beside the weld.",
             ),
             strip=Figure(
-                _size(rows["narrowest"], rules), "", "memory", _size(rows["narrowest"], rules), _size(rows["widest"], rules),
-                "Edges rounded with a file, or they start a crack.",
+                _size(rows["narrowest"], rules), "", "memory", low=_size(rows["narrowest"], rules), high=_size(rows["widest"], rules),
+                basis="Edges rounded with a file, or they start a crack.",
             ),
             stretch=Figure(
                 stretch, "definition", "computed",

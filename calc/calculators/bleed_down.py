@@ -41,7 +41,7 @@ OURS = (
 SHARES = (1.0, 0.5, 0.25, 0.1, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BleedDown:
     """Letting down, one gas after the other."""
 
@@ -70,7 +70,7 @@ def _fall(
     start = absolute_pressure(gauge)
     return [
         (
-            bleed_time({gas: 1.0}, volume, start, absolute_pressure(gauge * share), area, temperature=temperature)
+            bleed_time(gases={gas: 1.0}, volume=volume, pressure=start, until=absolute_pressure(gauge * share), area=area, temperature=temperature)
             if share < 1
             else 0.0,
             gauge * share,
@@ -110,14 +110,15 @@ def _beside(
     title = "The gauges while the hoses let down"
     sentence = "The gauge falls fast at first and slowly at the end, so wait until it stands at zero."
     chart = line_chart(
-        title, sentence, "Time, s", f"Gauge, {gauge.name}",
-        [Line(words[g], tuple((t, gauge.number(p)) for t, p in falls[g])) for g in ("fuel", "oxygen")],
+        title=title, sentence=sentence, x_label="Time, s", y_label=f"Gauge, {gauge.name}",
+        lines=[Line(words[g], tuple((t, gauge.number(p)) for t, p in falls[g])) for g in ("fuel", "oxygen")],
     )  # fmt: skip
     return (shown,), (Picture(chart, title, sentence),)
 
 
 @calculator("bleed-down", "Let the hoses down")
 def bleed_down(
+    *,
     fuel: Annotated[str, FUEL],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
@@ -162,7 +163,7 @@ def bleed_down(
     Cylinder valves shut; one gas at a time; then back out the regulator screws.
     """  # fmt: skip
     require_acetylene_gauge(fuel, fuel_gauge, rules, "fuel_gauge", "Fuel regulator shows")
-    require_possible(fuel, fuel_gauge, temperature, rules, "fuel_gauge", "Fuel regulator shows", LEAST_GAUGE)
+    require_possible(gas=fuel, gauge=fuel_gauge, temperature=temperature, rules=rules, field="fuel_gauge", label="Fuel regulator shows", least=LEAST_GAUGE)
     steps: list[Step] = []
     hose = worked(steps, "Inside of each hose", volume_of_hose, bore=bore, length=length)
     volume = hose + extra_volume

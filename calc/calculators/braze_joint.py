@@ -23,7 +23,7 @@ FORMS = {"sleeve": "Round: part in a socket", "flat-lap": "Flat: sheet on sheet"
 CHOICE, GAP, AMOUNT = "Filler, flux and flame", "Gap", "Overlap and filler"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BrazeJoint:
     """What a brazed joint asks for."""
 
@@ -54,6 +54,7 @@ class BrazeJoint:
 
 @calculator("braze-joint", "Braze a joint")
 def braze_joint(
+    *,
     metal_one: Annotated[str, Choice(LABELS["metal_one"], METALS, example="low-carbon-steel")],
     metal_two: Annotated[str, Choice(LABELS["metal_two"], METALS, example="copper")],
     form: Annotated[str, Choice("Form of the joint", FORMS, example="sleeve")],
@@ -144,13 +145,13 @@ def braze_joint(
         row.braze_low, row.braze_high,
     )  # fmt: skip
     steps: list[Step] = []
-    lap = braze_fit.lap_of(steps, metals, row.family, thickness, diameter, service, overlap)
+    lap = braze_fit.lap_of(steps=steps, metals=metals, family=row.family, thickness=thickness, diameter=diameter, service=service, given=overlap)
     lies_on = lap.overlap.value or 0.0
     gap = braze_fit.gap_wanted(row.family, lies_on, fit, rules)
     make = braze_fit.cold_figure(steps, fit, gap)
     hot = braze_fit.hot_figure(steps, fit, gap, cold_clearance, rules)
     filled = gap.aim if hot is None or hot.value is None else hot.value
-    taken = braze_fit.filler_of(steps, fit, filled, width, lies_on, row.family, joints, wire)
+    taken = braze_fit.filler_of(steps=steps, fit=fit, gap=filled, width=width, overlap=lies_on, family=row.family, joints=joints, wire=wire)
     cold = (make.value or 0.0) if cold_clearance is None else cold_clearance
     return Answer(
         BrazeJoint(
@@ -169,14 +170,14 @@ def braze_joint(
             filler_mass=taken.mass,
         ),
         cautions=braze_said.cautions(
-            match, metals, service, fit, gap, cold_clearance, make.value or 0.0, lies_on, thickness, rules
+            match=match, metals=metals, service=service, fit=fit, gap=gap, given=cold_clearance, make=make.value or 0.0, overlap=lies_on, thickness=thickness, rules=rules
         ),
         steps=tuple(steps),
         beside=lambda: (
             (braze_said.what_else(match, metals, service),),
             (
                 drawing.drawing(
-                    form, METALS[metal_one].lower(), METALS[metal_two].lower(), cold, filled, gap.least, gap.most, rules
+                    form=form, outside=METALS[metal_one].lower(), inside=METALS[metal_two].lower(), cold=cold, hot=filled, least=gap.least, most=gap.most, rules=rules
                 ),
             ),
         ),

@@ -58,7 +58,7 @@ HOT_END = to_si(800.0, "degC")
 RULE = "en-1011-2 D.2"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CoolDown:
     """How fast it cools, and how long it stays hot."""
 
@@ -79,6 +79,7 @@ class CoolDown:
 
 @calculator("cool-down", "Cooling after the weld")
 def cool_down(
+    *,
     thickness: Annotated[
         float,
         Field(
@@ -180,16 +181,16 @@ def cool_down(
                 "Steel with little carbon forgives; see preheat for the others.",
             ),
             cooling_time=Figure(
-                value, RULE, "memory", low, high,
-                "The longer of the thick-plate and the thin-plate sum, by the joint's shape factors. A rule for arc "
+                value, RULE, "memory", low=low, high=high,
+                basis="The longer of the thick-plate and the thin-plate sum, by the joint's shape factors. A rule for arc "
                 "welding; the band holds the factors and, where the heat comes from a flame, the share that enters.",
             ),
             air_time=_air(thickness, part_temperature, 1.0),
             wrapped_time=_air(thickness, part_temperature, WRAPPED_SHARE),
             transition=Figure(edge, RULE, "memory", basis="Thinner than this, heat runs off in two directions only."),
             heat_per_length=Figure(
-                energy, "groover", "computed", weak, strong,
-                "As you gave it." if heat_input is not None else "Heat that enters over travel.",
+                energy, "groover", "computed", low=weak, high=strong,
+                basis="As you gave it." if heat_input is not None else "Heat that enters over travel.",
             ),
         ),
         cautions=_CAUTIONS,
@@ -222,7 +223,7 @@ def _hardening(value: float) -> str:
 def _cooled(thickness: float, start: float, target: float, let_through: float) -> float | None:
     """Time of a plate that loses heat from both faces, s."""
     return cooling_time(
-        STEEL_DENSITY * thickness, 2.0, AIR * let_through, EMISSIVITY * let_through, start, target, to_si(20.0, "degC")
+        mass=STEEL_DENSITY * thickness, area=2.0, heat_transfer=AIR * let_through, emissivity=EMISSIVITY * let_through, start=start, target=target, surroundings=to_si(20.0, "degC")
     )  # fmt: skip
 
 
@@ -270,8 +271,8 @@ def _course(thickness: float, start: float, rules: str) -> tuple[Table, Picture]
     title = "The part cooling in still air"
     sentence = f"It takes {duration(points[-1][0] * 60.0)} to come down to {degrees(HANDLE, rules)}, and shows no glow for nearly all of it."
     svg = line_chart(
-        title, sentence, "After the flame, min", f"Part, {sign}", [Line("in still air", tuple(points))],
-        [Mark("too hot to touch above", None, from_si(HANDLE, unit))],
+        title=title, sentence=sentence, x_label="After the flame, min", y_label=f"Part, {sign}", lines=[Line("in still air", tuple(points))],
+        marks=[Mark("too hot to touch above", None, from_si(HANDLE, unit))],
     )  # fmt: skip
     columns = ("Part at", "In still air after", "Under a blanket after")
     return Table(title, columns, tuple(rows)), Picture(svg, title, sentence)

@@ -30,7 +30,7 @@ from calc.trade.tips.settings import setting
 _TIP, _HEAT, _CUT, _GAS, _CHECK = "Tip and pressures", "Preheat", "Cut", "Gas", "Check"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutPlate:
     """One cut, from the tip to the iron that burns in it."""
 
@@ -75,6 +75,7 @@ class CutPlate:
 
 @calculator("cut-plate", "Cut steel plate with oxygen")
 def cut_plate(
+    *,
     metal: Annotated[str, Choice("Metal", cuts.METALS, example="low-carbon-steel")],
     thickness: Annotated[
         float,
@@ -181,7 +182,7 @@ def cut_plate(
         through = worked(steps, "Steel along the jet", stack_thickness, thickness=thickness, sheets=sheets)
     cuts.hold(metal, through, rules)
     tip = setting(
-        "cutting", "low-carbon-steel", through, fuel, None, maker_orifice, maker_oxygen_gauge, maker_fuel_gauge, rules
+        process="cutting", metal="low-carbon-steel", thickness=through, fuel=fuel, torch_type=None, orifice=maker_orifice, oxygen_gauge=maker_oxygen_gauge, fuel_gauge=maker_fuel_gauge, rules=rules
     )  # fmt: skip
     flows = cuts.flows(through, fuel, purity, maker_orifice, maker_oxygen_gauge)
     speed = cuts.speed(through, purity)

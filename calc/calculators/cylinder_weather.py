@@ -114,6 +114,7 @@ def _course(steps: list[Step], gas: str, gauge: Gauge | None, temperature: Tempe
 
 @calculator("cylinder-weather", "Cylinders in heat, sun and cold")
 def cylinder_weather(
+    *,
     gas: Annotated[str, Choice("Gas", GASES, example="oxygen")],
     gauge: Annotated[
         float | None,
@@ -159,16 +160,20 @@ def cylinder_weather(
     """  # fmt: skip
     steps: list[Step] = []
     if gauge is not None:
-        require_possible(gas, gauge, cylinder_temperature, rules, "gauge", LABEL)
+        require_possible(
+            gas=gas, gauge=gauge, temperature=cylinder_temperature, rules=rules, field="gauge", label=LABEL
+        )
         _require_liquid(gas, gauge, cylinder_temperature, rules)
     course = _course(steps, gas, gauge, cylinder_temperature)
     hottest = ruled_row("cylinder-temperatures", rules, lambda row: -amount(row), topic="hottest")
     limit = amount(hottest.row)
     try:
-        then = _reading(course, weather, limit, weather, weather)
-        at_limit = _reading(course, limit, limit, limit, limit)
+        then = _reading(course=course, temperature=weather, limit=limit, coldest=weather, hottest=weather)
+        at_limit = _reading(course=course, temperature=limit, limit=limit, coldest=limit, hottest=limit)
         table_, picture = _by_temperature(course, cylinder_temperature, limit, rules)
-        sun_temperature, sun_gauge = _sun(steps, course, weather, limit, place, rules)
+        sun_temperature, sun_gauge = _sun(
+            steps=steps, course=course, weather=weather, limit=limit, place=place, rules=rules
+        )
     except ValueError:
         raise InputError(
             "gauge", f"{LABEL}: so much gas would pass 400 bar, or 1.3 times full, in the heat; check it."
@@ -205,6 +210,7 @@ def _require_liquid(gas: str, gauge: Gauge, temperature: Temperature, rules: str
 
 
 def _reading(
+    *,
     course: _Course, temperature: Temperature, limit: Temperature, coldest: Temperature, hottest: Temperature,
     basis: str = "",
 ) -> Figure:  # fmt: skip
@@ -217,13 +223,13 @@ def _reading(
         )  # fmt: skip
     low, high = (course.gauge(min(end, MODEL_END)) for end in (coldest, hottest))
     return Figure(
-        value, course.source, course.how_sure, max(low - course.band * (low + ATMOSPHERE), 0.0),
-        high + course.band * (high + ATMOSPHERE), course.basis + basis, NOT_FOR_USE if hot else "",
+        value, course.source, course.how_sure, low=max(low - course.band * (low + ATMOSPHERE), 0.0),
+        high=high + course.band * (high + ATMOSPHERE), basis=course.basis + basis, words=NOT_FOR_USE if hot else "",
     )  # fmt: skip
 
 
 def _sun(
-    steps: list[Step], course: _Course, weather: Temperature, limit: Temperature, place: str, rules: str
+    *, steps: list[Step], course: _Course, weather: Temperature, limit: Temperature, place: str, rules: str
 ) -> tuple[Figure, Figure]:
     if place == "shade":
         words = "keep it in the shade: a wall, a roof, a cover with air under it"
@@ -240,7 +246,13 @@ def _sun(
     )
     hot = warm > limit
     temperature = Figure(
-        warm, "", "memory", weather + low, weather + high, basis, NOT_FOR_USE if hot else ""
+        warm,
+        "",
+        "memory",
+        low=weather + low,
+        high=weather + high,
+        basis=basis,
+        words=NOT_FOR_USE if hot else "",
     )
     if warm > MODEL_END:
         return temperature, Figure(
@@ -248,7 +260,14 @@ def _sun(
             words=f"hotter than this page reckons; {NOT_FOR_USE}",
         )  # fmt: skip
     ends = f" The band is that of the temperature in the sun, as far as {degrees(MODEL_END, rules)}, where this page ends."
-    return temperature, _reading(course, warm, limit, weather + low, weather + high, ends)
+    return temperature, _reading(
+        course=course,
+        temperature=warm,
+        limit=limit,
+        coldest=weather + low,
+        hottest=weather + high,
+        basis=ends,
+    )
 
 
 def _marks(rules: str) -> list[Temperature]:
@@ -288,8 +307,8 @@ def _by_temperature(
     if here >= 0:
         marks.insert(0, Mark("now", warmth.number(now), pressure.number(here)))
     chart = line_chart(
-        title, sentence, f"Cylinder temperature, {warmth.name}", f"Gauge reads, {pressure.name}",
-        [Line("this cylinder", tuple(points))], marks,
+        title=title, sentence=sentence, x_label=f"Cylinder temperature, {warmth.name}", y_label=f"Gauge reads, {pressure.name}",
+        lines=[Line("this cylinder", tuple(points))], marks=marks,
     )  # fmt: skip
     also = next(row for row in table("cylinder-temperatures") if row.topic == "acetylene-store")
     return (

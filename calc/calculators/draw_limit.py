@@ -46,7 +46,7 @@ LINES = (
     ("1/15, without a stop", CONTINUOUS_DRAW, "cga-g1"),
 )
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrawLimit:
     """What an acetylene cylinder may give, and what is asked of it."""
 
@@ -108,8 +108,8 @@ def _picture(flow: float, contents: float, full: float, rules: str) -> Picture:
         for label, share, _ in LINES
     ]
     chart = line_chart(
-        title, sentence, f"Acetylene in the cylinder, {gas.name}", f"Most to draw, {rate.name}", lines,
-        [Mark("yours", gas.number(contents), rate.number(flow))],
+        title=title, sentence=sentence, x_label=f"Acetylene in the cylinder, {gas.name}", y_label=f"Most to draw, {rate.name}", lines=lines,
+        marks=[Mark("yours", gas.number(contents), rate.number(flow))],
     )  # fmt: skip
     return Picture(chart, title, sentence)
 
@@ -120,10 +120,10 @@ def _chill(steps: list[Step], flow: float, full: float, rules: str) -> Figure:
     kelvin = 3600 * power / (WHOLE_WEIGHT * full * WARMTH)
     degrees = f"{1.8 * kelvin:.2g} °F" if rules == "us" else f"{kelvin:.2g} °C"
     return Figure(
-        power, "", "memory", power * 0.8, power * 1.2,
-        "About 630 kJ to free a kilogram from the acetone. The fall is a guess for a cylinder that no warmth "
+        power, "", "memory", low=power * 0.8, high=power * 1.2,
+        basis="About 630 kJ to free a kilogram from the acetone. The fall is a guess for a cylinder that no warmth "
         "reaches; the room gives some back. A cold cylinder gives less gas at less pressure.",
-        f"up to about {degrees} an hour",
+        words=f"up to about {degrees} an hour",
     )  # fmt: skip
 
 

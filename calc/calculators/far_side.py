@@ -26,7 +26,7 @@ from calc.declare import (
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.flame_patch import patch_spread
 from calc.formulas.heat.flame_power import power_into_work
-from calc.formulas.heat.moving_source import spot_heat_rise
+from calc.formulas.heat.heated_spot import spot_heat_rise
 from calc.formulas.heat.slab import bar_share
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.trade.fields import EFFICIENCY
@@ -91,6 +91,7 @@ def _first_time(curve: Callable[[float], float], wanted: float) -> float | None:
 
 @calculator("far-side", "The other side of the wall")
 def far_side(
+    *,
     shape: Annotated[str, Choice("Where the flame is", SHAPES, example="pipe")],
     material: Annotated[str, Choice(LABEL["material"], MATERIALS, example="copper")],
     distance: Annotated[
@@ -176,7 +177,9 @@ def far_side(
         )
     steps: list[Step] = []
     stuff = _stuff(material)
-    rise_at = _plate_rise(steps, stuff, distance, acetylene_flow, spot, efficiency)
+    rise_at = _plate_rise(
+        steps=steps, stuff=stuff, thickness=distance, flow=acetylene_flow, spot=spot, efficiency=efficiency
+    )
     if shape != "plate":
         steps = []
         rise_at = _conducted_rise(stuff, distance, hot_temperature - start_temperature, shape == "wall")
@@ -192,9 +195,9 @@ def far_side(
         FarSide(
             warning=Figure(None, "", "memory", words=_warning(hottest, soonest), basis=_BASIS[shape]),
             far_temperature=Figure(
-                hottest, source, "computed", coldest, hottest,
-                f"The hot end of what heat flow gives, {degrees(middle, rules)} in its middle. {_BASIS[shape]}",
-                "by then the metal itself may have melted through" if molten else "",
+                hottest, source, "computed", low=coldest, high=hottest,
+                basis=f"The hot end of what heat flow gives, {degrees(middle, rules)} in its middle. {_BASIS[shape]}",
+                words="by then the metal itself may have melted through" if molten else "",
             ),
             char_time=_char_time(soonest),
             fire_watch=watch,
@@ -217,7 +220,7 @@ _BASIS = {
 
 
 def _plate_rise(
-    steps: list[Step], stuff: _Stuff, thickness: float, flow: float, spot: float, efficiency: float
+    *, steps: list[Step], stuff: _Stuff, thickness: float, flow: float, spot: float, efficiency: float
 ) -> Callable[[float, float], float]:
     power = worked(
         steps, "Heat that enters the work", power_into_work,
@@ -233,15 +236,15 @@ def _plate_rise(
 
     def rise(time: float, end: float) -> float:
         return spot_heat_rise(
-            power * end,
-            time,
-            time,
-            0.0,
-            thickness,
-            thickness,
-            spread,
-            stuff.conductivity,
-            stuff.diffusivity,
+            power=power * end,
+            heating_time=time,
+            time=time,
+            distance=0.0,
+            depth=thickness,
+            thickness=thickness,
+            spread=spread,
+            conductivity=stuff.conductivity,
+            diffusivity=stuff.diffusivity,
         )
 
     return rise
@@ -297,12 +300,12 @@ def _course(
     sentence = f"By {duration(time)} it can be as hot as {degrees(reached, rules)}, and it is still rising."
     picture = Picture(
         line_chart(
-            title,
-            sentence,
-            f"Flame held, {scale}",
-            f"Far side, {sign}",
-            [Line("as hot as", points)],
-            [
+            title=title,
+            sentence=sentence,
+            x_label=f"Flame held, {scale}",
+            y_label=f"Far side, {sign}",
+            lines=[Line("as hot as", points)],
+            marks=[
                 Mark("your time", time / per, from_si(reached, unit)),
                 Mark("chars wood in time", None, from_si(CHARS, unit)),
             ],

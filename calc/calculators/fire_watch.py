@@ -29,7 +29,7 @@ MINUTES = ("min",)
 ROOFING = "roof"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FireWatch:
     """Watching after the flame."""
 

@@ -15,13 +15,8 @@ from calc.declare import (
     worked,
 )
 from calc.formulas.gas.properties import oxygen_ratio as usual_ratio
-from calc.formulas.heat.flame import (
-    AIR,
-    burnt_gas,
-    effect_on_iron,
-    least_oxygen_ratio,
-    most_oxygen_ratio,
-)
+from calc.formulas.heat.effect_on_iron import effect_on_iron
+from calc.formulas.heat.flame import AIR, burnt_gas, least_oxygen_ratio, most_oxygen_ratio
 from calc.formulas.heat.fuels import atoms_in, fuel_shares, oxygen_for_cone, oxygen_to_burn
 from calc.trade.fields import FUEL
 from calc.trade.flame.curve import flame_points, hottest
@@ -46,7 +41,7 @@ def _share(label: str) -> Shown:
     return Shown(label, ("%",), step="0.01 %", group=DEEP, folded=True)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Flame:
     """A flame at one ratio."""
 
@@ -106,6 +101,7 @@ def _ratio_in_range(fuel: str, ratio: float, air: float, oxygen_purity: float) -
 
 @calculator("flame", "The flame")
 def flame(
+    *,
     fuel: Annotated[str, FUEL],
     oxygen_ratio: Annotated[
         float | None,
@@ -171,7 +167,14 @@ def flame(
     ratio = usual_ratio(fuel) if oxygen_ratio is None else oxygen_ratio
     cold = min(max(gas_temperature, 230.0), 500.0)  # a limit typed in °F may miss by its last digit
     lowest = _ratio_in_range(fuel, ratio, air, oxygen_purity)
-    gas = burnt_gas(fuel, ratio, air, oxygen_purity, cold, propyne_share=propyne_share)
+    gas = burnt_gas(
+        fuel=fuel,
+        oxygen_ratio=ratio,
+        air=air,
+        oxygen_purity=oxygen_purity,
+        gas_temperature=cold,
+        propyne_share=propyne_share,
+    )
     peak_ratio, peak_temperature = hottest(fuel, oxygen_purity, cold, propyne_share)
     iron = effect_on_iron(gas)
     atoms = atoms_in(fuel_shares(fuel, propyne_share))
@@ -244,7 +247,7 @@ def flame(
             (),
             pictures(
                 fuel, ratio, gas,
-                flame_points(fuel, ratio, lowest, air, oxygen_purity, cold, propyne_share), rules,
+                flame_points(fuel=fuel, own=ratio, lowest=lowest, air=air, oxygen_purity=oxygen_purity, gas_temperature=cold, propyne_share=propyne_share), rules,
             ),
         ),
     )  # fmt: skip

@@ -71,7 +71,7 @@ WEAK = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlameBend:
     """How hot, how it looks, and how much it pulls."""
 
@@ -86,6 +86,7 @@ class FlameBend:
 
 @calculator("flame-bend", "Bend and straighten with a flame")
 def flame_bend(
+    *,
     steel: Annotated[str, Choice("Steel", STEELS, example="ordinary")],
     pattern: Annotated[
         str, Choice("Heat", {"spot": "Spot", "line": "Line", "wedge": "Wedge (V)"}, example="line")
@@ -161,8 +162,8 @@ def flame_bend(
             colour=Figure(None, "heat-colour-list", "read", words=_look(aim, light, rules), basis="Color alone is good to a hundred degrees or so. A crayon is better."),
             pattern=Figure(None, "", "practice", words=PATTERNS[pattern], basis="Common practice. Let it cool by itself and look, before the next heat."),
             heat_shrinkage=Figure(
-                pulled, "definition", "computed", 0.0, pulled,
-                "Free expansion of the heated width, all of it kept as shrinkage. Real heats give a part of it, how "
+                pulled, "definition", "computed", low=0.0, high=pulled,
+                basis="Free expansion of the heated width, all of it kept as shrinkage. Real heats give a part of it, how "
                 "much depends on what holds the piece.",
             ),
             butt_shrinkage=_butt(steps, weld_area, thickness, root_gap),
@@ -201,8 +202,8 @@ def _butt(steps: list[Step], area: float | None, thickness: float, gap: float) -
         factor=0.1,
     )
     return Figure(
-        long, "spraragen-1950", "memory", short, long,
-        f"The long form; the short form, 0.10 of section over thickness, gives half and is the low end. {WEAK}",
+        long, "spraragen-1950", "memory", low=short, high=long,
+        basis=f"The long form; the short form, 0.10 of section over thickness, gives half and is the low end. {WEAK}",
     )  # fmt: skip
 
 
@@ -214,7 +215,14 @@ def _fillet(steps: list[Step], leg: float | None, thickness: float) -> Figure:
         return Figure(None, "blodgett-1966", "memory", words=words, basis=WEAK)
     tee = worked(steps, "Tee with a fillet on each side", tee_shrinkage, leg=leg, thickness=thickness)
     lap = worked(steps, "Lap with two fillets", lap_shrinkage, leg=leg, thickness=thickness)
-    return Figure(tee, "blodgett-1966", "memory", tee, lap, f"A tee; a lap joint is the high end. {WEAK}")
+    return Figure(
+        tee,
+        "blodgett-1966",
+        "memory",
+        low=tee,
+        high=lap,
+        basis=f"A tee; a lap joint is the high end. {WEAK}",
+    )
 
 
 def _limits(rules: str) -> Table:

@@ -35,7 +35,7 @@ SIXTY_FAHRENHEIT = 288.7055555555556
 FIFTEEN_CELSIUS = 288.15
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlamePower:
     """Heat in a time, by where it is set free."""
 
@@ -162,8 +162,8 @@ def flame_power(
             envelope_net=figure(net - cone, "Burns with air from the room."),
             envelope_gross=figure(gross - cone, "As printed; part of it is the heat of condensing water."),
             into_work=Figure(
-                enters, "groover", "memory", gross * low, gross * high,
-                f"{plain_number(100 * share, 3)} % of the gross heat, as print counts it. The band is 12 to 34 %, inferred from "
+                enters, "groover", "memory", low=gross * low, high=gross * high,
+                basis=f"{plain_number(100 * share, 3)} % of the gross heat, as print counts it. The band is 12 to 34 %, inferred from "
                 "the trade's own rules of flow and speed." if efficiency is None else
                 f"{plain_number(100 * share, 3)} % of the gross heat, as you gave it.",
             ),

@@ -46,7 +46,7 @@ def _price(label: str, hint: str, us: str = "", metric: str = "") -> Field:
     return Field(label, ("",), low="0", high="100000", optional=True, example=example, hint=hint + invented)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FuelCompare:
     """One fuel for the heat wanted; the table has all six."""
 
@@ -122,6 +122,7 @@ def _picture(sums: list[FuelSum], rules: str) -> Picture:
 
 @calculator("fuel-compare", "The fuels for the same heat")
 def fuel_compare(
+    *,
     fuel: Annotated[str, Choice("Fuel gas", FUELS, example="propane")],
     mass: Annotated[
         float,
@@ -196,14 +197,24 @@ def fuel_compare(
     def costs(weight: float, oxygen: float, own: float, oxygens: float) -> float:
         return weight / of_weight * own + oxygen / of_volume * oxygens
 
-    sums = [fuel_sum(steps if each == fuel else [], each, heat, share, prices, costs) for each in FUELS]
+    sums = [
+        fuel_sum(
+            steps=steps if each == fuel else [],
+            fuel=each,
+            heat=heat,
+            efficiency=share,
+            prices=prices,
+            costs=costs,
+        )
+        for each in FUELS
+    ]
     own = next(s for s in sums if s.fuel == fuel)
     torch = next(r for r in table("oxygen-ratios-benchbook-2026") if (r.fuel, r.sense) == (fuel, "torch"))
     gear = equipment(fuel, rules)
     ratio = oxygen_ratio(fuel)
 
     def banded(value: float, source: str, grade: str, basis: str) -> Figure:
-        return Figure(value, source, grade, value * share / high, value * share / low, basis)
+        return Figure(value, source, grade, low=value * share / high, high=value * share / low, basis=basis)
 
     shared = "The band is the share that enters the steel, 12 to 34 %." if efficiency is None else ""
     return Answer(

@@ -48,7 +48,7 @@ FULL_WEIGHT_LIQUEFIED = Field(
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class GasLog:
     """Gas of one lesson."""
 
@@ -97,7 +97,10 @@ def _fuel_gas(fuel: str, before: float, after: float) -> float:
 def _oxygen(water_volume: float, gauge: float, temperature: float) -> float:
     pressure = absolute_pressure(max(gauge, 0.0))
     return free_gas_volume(
-        water_volume, pressure, temperature, compressibility("oxygen", pressure, temperature)
+        water_volume=water_volume,
+        pressure=pressure,
+        temperature=temperature,
+        compressibility=compressibility("oxygen", pressure, temperature),
     )
 
 
@@ -120,6 +123,7 @@ def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) 
 
 @calculator("gas-log", "Gas that a lesson used")
 def gas_log(
+    *,
     day: Annotated[datetime.date | None, Day("Day of the lesson", today=True, optional=True)],  # noqa: ARG001 - kept with the lesson
     fuel: Annotated[str, Choice("Fuel gas", WEIGHED, example="acetylene")],
     fuel_before: Annotated[float, _weight("Fuel cylinder weighs before", "118 lb", "53.6 kg")],
@@ -195,7 +199,9 @@ def gas_log(
         ("oxygen_before", "Oxygen gauge before", oxygen_before, temperature_before),
         ("oxygen_after", "Oxygen gauge after", oxygen_after, temperature_after),
     ):
-        require_possible("oxygen", reading, kelvin, rules, name, label)
+        require_possible(
+            gas="oxygen", gauge=reading, temperature=kelvin, rules=rules, field=name, label=label
+        )
     full = full_contents if fuel == "acetylene" else full_weight
     _hold_fuel(fuel, fuel_before, fuel_after, full or 0.0, rules)
     steps: list[Step] = []
@@ -226,21 +232,21 @@ def gas_log(
     source, sure = BY_WEIGHT.get(fuel, ("gas-law", "computed"))
     each = _fuel_gas(fuel, 1.0, 0.0)
     weight = Figure(
-        lost, "definition", "computed", max(lost - scale_division, 0.0), lost + scale_division,
-        "Weight before less weight after. The band is half a division of the scale at each reading.",
+        lost, "definition", "computed", low=max(lost - scale_division, 0.0), high=lost + scale_division,
+        basis="Weight before less weight after. The band is half a division of the scale at each reading.",
     )  # fmt: skip
     used = Figure(
-        gas, source, sure, max(lost - scale_division, 0.0) * each, (lost + scale_division) * each,
-        "From the weight. The band is half a division of the scale at each reading.",
+        gas, source, sure, low=max(lost - scale_division, 0.0) * each, high=(lost + scale_division) * each,
+        basis="From the weight. The band is half a division of the scale at each reading.",
     )  # fmt: skip
     oxygen = Figure(
-        drawn, REAL_GAS, "computed", min(max(ends[0], 0.0), drawn), max(ends[1], drawn),
-        "Real gas before less real gas after. The band is half a division of the gauge at each reading.",
+        drawn, REAL_GAS, "computed", low=min(max(ends[0], 0.0), drawn), high=max(ends[1], drawn),
+        basis="Real gas before less real gas after. The band is half a division of the gauge at each reading.",
     )  # fmt: skip
     fuel_factor = _factor(steps, "Factor of the fuel gas", used, planned_fuel, gas_factor)
     oxygen_factor = _factor(steps, "Factor of the oxygen", oxygen, planned_oxygen, gas_factor)
     return Answer(
-        GasLog(used, weight, oxygen, fuel_factor, oxygen_factor, _larger(fuel_factor, oxygen_factor)),
+        GasLog(fuel_used=used, fuel_weight=weight, oxygen_used=oxygen, fuel_factor=fuel_factor, oxygen_factor=oxygen_factor, next_factor=_larger(fuel_factor, oxygen_factor)),
         cautions=(caution("cylinder-falls"), *brought({"fuel": fuel})),
         steps=tuple(steps),
     )  # fmt: skip
@@ -273,9 +279,9 @@ def _factor(
         steps, says, next_gas_factor, used_gas=used.value, planned_gas=planned, plan_factor=gas_factor
     )
     return Figure(
-        value, "definition", "computed", next_gas_factor(used.low or 0.0, planned, gas_factor),
-        next_gas_factor(used.high or 0.0, planned, gas_factor),
-        "Used over planned, times the factor that the plan had. The band is that of the gas used.",
+        value, "definition", "computed", low=next_gas_factor(used.low or 0.0, planned, gas_factor),
+        high=next_gas_factor(used.high or 0.0, planned, gas_factor),
+        basis="Used over planned, times the factor that the plan had. The band is that of the gas used.",
     )  # fmt: skip
 
 
@@ -285,7 +291,7 @@ def _larger(*factors: Figure | None) -> Figure | None:
         return None
     largest = max(known, key=lambda one: one.value or 0.0)
     return Figure(
-        largest.value, "", "practice", largest.low, largest.high,
-        "The larger of the two factors. Put it into the class plan as its gas factor, and weigh again: one lesson "
+        largest.value, "", "practice", low=largest.low, high=largest.high,
+        basis="The larger of the two factors. Put it into the class plan as its gas factor, and weigh again: one lesson "
         "is one lesson.",
     )  # fmt: skip

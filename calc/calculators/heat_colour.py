@@ -114,8 +114,8 @@ def _temperature(picked: Colour | None) -> Figure:
         if row.colour == picked.name
     ]
     return Figure(
-        picked.temperature, picked.source, picked.how_sure, min(low, *others), max(high, *others),
-        f"The band reaches halfway to the neighbors, and to what other books give the same name. {EYE}",
+        picked.temperature, picked.source, picked.how_sure, low=min(low, *others), high=max(high, *others),
+        basis=f"The band reaches halfway to the neighbors, and to what other books give the same name. {EYE}",
     )  # fmt: skip
 
 

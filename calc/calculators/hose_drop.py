@@ -43,18 +43,25 @@ class HoseDrop:
 
 
 def _lost(
-    gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float
+    *, gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float
 ) -> float | None:
     """Drop along a hose, Pa, or None where it leaves nothing at the torch."""
     try:
-        found = hose_flow(gas, flow, absolute_pressure(gauge), bore, length, temperature=temperature)
+        found = hose_flow(
+            gas=gas,
+            flow=flow,
+            inlet=absolute_pressure(gauge),
+            bore=bore,
+            length=length,
+            temperature=temperature,
+        )
     except ValueError:
         return None
     return found.drop if found.drop < gauge else None
 
 
 def _beside(
-    gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float, rules: str
+    *, gas: str, flow: float, gauge: float, bore: float, length: float, temperature: float, rules: str
 ) -> Beside:
     shown, rate, feet = scale("gauge", rules), scale("flow", rules), scale("length", rules)
     lengths = [
@@ -64,7 +71,10 @@ def _beside(
     for row in table("hose-bores"):
         if row.rules == rules:
             size = to_si(row.number, row.unit)
-            lost = [_lost(gas, flow, gauge, size, each, temperature) for each in lengths]
+            lost = [
+                _lost(gas=gas, flow=flow, gauge=gauge, bore=size, length=each, temperature=temperature)
+                for each in lengths
+            ]
             rows.append((row.size, *("too much" if drop is None else shown.text(drop) for drop in lost)))
     beside = Table(
         f"The same flow through other hoses, drop in {shown.name}",
@@ -73,7 +83,9 @@ def _beside(
     )  # fmt: skip
     points = []
     for share in (0.1, 0.25, 0.5, 0.75, 1.0, 1.25, 1.5):
-        drop = _lost(gas, flow * share, gauge, bore, length, temperature)
+        drop = _lost(
+            gas=gas, flow=flow * share, gauge=gauge, bore=bore, length=length, temperature=temperature
+        )
         if drop is not None:
             points.append((rate.number(flow * share), shown.number(drop)))
     title = "What this hose takes at other flows"
@@ -81,8 +93,8 @@ def _beside(
     if len(points) < 2:
         return (beside,), ()
     chart = line_chart(
-        title, sentence, f"Flow, {rate.name}", f"Drop, {shown.name}", [Line("this hose", tuple(points))],
-        [Mark("yours", rate.number(flow), None)],
+        title=title, sentence=sentence, x_label=f"Flow, {rate.name}", y_label=f"Drop, {shown.name}", lines=[Line("this hose", tuple(points))],
+        marks=[Mark("yours", rate.number(flow), None)],
     )  # fmt: skip
     return (beside,), (Picture(chart, title, sentence),)
 
@@ -96,6 +108,7 @@ def _cautions(gas: str, inlet: float, temperature: float) -> tuple[Caution, ...]
 
 @calculator("hose-drop", "Pressure that a hose takes")
 def hose_drop(
+    *,
     gas: Annotated[str, Choice("Gas", GASES, example="oxygen")],
     gauge: Annotated[
         float,
@@ -129,10 +142,20 @@ def hose_drop(
     limit, and where a liquefied gas would turn liquid.
     """  # fmt: skip
     require_acetylene_gauge(gas, gauge, rules, "gauge", "Gauge at the regulator")
-    require_possible(gas, gauge, temperature, rules, "gauge", "Gauge at the regulator", LEAST_GAUGE)
+    require_possible(
+        gas=gas,
+        gauge=gauge,
+        temperature=temperature,
+        rules=rules,
+        field="gauge",
+        label="Gauge at the regulator",
+        least=LEAST_GAUGE,
+    )
     inlet = absolute_pressure(gauge)
     try:
-        found = hose_flow(gas, flow, inlet, bore, length, temperature=temperature)
+        found = hose_flow(
+            gas=gas, flow=flow, inlet=inlet, bore=bore, length=length, temperature=temperature
+        )
     except ValueError:
         raise InputError(
             "flow",
@@ -154,11 +177,13 @@ def hose_drop(
                 outlet,
                 SOURCE,
                 "computed",
-                min(low, outlet),
-                max(gauge - (drop.low or 0.0), outlet),
-                drop.basis,
+                low=min(low, outlet),
+                high=max(gauge - (drop.low or 0.0), outlet),
+                basis=drop.basis,
             ),
         ),
         cautions=_cautions(gas, inlet, temperature),
-        beside=lambda: _beside(gas, flow, gauge, bore, length, temperature, rules),
+        beside=lambda: _beside(
+            gas=gas, flow=flow, gauge=gauge, bore=bore, length=length, temperature=temperature, rules=rules
+        ),
     )

@@ -72,7 +72,7 @@ ROLLS = to_si(2.5, "m")
 HAIR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HotWorkZone:
     """The ground round a flame."""
 
@@ -91,6 +91,7 @@ class HotWorkZone:
 
 @calculator("hot-work-zone", "Clear the ground round a flame")
 def hot_work_zone(
+    *,
     process: Annotated[str, Choice("Work", PROCESSES, example="cutting")],
     height: Annotated[
         float,
@@ -132,7 +133,7 @@ def hot_work_zone(
     assert clear.value is not None
     drop = next(row for row in table("spark-drops") if row.process == process)
     flight = farthest_flight(drop.largest, height, drop.speed)
-    reach = _reach(steps, process, height, flight, floor, rules)
+    reach = _reach(steps=steps, process=process, height=height, flight=flight, floor=floor, rules=rules)
     assert reach.value is not None
     near, far = clear.value, reach.value
     row = reach_row(process)
@@ -141,7 +142,17 @@ def hot_work_zone(
         if row.process == process
         else f"No print names {PROCESSES[process].lower()}; this is for welding."
     )
-    watch = _watch(clear.value, reach.value, nearest, stuff, openings, floor, wall, pipes, rules)
+    watch = _watch(
+        clear=clear.value,
+        reach=reach.value,
+        nearest=nearest,
+        stuff=stuff,
+        openings=openings,
+        floor=floor,
+        wall=wall,
+        pipes=pipes,
+        rules=rules,
+    )
     return Answer(
         HotWorkZone(
             clear_distance=clear,
@@ -162,7 +173,7 @@ def hot_work_zone(
         steps=tuple(steps),
         beside=lambda: (
             (_measures(openings, floor, wall, pipes, rules), _print(rules)),
-            (zone.drawing(near, far, height, flight.path, nearest, rules),),
+            (zone.drawing(clear=near, reach=far, height=height, path=flight.path, nearest=nearest, rules=rules),),
         ),
         drawn=lambda: ((_drops(height, drop.speed, rules),), ()),
     )  # fmt: skip
@@ -178,7 +189,7 @@ def _printed(process: str) -> list[tuple[Length, str, str]]:
 
 
 def _reach(
-    steps: list[Step], process: str, height: Length, flight: Flight, floor: str, rules: str
+    *, steps: list[Step], process: str, height: Length, flight: Flight, floor: str, rules: str
 ) -> Figure:
     row = reach_row(process)
     guided = worked(
@@ -193,14 +204,15 @@ def _reach(
     rolled = f" and rolls {distance(ROLLS, rules)} on a hard floor" if rolls else ""
     drop = next(r for r in table("spark-drops") if r.process == process)
     return Figure(
-        value, source, how_sure, min(length for length, *_ in told), most,
-        f"The farthest of what is printed and of a drop of {from_si(drop.largest, 'mm'):g} mm at {drop.speed:g} m/s (assumed, "
+        value, source, how_sure, low=min(length for length, *_ in told), high=most,
+        basis=f"The farthest of what is printed and of a drop of {from_si(drop.largest, 'mm'):g} mm at {drop.speed:g} m/s (assumed, "
         f"from memory), which flies {distance(flight.reach, rules)}{rolled}. Wind and updraft add to it.",
-        "may go further",
+        words="may go further",
     )  # fmt: skip
 
 
 def _watch(
+    *,
     clear: Length, reach: Length, nearest: Length | None, stuff: str, openings: str, floor: str, wall: str, pipes: str, rules: str
 ) -> Figure:  # fmt: skip
     far = distance(clear, rules, 3, "up")

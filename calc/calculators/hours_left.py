@@ -54,7 +54,7 @@ from calc.values.units import to_si
 HOURS = ("h", "h")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HoursLeft:
     """What an outfit's cylinders still give."""
 
@@ -131,18 +131,19 @@ def _picture(hours: dict[str, tuple[float, float]], stop: float) -> Picture:
         if time > 0
     ]
     chart = line_chart(
-        title,
-        sentence,
-        "Flame burning, h",
-        "Left, % of what is there now",
-        lines,
-        [Mark("stop", stop / 3600, None)],
+        title=title,
+        sentence=sentence,
+        x_label="Flame burning, h",
+        y_label="Left, % of what is there now",
+        lines=lines,
+        marks=[Mark("stop", stop / 3600, None)],
     )
     return Picture(chart, title, sentence)
 
 
 @calculator("hours-left", "How long the outfit burns")
 def hours_left(
+    *,
     fuel: Annotated[str, FUEL],
     orifice: Annotated[float, ORIFICE],
     gauge: Annotated[
@@ -229,10 +230,10 @@ def hours_left(
 
     A torch draws about as much oxygen as acetylene; the air brings the rest.
     """  # fmt: skip
-    require_possible(fuel, gauge, cylinder_temperature, rules, "gauge", "Gauge at the tip", LEAST_GAUGE)
+    require_possible(gas=fuel, gauge=gauge, temperature=cylinder_temperature, rules=rules, field="gauge", label="Gauge at the tip", least=LEAST_GAUGE)
     require_possible(
-        "oxygen", oxygen_cylinder_gauge, cylinder_temperature, rules, "oxygen_cylinder_gauge",
-        OXYGEN_CYLINDER_GAUGE.label, to_si(10.0, "psi"),
+        gas="oxygen", gauge=oxygen_cylinder_gauge, temperature=cylinder_temperature, rules=rules, field="oxygen_cylinder_gauge",
+        label=OXYGEN_CYLINDER_GAUGE.label, least=to_si(10.0, "psi"),
     )  # fmt: skip
     if fuel_contents > OVERFULL * full_contents and fuel == "acetylene":
         raise InputError(
@@ -266,8 +267,8 @@ def hours_left(
         limit = draw_limit_of(fuel_contents, duty)
         fuel_time, draw_time = acetylene_lasts(fuel_contents, kept, fuel_draw, duty, fuel_time.basis)
         share = Figure(
-            drawn / fuel_contents, one.source, one.how_sure, (fuel_draw.low or drawn) / fuel_contents,
-            (fuel_draw.high or drawn) / fuel_contents, "Flow over what is in the cylinder now.",
+            drawn / fuel_contents, one.source, one.how_sure, low=(fuel_draw.low or drawn) / fuel_contents,
+            high=(fuel_draw.high or drawn) / fuel_contents, basis="Flow over what is in the cylinder now.",
         )  # fmt: skip
         cautions += [*draw_cautions(drawn, fuel_contents, duty), caution("acetylene-run-out")]
     ends = {"fuel gas": fuel_time.value or 0.0, "oxygen": oxygen_time.value or 0.0}
@@ -299,9 +300,9 @@ def hours_left(
                 None, "", "practice", words="weigh it; a liquefied gas shows no such reading, a stored gas its torch's need"
             ),
             oxygen_for_fuel=Figure(
-                matched, row.source, row.how_sure, oxygen_for_fuel(fuel_contents, low),
-                oxygen_for_fuel(fuel_contents, high),
-                "Fuel gas in the cylinder times the oxygen for one.",
+                matched, row.source, row.how_sure, low=oxygen_for_fuel(fuel_contents, low),
+                high=oxygen_for_fuel(fuel_contents, high),
+                basis="Fuel gas in the cylinder times the oxygen for one.",
             ),
             why_ratio=_why(fuel, ratio),
             draw_share=share,
@@ -326,7 +327,7 @@ def hours_left(
 
 def _times(flow: Figure, count: float) -> Figure:
     low, high = (None if end is None else end * count for end in (flow.low, flow.high))
-    return Figure((flow.value or 0.0) * count, flow.source, flow.how_sure, low, high, flow.basis)
+    return Figure((flow.value or 0.0) * count, flow.source, flow.how_sure, low=low, high=high, basis=flow.basis)
 
 
 def _oxygen_in(steps: list[Step], water_volume: float, gauge: float, temperature: float) -> float:

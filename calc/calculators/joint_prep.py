@@ -24,7 +24,7 @@ AREA = ("in^2", "mm^2")
 ANGLE = ("deg",)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JointPrep:
     """One joint, in the order of the work; what it has no use for is left out."""
 
@@ -51,6 +51,7 @@ class JointPrep:
 
 @calculator("joint-prep", "Prepare a joint")
 def joint_prep(
+    *,
     process: Annotated[str, PROCESS],
     metal: Annotated[str, METAL],
     thickness: Annotated[float, THICKNESS],
@@ -108,7 +109,14 @@ def joint_prep(
 
     A drawing or a welding procedure comes before all of it; the figures here are where to start.
     """  # fmt: skip
-    made = preparation(process, metal, joint, thickness, rules, Own(gap, angle, root_face, leg, cap))
+    made = preparation(
+        process=process,
+        metal=metal,
+        joint=joint,
+        thickness=thickness,
+        rules=rules,
+        own=Own(gap, angle, root_face, leg, cap),
+    )
     steps: list[Step] = []
     tacked = tacks_of(metal, thickness, length)
     speed = seams.speed_for(joint, thickness, metal, process)
@@ -143,7 +151,12 @@ def _half(angle: Figure | None) -> Figure | None:
         return None
     low, high = (None if end is None else end / 2 for end in (angle.low, angle.high))
     return Figure(
-        angle.value / 2, angle.source, angle.how_sure, low, high, "Half of the angle between the bevels."
+        angle.value / 2,
+        angle.source,
+        angle.how_sure,
+        low=low,
+        high=high,
+        basis="Half of the angle between the bevels.",
     )
 
 

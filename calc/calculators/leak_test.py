@@ -52,7 +52,7 @@ SOAP = "Then soap every joint and repeat."
 SIZES = (0.5, 1.0, 2.0, 5.0, 20.0)  # mL/min
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LeakTest:
     """What the gauge told."""
 
@@ -72,7 +72,7 @@ def _sizes(volume: float, division: float, temperature: float) -> Table:
     rows = []
     for size in SIZES:
         leak = to_si(size, "mL/min")
-        seconds = waiting_time(volume, division, temperature, leak)
+        seconds = waiting_time(volume=volume, change=division, temperature=temperature, leak=leak)
         rows.append((f"{size:g} mL/min", f"{leak * 3.6e6:g} L/h", f"{rounded(seconds / 60, 2, 'up')} min"))
     return Table(
         "How long this gauge needs to move by the least you can read",
@@ -94,14 +94,15 @@ def _picture(first: float, cooler: float, drop: float, start: float, rules: str)
     title = "Fall of the gauge against fall of temperature"
     sentence = "A point above the line is more than cooling makes: gas got out."
     chart = line_chart(
-        title, sentence, f"Colder by, {unit}", f"Gauge fell by, {gauge.name}",
-        [Line("cooling alone", line)], [Mark("yours", degree * cooler, gauge.number(drop))],
+        title=title, sentence=sentence, x_label=f"Colder by, {unit}", y_label=f"Gauge fell by, {gauge.name}",
+        lines=[Line("cooling alone", line)], marks=[Mark("yours", degree * cooler, gauge.number(drop))],
     )  # fmt: skip
     return Picture(chart, title, sentence)
 
 
 @calculator("leak-test", "Leak test with the gauge")
 def leak_test(
+    *,
     gas: Annotated[str, Choice("Gas in the hose", GASES, example="acetylene")],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
@@ -184,7 +185,9 @@ def leak_test(
         ("last_gauge", "Gauge at last", last_gauge, last_temperature, 0.0),
     ):
         require_acetylene_gauge(gas, reading, rules, name, label)
-        require_possible(gas, reading, warmth, rules, name, label, least)
+        require_possible(
+            gas=gas, gauge=reading, temperature=warmth, rules=rules, field=name, label=label, least=least
+        )
     steps: list[Step] = []
     boils = highest_gauge(gas, last_temperature) if gas in LIQUEFIED else inf
     hose = worked(steps, "Inside of the hose", volume_of_hose, bore=bore, length=length)
@@ -207,13 +210,13 @@ def leak_test(
     reading_error = gauge_division / 2
     out = SURE * leak_flow(
         lost_amount_error(
-            volume, first, first_temperature, last, last_temperature, reading_error, TEMPERATURE_ERROR, VOLUME_ERROR
+            volume=volume, first_pressure=first, first_temperature=first_temperature, last_pressure=last, last_temperature=last_temperature, gauge_error=reading_error, temperature_error=TEMPERATURE_ERROR, volume_error=VOLUME_ERROR
         ),
         time,
     )  # fmt: skip
     hidden = SURE * leak_flow(
         lost_amount_error(
-            volume, first, first_temperature, first, first_temperature, reading_error, TEMPERATURE_ERROR, 0.0
+            volume=volume, first_pressure=first, first_temperature=first_temperature, last_pressure=first, last_temperature=first_temperature, gauge_error=reading_error, temperature_error=TEMPERATURE_ERROR, volume_error=0.0
         ),
         time,
     )  # fmt: skip
@@ -239,20 +242,20 @@ def leak_test(
     return Answer(
         LeakTest(
             leak_rate=liquid if wet and not leaks else Figure(
-                shown_leak, "gas-law", "computed", max(min(leak - out, shown_leak), 0.0), max(leak + out, hidden),
-                flow_basis, "" if leak > 0 else "these readings show none; one up to the band can hide",
+                shown_leak, "gas-law", "computed", low=max(min(leak - out, shown_leak), 0.0), high=max(leak + out, hidden),
+                basis=flow_basis, words="" if leak > 0 else "these readings show none; one up to the band can hide",
             ),
             smallest_leak=liquid if wet else Figure(
                 hidden, "gas-law", "computed",
                 basis="Anything smaller moves the gauge less than its own marks and the weather do.",
             ),
             measured_drop=Figure(
-                drop, "definition", "computed", drop - gauge_division, drop + gauge_division,
-                "First reading less last; the band is a division.",
+                drop, "definition", "computed", low=drop - gauge_division, high=drop + gauge_division,
+                basis="First reading less last; the band is a division.",
             ),
             cooling_drop=Figure(
-                by_cooling, "gas-law", "computed", by_cooling - doubt, by_cooling + doubt,
-                "Absolute pressure goes with absolute temperature; the band is 1 K (2 °F) in each reading.",
+                by_cooling, "gas-law", "computed", low=by_cooling - doubt, high=by_cooling + doubt,
+                basis="Absolute pressure goes with absolute temperature; the band is 1 K (2 °F) in each reading.",
             ),
             verdict=_condensed(gas, boils, last_temperature, rules) if wet and not leaks else _verdict(
                 leaks=leaks, came_in=came_in, drop=drop, hidden=hidden

@@ -52,7 +52,7 @@ CURVE = "coolprop-8 reference equation, our fit within 0.02 %"
 SCALE_ERROR = to_si(0.5, "lb")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LiquidFuelLeft:
     """Liquefied fuel gas in the cylinder now."""
 
@@ -86,12 +86,13 @@ def _gauge_at_rest(fuel: str, temperature: float) -> Figure:
         )  # fmt: skip
     return Figure(
         to_si(followed.number, "psi"), followed.source, followed.how_sure,
-        to_si(followed.number, "psi"), to_si(max(row.number for row in rows), "psi"),
-        "At 70 °F only; sources print 94 and 95 psi.",
+        low=to_si(followed.number, "psi"), high=to_si(max(row.number for row in rows), "psi"),
+        basis="At 70 °F only; sources print 94 and 95 psi.",
     )  # fmt: skip
 
 
 def _draw(
+    *,
     steps: list[Step], fuel: str, mass: float, diameter: float, air: float, least_gauge: float
 ) -> Figure:
     if fuel == MPS:
@@ -117,8 +118,8 @@ def _draw(
     )  # fmt: skip
     draw = worked(steps, "The same as gas", free_gas_flow, mass_flow=boiled, molar_mass=molar_mass)
     return Figure(
-        draw, "", "memory", draw * low / middle, draw * high / middle,
-        "After hours, from the warmth of still air alone. The warmth that air gives is a guess within a factor of "
+        draw, "", "memory", low=draw * low / middle, high=draw * high / middle,
+        basis="After hours, from the warmth of still air alone. The warmth that air gives is a guess within a factor of "
         "two or more: frost lowers it, wind raises it. A short draw lives on the liquid's own warmth.",
     )  # fmt: skip
 
@@ -181,8 +182,8 @@ def _beside(
     title = "Pressure of the liquid by temperature"
     sentence = "The gauge follows the temperature and says nothing of how much is left."
     chart = line_chart(
-        title, sentence, f"Cylinder temperature, {degree.name}", f"Gauge at rest, {gauge.name}",
-        [
+        title=title, sentence=sentence, x_label=f"Cylinder temperature, {degree.name}", y_label=f"Gauge at rest, {gauge.name}",
+        lines=[
             Line(
                 LIQUEFIED_FUELS[gas],
                 tuple((float(mark), gauge.number(reads(gas, mark))) for mark in marks),
@@ -191,7 +192,7 @@ def _beside(
             )
             for gas in ("propylene", "propane")
         ],
-        [
+        marks=[
             Mark("not for use above", degree.number(limit), None),
             Mark("needed", None, gauge.number(least)),
             Mark("yours", degree.number(temperature), gauge.number(rest.value or 0.0)),
@@ -211,6 +212,7 @@ def _cautions(fuel: str, temperature: float, rules: str) -> tuple[Caution, ...]:
 
 @calculator("liquid-fuel-left", "Liquefied fuel gas left in a cylinder")
 def liquid_fuel_left(
+    *,
     fuel: Annotated[str, Choice("Fuel gas", LIQUEFIED_FUELS, assumed="propane")],
     gross_weight: Annotated[
         float,
@@ -326,16 +328,16 @@ def liquid_fuel_left(
     band = "Weight now less tare. The band is half a pound either way on the scale."
     rest = _gauge_at_rest(fuel, temperature)
     air = temperature if air_temperature is None else air_temperature
-    draw = _draw(steps, fuel, left, diameter, air, least_gauge)
+    draw = _draw(steps=steps, fuel=fuel, mass=left, diameter=diameter, air=air, least_gauge=least_gauge)
     return Answer(
         LiquidFuelLeft(
-            weight_left=Figure(left, "definition", "computed", low, high, band),
+            weight_left=Figure(left, "definition", "computed", low=low, high=high, basis=band),
             gas_left=Figure(
-                gas, "gas-law", "computed", low * each, max(high * each, gas),
-                "Counted as an ideal gas; the real gas fills up to 2 % less.",
+                gas, "gas-law", "computed", low=low * each, high=max(high * each, gas),
+                basis="Counted as an ideal gas; the real gas fills up to 2 % less.",
             ),
             share_of_full=Figure(
-                share, "definition", "computed", low / full_weight, high / full_weight, "By weight."
+                share, "definition", "computed", low=low / full_weight, high=high / full_weight, basis="By weight."
             ),
             vapour_gauge=rest,
             draw_kept=draw,

@@ -43,7 +43,7 @@ ON_IT = tuple(coating for coating in COATINGS if coating != "none")
 FURTHER = {"none": "Nothing else"} | {coating: COATINGS[coating] for coating in ON_IT}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MayIHeat:
     """What the gate says."""
 
@@ -89,6 +89,7 @@ def _vent(verdict: Verdict, rules: str) -> Figure | None:
 
 @calculator("may-i-heat", "May I heat this?")
 def may_i_heat(
+    *,
     process: Annotated[str, Choice("What you want to do", PROCESSES, example="welding")],
     part: Annotated[
         str,

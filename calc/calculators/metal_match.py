@@ -29,7 +29,7 @@ UNKNOWN = "unknown metal"
 LIST = "Only the metals of our list are compared; there are others."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MetalMatch:
     """What is left, what to reckon with, and what it takes."""
 
@@ -46,6 +46,7 @@ class MetalMatch:
 
 @calculator("metal-match", "Which metal is this?")
 def metal_match(
+    *,
     magnet: Annotated[
         str,
         Choice("Magnet", options("magnet"), example="sticks", hint="In several places, off the screws."),
@@ -194,8 +195,8 @@ def _density(
         mass=mass + mass_mark, displaced=displaced - displaced_mark,
     )  # fmt: skip
     return Figure(
-        value, "definition", "computed", low, high,
-        "Both readings may be a mark off. A hollow or a bubble makes a piece read light; a steel insert makes "
+        value, "definition", "computed", low=low, high=high,
+        basis="Both readings may be a mark off. A hollow or a bubble makes a piece read light; a steel insert makes "
         f"magnesium read like aluminium. Alloys may lie {ALLOY_SPREAD:.0%} beyond the figures in print.",
     )  # fmt: skip
 

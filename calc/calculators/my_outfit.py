@@ -44,7 +44,7 @@ PARTS = "Torch, fuel gas and hoses"
 CYLINDERS = "Cylinders"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MyOutfit:
     """Whether it may be lit, and what is due when."""
 
@@ -72,6 +72,7 @@ DAYS = {
 
 @calculator("my-outfit", "My outfit and its dates")
 def my_outfit(
+    *,
     history: Annotated[str | None, Choice("Where it comes from", HISTORIES, optional=True)],
     flashback: Annotated[str | None, Choice("A flashback in it", FLASHBACKS, optional=True)],
     today: Annotated[
@@ -191,20 +192,25 @@ def my_outfit(
 
     What is empty counts as unknown, and what is unknown counts as due.
     """
-    tips = tuple(
-        tip
-        for tip in (
-            Tip(1, tip_1_label, tip_1_use, tip_1_orifice, tip_1_oxygen_gauge, tip_1_fuel_gauge),
-            Tip(2, tip_2_label, tip_2_use, tip_2_orifice, tip_2_oxygen_gauge, tip_2_fuel_gauge),
-            Tip(3, tip_3_label, tip_3_use, tip_3_orifice, tip_3_oxygen_gauge, tip_3_fuel_gauge),
-            Tip(4, tip_4_label, tip_4_use, tip_4_orifice, tip_4_oxygen_gauge, tip_4_fuel_gauge),
-            Tip(5, tip_5_label, tip_5_use, tip_5_orifice, tip_5_oxygen_gauge, tip_5_fuel_gauge),
-            Tip(6, tip_6_label, tip_6_use, tip_6_orifice, tip_6_oxygen_gauge, tip_6_fuel_gauge),
-            Tip(7, tip_7_label, tip_7_use, tip_7_orifice, tip_7_oxygen_gauge, tip_7_fuel_gauge),
-            Tip(8, tip_8_label, tip_8_use, tip_8_orifice, tip_8_oxygen_gauge, tip_8_fuel_gauge),
-        )
-        if tip != Tip(tip.number)
-    )
+    every = (
+        Tip(number=1, label=tip_1_label, use=tip_1_use, orifice=tip_1_orifice, oxygen_gauge=tip_1_oxygen_gauge,
+            fuel_gauge=tip_1_fuel_gauge),
+        Tip(number=2, label=tip_2_label, use=tip_2_use, orifice=tip_2_orifice, oxygen_gauge=tip_2_oxygen_gauge,
+            fuel_gauge=tip_2_fuel_gauge),
+        Tip(number=3, label=tip_3_label, use=tip_3_use, orifice=tip_3_orifice, oxygen_gauge=tip_3_oxygen_gauge,
+            fuel_gauge=tip_3_fuel_gauge),
+        Tip(number=4, label=tip_4_label, use=tip_4_use, orifice=tip_4_orifice, oxygen_gauge=tip_4_oxygen_gauge,
+            fuel_gauge=tip_4_fuel_gauge),
+        Tip(number=5, label=tip_5_label, use=tip_5_use, orifice=tip_5_orifice, oxygen_gauge=tip_5_oxygen_gauge,
+            fuel_gauge=tip_5_fuel_gauge),
+        Tip(number=6, label=tip_6_label, use=tip_6_use, orifice=tip_6_orifice, oxygen_gauge=tip_6_oxygen_gauge,
+            fuel_gauge=tip_6_fuel_gauge),
+        Tip(number=7, label=tip_7_label, use=tip_7_use, orifice=tip_7_orifice, oxygen_gauge=tip_7_oxygen_gauge,
+            fuel_gauge=tip_7_fuel_gauge),
+        Tip(number=8, label=tip_8_label, use=tip_8_use, orifice=tip_8_orifice, oxygen_gauge=tip_8_oxygen_gauge,
+            fuel_gauge=tip_8_fuel_gauge),
+    )  # fmt: skip
+    tips = tuple(tip for tip in every if tip != Tip(number=tip.number))
     for tip in tips:
         if tip.fuel_gauge is not None:
             field = f"tip_{tip.number}_fuel_gauge"
@@ -238,15 +244,15 @@ def my_outfit(
     tables = (
         to_do(tuple(lists), late),
         _passport(
-            torch_type,
-            fuel,
-            hose_bore,
-            hose_length,
-            oxygen_water_volume,
-            oxygen_full_gauge,
-            acetylene_full_contents,
-            acetylene_tare,
-            rules,
+            torch_type=torch_type,
+            fuel=fuel,
+            bore=hose_bore,
+            length=hose_length,
+            water_volume=oxygen_water_volume,
+            full_gauge=oxygen_full_gauge,
+            contents=acetylene_full_contents,
+            tare=acetylene_tare,
+            rules=rules,
         ),
         tips_held.tips_table(tips, rules),
         checks("Before each use", "each-use"),
@@ -319,6 +325,7 @@ def _cautions(history: str | None, flashback: str | None, fuel: str | None) -> t
 
 
 def _passport(
+    *,
     torch_type: str | None, fuel: str | None, bore: float | None, length: float | None, water_volume: float | None,
     full_gauge: float | None, contents: float | None, tare: float | None, rules: str,
 ) -> Table | None:  # fmt: skip

@@ -45,6 +45,7 @@ class OxygenLeft:
 
 
 def _constant_contents(
+    *,
     gas: str, water_volume: float, gas_held: float, rules: str, gauge: float, temperature: float
 ) -> Beside:
     units = ("degF", "psi") if rules == "us" else ("degC", "bar")
@@ -72,12 +73,12 @@ def _constant_contents(
     )
     picture = Picture(
         line_chart(
-            title,
-            sentence,
-            f"Cylinder temperature, {degrees}",
-            f"Gauge reads, {units[1]}",
-            [Line("this cylinder", tuple(points))],
-            [
+            title=title,
+            sentence=sentence,
+            x_label=f"Cylinder temperature, {degrees}",
+            y_label=f"Gauge reads, {units[1]}",
+            lines=[Line("this cylinder", tuple(points))],
+            marks=[
                 Mark("now", from_si(temperature, units[0]), from_si(gauge, units[1])),
                 Mark("not for use above", from_si(limit, units[0]), None),
             ],
@@ -94,6 +95,7 @@ def _constant_contents(
 
 @calculator("oxygen-left", "Gas left in an oxygen cylinder")
 def oxygen_left(
+    *,
     water_volume: Annotated[
         float,
         Field(
@@ -158,8 +160,8 @@ def oxygen_left(
         ("gauge", "Cylinder gauge reads", gauge),
         ("residual_gauge", "Gauge at which you stop", residual_gauge),
     ):
-        require_filled(gas, reading, full_gauge, full_temperature, temperature, rules, name, label)
-    require_possible(gas, full_gauge, full_temperature, rules, "full_gauge", "A full one reads", to_si(500.0, "psi"))
+        require_filled(gas=gas, gauge=reading, full=full_gauge, full_temperature=full_temperature, temperature=temperature, rules=rules, field=name, label=label)
+    require_possible(gas=gas, gauge=full_gauge, temperature=full_temperature, rules=rules, field="full_gauge", label="A full one reads", least=to_si(500.0, "psi"))
     steps: list[Step] = []
 
     def held(reading: float, at: float, says: str) -> float:
@@ -202,5 +204,5 @@ def oxygen_left(
         ),
         cautions=(*cautions, *brought({"fuel": gas})),
         steps=tuple(steps),
-        beside=lambda: _constant_contents(gas, water_volume, gas_left, rules, gauge, temperature),
+        beside=lambda: _constant_contents(gas=gas, water_volume=water_volume, gas_held=gas_left, rules=rules, gauge=gauge, temperature=temperature),
     )  # fmt: skip

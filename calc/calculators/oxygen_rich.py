@@ -38,7 +38,7 @@ NOT_MIXED = "The air is reckoned mixed throughout, which it never is: beside the
 LEAST_MIXING, MOST_MIXING = 3.0, 10.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OxygenRich:
     """What leaking oxygen makes of a space."""
 
@@ -92,6 +92,7 @@ def _condition(first: float, then: float, rules: str) -> Figure:
 
 
 def _time(
+    *,
     steps: list[Step], says: str, limit: float, steady: float, room: float, leak: float, fresh: float, first: float
 ) -> Figure:  # fmt: skip
     if first >= limit * (1 - 1e-12):
@@ -110,6 +111,7 @@ def _time(
 
 @calculator("oxygen-rich", "How soon leaking oxygen fills a space")
 def oxygen_rich(
+    *,
     room: Annotated[
         float,
         Field(
@@ -178,7 +180,7 @@ def oxygen_rich(
         leak=leak, limit_share=shipyard, mixing=MOST_MIXING, fresh_share=OXYGEN_IN_AIR,
     )  # fmt: skip
     to_shipyard, to_general = (
-        _time(steps, f"Time to {from_si(limit, '%'):g} %", limit, steady, room, leak, fresh_air, oxygen_now)
+        _time(steps=steps, says=f"Time to {from_si(limit, '%'):g} %", limit=limit, steady=steady, room=room, leak=leak, fresh=fresh_air, first=oxygen_now)
         for limit in (shipyard, general)
     )
     return Answer(
@@ -191,15 +193,15 @@ def oxygen_rich(
                 steady, MIXED, "computed", basis="If the leak and the air go on as they are."
             ),
             air_needed=Figure(
-                needed, MIXED, "computed", needed * LEAST_MIXING / MOST_MIXING, needed,
-                "Ten times what ideal mixing would need; three times in a very well mixed space. First shut the leak.",
+                needed, MIXED, "computed", low=needed * LEAST_MIXING / MOST_MIXING, high=needed,
+                basis="Ten times what ideal mixing would need; three times in a very well mixed space. First shut the leak.",
             ),
         ),
         cautions=CAUTIONS,
         steps=tuple(steps),
         beside=lambda: (
             (_by_air(room, leak, oxygen_now, (shipyard, general), rules),),
-            (_course(room, leak, fresh_air, oxygen_now, steady, (shipyard, general), to_general),),
+            (_course(room=room, leak=leak, fresh=fresh_air, first=oxygen_now, steady=steady, limits=(shipyard, general), to_general=to_general),),
         ),
     )  # fmt: skip
 
@@ -217,7 +219,7 @@ def _by_air(room: float, leak: float, first: float, limits: Sequence[float], rul
             elif steady <= limit * (1 + 1e-9):
                 times.append("not in the mixed space")
             else:
-                times.append(duration(time_to_share(steady, room, leak, fresh, first, limit), "down"))
+                times.append(duration(time_to_share(steady=steady, room=room, leak=leak, fresh=fresh, first_share=first, limit_share=limit), "down"))
         rows.append((str(number), *times, f"{rounded(from_si(steady, '%'), 3, 'up')} %"))
     return Table(
         "The same leak with more fresh air",
@@ -228,6 +230,7 @@ def _by_air(room: float, leak: float, first: float, limits: Sequence[float], rul
 
 
 def _course(
+    *,
     room: float, leak: float, fresh: float, first: float, steady: float, limits: Sequence[float], to_general: Figure
 ) -> Picture:  # fmt: skip
     last = max(2 * (to_general.value or 1800.0), 120.0)
@@ -235,7 +238,7 @@ def _course(
     points = tuple(
         (
             last * n / 24 / per,
-            from_si(share_after(steady, first, leak, fresh, room, last * n / 24), "%"),
+            from_si(share_after(steady=steady, first_share=first, leak=leak, fresh=fresh, room=room, waiting=last * n / 24), "%"),
         )
         for n in range(25)
     )
@@ -246,7 +249,7 @@ def _course(
     )
     marks = [Mark(f"{from_si(limit, '%'):g} %", None, from_si(limit, "%")) for limit in limits]
     chart = line_chart(
-        title, sentence, f"Leak has gone on, {scale}", "Oxygen, %", [Line("mixed space", points)], marks
+        title=title, sentence=sentence, x_label=f"Leak has gone on, {scale}", y_label="Oxygen, %", lines=[Line("mixed space", points)], marks=marks
     )
     return Picture(chart, title, sentence)
 

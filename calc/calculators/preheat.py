@@ -49,7 +49,7 @@ EXAMPLE_CARBON = "0.18 %"
 ARC = "A rule for arc welding. Gas welding puts in far more heat and has no hydrogen class: there it is only a hint."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Preheat:
     """What the steel and the books say."""
 
@@ -80,6 +80,7 @@ def _share(label: str, high: str) -> Field:
 
 @calculator("preheat", "Preheat for welding")
 def preheat(
+    *,
     metal: Annotated[str, Choice("Metal and joint", METALS, example="steel")],
     carbon: Annotated[
         float | None,
@@ -152,19 +153,42 @@ def preheat(
         "nickel": nickel, "copper": copper,
     }  # fmt: skip
     if metal == "steel":
-        found = _steel(steps, parts, silicon, vanadium, boron, thickness, hydrogen, heat_input, rules)
+        found = _steel(
+            steps=steps,
+            parts=parts,
+            silicon=silicon,
+            vanadium=vanadium,
+            boron=boron,
+            thickness=thickness,
+            hydrogen=hydrogen,
+            heat_input=heat_input,
+            rules=rules,
+        )
     else:
         found = _other(metal, rules)
     usual, after, iiw, cet, pcm, arc, least = found
     return Answer(
-        Preheat(usual, after, _measure_at(thickness, rules), iiw, cet, pcm, arc, least),
+        Preheat(
+            usual=usual,
+            after=after,
+            measure_at=_measure_at(thickness, rules),
+            carbon_equivalent=iiw,
+            carbon_equivalent_cet=cet,
+            cracking_parameter=pcm,
+            arc_preheat=arc,
+            arc_minimum=least,
+        ),
         cautions=_cautions(metal),
         steps=tuple(steps),
-        tables=(*_asked_table(metal, carbon, iiw, arc, thickness, rules), *_tables(rules)),
+        tables=(
+            *_asked_table(metal=metal, carbon=carbon, iiw=iiw, arc=arc, thickness=thickness, rules=rules),
+            *_tables(rules),
+        ),
     )
 
 
 def _steel(
+    *,
     steps: list[Step],
     parts: dict[str, float],
     silicon: float,
@@ -292,7 +316,7 @@ def _measure_at(thickness: float, rules: str) -> Figure:
 
 
 def _asked_table(
-    metal: str, carbon: float | None, iiw: Figure, arc: Figure, thickness: float, rules: str
+    *, metal: str, carbon: float | None, iiw: Figure, arc: Figure, thickness: float, rules: str
 ) -> tuple[Table, ...]:
     """What each rule asks of a steel; nothing for other metals."""
     if metal != "steel":

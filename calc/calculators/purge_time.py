@@ -40,7 +40,7 @@ OXYGEN = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PurgeTime:
     """Purge of both hoses, one after the other."""
 
@@ -62,9 +62,9 @@ def _other_flows(held: float, flow: float, rules: str) -> Beside:
     title = "Purge of one hose at other flows"
     sentence = "A small tip takes longer; even a large one wants 10 s."
     chart = line_chart(
-        title, sentence, f"Flow through the torch, {rate.name}", "Time, s",
-        [Line("this hose", tuple((rate.number(q), t) for q, t in times), at=0.1, below=True)],
-        [Mark("your fuel flow", rate.number(flow), time_of_purge(held, flow))],
+        title=title, sentence=sentence, x_label=f"Flow through the torch, {rate.name}", y_label="Time, s",
+        lines=[Line("this hose", tuple((rate.number(q), t) for q, t in times), at=0.1, below=True)],
+        marks=[Mark("your fuel flow", rate.number(flow), time_of_purge(held, flow))],
     )  # fmt: skip
     rows = tuple((rate.text(q), f"{rounded(t, 2, 'up')} s") for q, t in times)
     beside = Table(title, (f"Flow, {rate.name}", "At least"), rows, OURS)
@@ -73,6 +73,7 @@ def _other_flows(held: float, flow: float, rules: str) -> Beside:
 
 @calculator("purge-time", "Purge each hose")
 def purge_time(
+    *,
     fuel: Annotated[str, FUEL],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],

@@ -39,6 +39,7 @@ class RegulatorMark:
 
 
 def _other_lengths(
+    *,
     gas: str, wanted: Gauge, bore: float, flow: float, length: float, setting: Gauge,
     temperature: Temperature, rules: str,
 ) -> Beside:  # fmt: skip
@@ -46,7 +47,9 @@ def _other_lengths(
     rows, points = [], []
     for number in (12.5, 25, 50, 75, 100) if rules == "us" else (5, 10, 20, 30, 40):
         try:
-            line = hose_line(gas, flow, bore, to_si(number, feet.unit), temperature=temperature)
+            line = hose_line(
+                gas=gas, flow=flow, bore=bore, length=to_si(number, feet.unit), temperature=temperature
+            )
             inlet = inlet_gauge(line, wanted)
         except ValueError:
             rows.append((f"{number:g}", "", "cannot pass the flow"))
@@ -70,14 +73,15 @@ def _other_lengths(
     title = "Regulator pressure by hose length"
     sentence = "The longer the hose, the higher the regulator must stand while the gas flows."
     chart = line_chart(
-        title, sentence, f"Hose, {feet.name}", f"At the regulator, {shown.name}", [Line("this bore", tuple(points))],
-        [Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
+        title=title, sentence=sentence, x_label=f"Hose, {feet.name}", y_label=f"At the regulator, {shown.name}", lines=[Line("this bore", tuple(points))],
+        marks=[Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
     )  # fmt: skip
     return (beside,), (Picture(chart, title, sentence),)
 
 
 @calculator("regulator-mark", "Where to set the regulator")
 def regulator_mark(
+    *,
     gas: Annotated[str, Choice("Gas", GASES, example="acetylene")],
     torch_gauge: Annotated[
         float,
@@ -134,6 +138,13 @@ def regulator_mark(
         ),
         cautions=found.cautions,
         beside=lambda: _other_lengths(
-            gas, torch_gauge + torch_drop, bore, flow, length, setting, temperature, rules
+            gas=gas,
+            wanted=torch_gauge + torch_drop,
+            bore=bore,
+            flow=flow,
+            length=length,
+            setting=setting,
+            temperature=temperature,
+            rules=rules,
         ),
     )

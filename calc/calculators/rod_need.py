@@ -33,7 +33,7 @@ AREA = ("in^2", "mm^2")
 LONG = ("ft", "m")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RodNeed:
     """What to lay ready, and how much of it."""
 
@@ -52,6 +52,7 @@ class RodNeed:
 
 @calculator("rod-need", "Rods for a seam")
 def rod_need(
+    *,
     process: Annotated[str, PROCESS],
     metal: Annotated[str, METAL],
     thickness: Annotated[float, THICKNESS],
@@ -109,7 +110,14 @@ def rod_need(
 
     Bare rod and weld metal only: buy to the next packet, and keep the label with the rods.
     """  # fmt: skip
-    made = preparation(process, metal, joint, thickness, rules, Own(gap=gap, leg=leg))
+    made = preparation(
+        process=process,
+        metal=metal,
+        joint=joint,
+        thickness=thickness,
+        rules=rules,
+        own=Own(gap=gap, leg=leg),
+    )
     steps: list[Step] = []
     area = weld_metal.weld_area(made, steps)
     hand = seam_sums.technique(joint, thickness, metal, process)
@@ -167,12 +175,12 @@ def _mass(area: Figure, seam: float, density: Figure) -> Figure:
         weld_metal_mass(part or 0.0, seam, density.value) for part in (area.value, area.low, area.high)
     )
     sure = "practice" if area.how_sure == "practice" else density.how_sure
-    return Figure(taken, area.source, sure, least, most, f"{area.basis} {density.basis}")
+    return Figure(taken, area.source, sure, low=least, high=most, basis=f"{area.basis} {density.basis}")
 
 
 def _scaled(mass: Figure, share: float, basis: str) -> Figure:
     taken, least, most = ((part or 0.0) * share for part in (mass.value, mass.low, mass.high))
-    return Figure(taken, mass.source, mass.how_sure, least, most, basis)
+    return Figure(taken, mass.source, mass.how_sure, low=least, high=most, basis=basis)
 
 
 def _rods(long: Figure, rod_length: float) -> Figure:
@@ -181,7 +189,13 @@ def _rods(long: Figure, rod_length: float) -> Figure:
     )
     fused = "the edges are fused without rod; keep one for a hole" if taken == 0 else ""
     return Figure(
-        taken, long.source, long.how_sure, least, most, f"{long.basis} Rounded up to whole rods.", fused
+        taken,
+        long.source,
+        long.how_sure,
+        low=least,
+        high=most,
+        basis=f"{long.basis} Rounded up to whole rods.",
+        words=fused,
     )
 
 

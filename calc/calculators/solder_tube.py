@@ -48,7 +48,7 @@ SERVICE_LABEL = "What runs in the tube"
 CUP_LABEL = "Depth of your cup, if you measured it"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SolderTube:
     """What the joints take and how hot they get."""
 
@@ -86,6 +86,7 @@ class SolderTube:
 
 @calculator("solder-tube", "Solder or braze copper tube")
 def solder_tube(
+    *,
     method: Annotated[str, Choice("Way of joining", METHODS, example="soldering")],
     service: Annotated[
         str,
@@ -229,8 +230,8 @@ def solder_tube(
     def amount(value: float, basis: str) -> Figure:
         return Figure(
             value, piece.cup.source if memory else share.source, "memory" if memory else "computed",
-            value * tight, value * share.most,
-            f"{basis} Band: the tightest gap that is printed as good; {share.words}.",
+            low=value * tight, high=value * share.most,
+            basis=f"{basis} Band: the tightest gap that is printed as good; {share.words}.",
         )  # fmt: skip
 
     flux = tubes.flux_row(method, filler.family, fitting, rules)
@@ -276,8 +277,8 @@ def solder_tube(
         cautions=tube_beside.cautions(filler, flux.id, fitting),
         steps=tuple(steps),
         beside=lambda: (
-            _tables(method, piece, wire, joints, mass, clearance, volume, rules),
-            (tube_drawing.drawing(outside, _value(piece.wall), depth, clearance, share.filled, rules),),
+            _tables(method=method, piece=piece, wire=wire, joints=joints, mass=mass, clearance=clearance, volume=volume, rules=rules),
+            (tube_drawing.drawing(outside=outside, wall=_value(piece.wall), depth=depth, gap=clearance, filled=share.filled, rules=rules),),
         ),
     )  # fmt: skip
 
@@ -299,8 +300,8 @@ def _heat(filler: tubes.Filler, window: Any) -> Figure:
     top = min(window.works_to, filler.works_to or window.works_to)
     low = max(window.works_from, filler.works_from)
     return Figure(
-        (low + top) / 2, window.source, filler.melting.how_sure, low, top,
-        "From where this filler flows to the top of the window printed for copper tube, and its middle. Begin at the lower "
+        (low + top) / 2, window.source, filler.melting.how_sure, low=low, high=top,
+        basis="From where this filler flows to the top of the window printed for copper tube, and its middle. Begin at the lower "
         "end: beyond the upper one the flux burns.",
     )  # fmt: skip
 
@@ -319,6 +320,7 @@ def _lap(steps: list[Step], piece: tubes.Tube) -> Figure:
 
 
 def _tables(
+    *,
     method: str, piece: tubes.Tube, wire: Length, joints: float, mass: float, clearance: Length, volume: Volume,
     rules: str,
 ) -> tuple[Any, ...]:  # fmt: skip

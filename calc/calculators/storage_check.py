@@ -39,7 +39,7 @@ CARTS = {
 HAIR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StorageCheck:
     """Cylinders put away."""
 
@@ -77,6 +77,7 @@ def _figure(found: Ruled, basis: str, *, free_gas: bool = False) -> Figure:
 
 @calculator("storage-check", "Check how cylinders are stored")
 def storage_check(
+    *,
     place: Annotated[str, Choice("Where", PLACES, example="indoors")],
     oxygen: Annotated[
         float,
@@ -176,7 +177,18 @@ def storage_check(
     stored = next_draw >= amount(rows["in-storage-after"].row) * (1 - HAIR)
     found = [
         *_place(place),
-        *_apart(rows, oxygen, fuel_gas, lpg, apart, wall, wall_holds, cart == "yes", stored, rules),
+        *_apart(
+            rows=rows,
+            oxygen=oxygen,
+            fuel_gas=fuel_gas,
+            lpg=lpg,
+            apart=apart,
+            wall=wall,
+            wall_holds=wall_holds,
+            cart=cart == "yes",
+            stored=stored,
+            rules=rules,
+        ),
     ]
     if place == "indoors":
         if share > 1 + HAIR:
@@ -230,6 +242,7 @@ def _place(place: str) -> list[str]:
 
 
 def _apart(
+    *,
     rows: dict[str, Ruled], oxygen: FreeGas, fuel_gas: FreeGas, lpg: Mass, apart: Length, wall: Length, wall_holds: Time,
     cart: bool, stored: bool, rules: str,
 ) -> list[str]:  # fmt: skip

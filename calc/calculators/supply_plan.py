@@ -43,7 +43,7 @@ GUESS = 0.3
 RESERVE = "What is used while an order is on its way, at least one; our own rule."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SupplyPlan:
     """The plan, in the order it is used."""
 
@@ -103,6 +103,7 @@ def _stop_words(peak: float, bank: Bank, duty: str, temperature: float, rules: s
 
 @calculator("supply-plan", "Plan the gas of a class")
 def supply_plan(
+    *,
     welding_benches: Annotated[float, fields.benches("welding", "6", asked=True)],
     welding_hours: Annotated[float, fields.hours("welding", "2 h", asked=True)],
     brazing_benches: Annotated[float, fields.benches("brazing", "2", asked=True)],
@@ -245,7 +246,15 @@ def supply_plan(
         ("Heating", heating_benches, heating_fuel_flow, heating_burning, heating_hours, 0.0),
     )
     kinds = [
-        kind(name, benches, flow, share, time, ratio, jet)
+        kind(
+            name=name,
+            benches=benches,
+            fuel_flow=flow,
+            burning=share,
+            time=time,
+            ratio=ratio,
+            cutting_oxygen=jet,
+        )
         for name, benches, flow, share, time, jet in given
         if benches > 0 and time > 0
     ]
@@ -268,8 +277,8 @@ def supply_plan(
     }
     try:
         banks = both_banks(
-            fuel, {"fuel": full_contents, "oxygen": full_oxygen}, kept_oxygen, peak["fuel"],
-            {gas: week[gas] / sessions for gas in week}, PICKS[duty], coupled, cylinder_temperature, water_volume,
+            fuel=fuel, full={"fuel": full_contents, "oxygen": full_oxygen}, kept_oxygen=kept_oxygen, peak=peak["fuel"],
+            lesson={gas: week[gas] / sessions for gas in week}, pick=PICKS[duty], coupled=coupled, temperature=cylinder_temperature, water_volume=water_volume,
         )  # fmt: skip
     except TooFewError as error:
         raise InputError("fuel_coupled", f"Fuel cylinders that you couple: {error}.") from None
@@ -384,4 +393,4 @@ def _steps(kinds: Sequence[Kind], fuel: Bank, pick: float) -> list[Step]:
 
 
 def _guess(value: float, basis: str) -> Figure:
-    return Figure(value, "", "practice", value * (1 - GUESS), value * (1 + GUESS), basis)
+    return Figure(value, "", "practice", low=value * (1 - GUESS), high=value * (1 + GUESS), basis=basis)

@@ -50,7 +50,7 @@ BY_THICKNESS = tuple(process for process in PROCESSES if process != "heating")
 
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TipChoice:
     """The tip to start from."""
 
@@ -91,12 +91,13 @@ def _of_one_hole(found: Setting) -> Figure:
     holes, flow = found.holes.value or 1.0, found.fuel_flow
     assert flow.value is not None
     return Figure(
-        flow.value / holes, flow.source, flow.how_sure, (flow.low or flow.value) / holes,
-        (flow.high or flow.value) / holes, "All of it over the number of holes.",
+        flow.value / holes, flow.source, flow.how_sure, low=(flow.low or flow.value) / holes,
+        high=(flow.high or flow.value) / holes, basis="All of it over the number of holes.",
     )  # fmt: skip
 
 
 def _yours(
+    *,
     own: float, found: Setting, process: str, metal: str | None, thickness: float, fuel: str, rules: str
 ) -> Figure:
     if found.orifice.value is None:
@@ -151,6 +152,7 @@ def _cautions(
 
 
 def _table(
+    *,
     process: str, metal: str, thickness: float, fuel: str, torch_type: str | None, rules: str
 ) -> Table:
     if torch_type == "injector":
@@ -185,6 +187,7 @@ def _picture(found: Setting, own: float | None, rules: str) -> Picture | None:
 
 @calculator("tip-choice", "Which tip")
 def tip_choice(
+    *,
     process: Annotated[str, Choice("Work", PROCESSES, example="welding")],
     metal: Annotated[
         str | None,
@@ -235,8 +238,8 @@ def tip_choice(
 
     def with_hole(orifice: float | None, working: list[Step]) -> Setting:
         return setting(
-            process, metal or "", thickness, fuel, torch_type, orifice, None, None, rules, heat_of(heated, heat),
-            working,
+            process=process, metal=metal or "", thickness=thickness, fuel=fuel, torch_type=torch_type, orifice=orifice, oxygen_gauge=None, fuel_gauge=None, rules=rules, heat=heat_of(heated, heat),
+            steps=working,
         )
 
     found = with_hole(None, steps)
@@ -248,16 +251,16 @@ def tip_choice(
         yours = (
             _yours_many(with_hole(own_orifice, []))
             if heating
-            else _yours(own_orifice, found, process, metal, thickness or 0.0, fuel, rules)
+            else _yours(own=own_orifice, found=found, process=process, metal=metal, thickness=thickness or 0.0, fuel=fuel, rules=rules)
         )
-    tables = (_table(process, metal, thickness, fuel, torch_type, rules),) if metal and thickness else ()
+    tables = (_table(process=process, metal=metal, thickness=thickness, fuel=fuel, torch_type=torch_type, rules=rules),) if metal and thickness else ()
     if process == "welding" and fuel == "acetylene" and metal in LIKE_STEEL and thickness:
         injector = torch_type == "injector"
         tables = (*tables, flows_by_source(thickness, found.fuel_flow, rules, injector))
     drawn, full = found.fuel_flow.value or 0.0, full_contents(rules)
     one_hole = fuel == "acetylene" and not heating and process != "cutting"
     if fuel == "acetylene":
-        fed = ways(process, drawn, found.orifice, full, full, "intermittent", rules)
+        fed = ways(process=process, flow=drawn, hole=found.orifice, contents=full, full=full, duty="intermittent", rules=rules)
         tables = (*((fed,) if fed else ()), *tables)
     return Answer(
         TipChoice(

@@ -57,6 +57,7 @@ def _margin(fuel: str, speed: float, rules: str) -> Figure:
 
 
 def _other_gauges(
+    *,
     fuel: str, ratio: float, area: float, gauge: float, temperature: float, rules: str
 ) -> Beside:
     shown, flow = scale("gauge", rules), scale("flow", rules)
@@ -71,7 +72,7 @@ def _other_gauges(
         if at > most * (1 + 1e-9):
             break
         found = orifice_flow(
-            {fuel: 1.0, "oxygen": ratio}, area, absolute_pressure(at), temperature=temperature
+            gases={fuel: 1.0, "oxygen": ratio}, area=area, pressure=absolute_pressure(at), temperature=temperature
         )
         for gas, points in lines.items():
             points.append((float(mark), flow.number(found.flows[gas])))
@@ -84,12 +85,12 @@ def _other_gauges(
     title = "This tip at other gauges"
     sentence = "Flow grows less than the pressure does: for much more heat take a larger tip."
     chart = line_chart(
-        title, sentence, f"Gauge at the tip, {shown.name}", f"Flow, {flow.name}",
-        [
+        title=title, sentence=sentence, x_label=f"Gauge at the tip, {shown.name}", y_label=f"Flow, {flow.name}",
+        lines=[
             Line(name, tuple(lines[gas]), at=0.5, below=below)
             for gas, name, below in ((fuel, FUELS[fuel], ratio > 1), ("oxygen", "Oxygen", ratio <= 1))
         ],
-        [Mark("yours", shown.number(gauge), None)],
+        marks=[Mark("yours", shown.number(gauge), None)],
     )  # fmt: skip
     beside = Table(
         title, (f"Gauge, {shown.name}", f"Fuel gas, {flow.name}", f"Oxygen, {flow.name}", f"Speed, {unit}"), tuple(rows),
@@ -100,6 +101,7 @@ def _other_gauges(
 
 @calculator("tip-flow", "Gas that a tip passes")
 def tip_flow(
+    *,
     fuel: Annotated[str, FUEL],
     orifice: Annotated[float, ORIFICE],
     holes: Annotated[float, HOLES],
@@ -138,5 +140,5 @@ def tip_flow(
         ),
         cautions=found.cautions,
         steps=tuple(steps),
-        beside=lambda: _other_gauges(fuel, ratio, orifice_area(orifice, holes), gauge, temperature, rules),
+        beside=lambda: _other_gauges(fuel=fuel, ratio=ratio, area=orifice_area(orifice, holes), gauge=gauge, temperature=temperature, rules=rules),
     )

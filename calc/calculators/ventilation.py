@@ -50,7 +50,7 @@ LEAK_BASIS = (
 HAIR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Ventilation:
     """Air for the work."""
 
@@ -92,6 +92,7 @@ def _foreign(found: Ruled) -> str:
 
 @calculator("ventilation", "Air for the work")
 def ventilation(
+    *,
     place: Annotated[str, Choice("Where you work", fumes.PLACES, example="indoors")],
     room: Annotated[
         float,

@@ -52,7 +52,7 @@ BAND = "The band is a share of 0.2 to 0.4 of the flame's heat in place of 0.3, c
 SUM = "definition heat balance"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WarmUp:
     """Time and gas to bring a part to a temperature."""
 
@@ -73,7 +73,7 @@ class WarmUp:
     ]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Part:
     """A part and what it loses heat by."""
 
@@ -87,8 +87,8 @@ class _Part:
 
     def time(self, power: float) -> float | None:
         return warm_up_time(
-            power, self.mass, self.area, self.air, self.emissivity, self.start, self.target,
-            self.start, self.heat_capacity,
+            power=power, mass=self.mass, area=self.area, heat_transfer=self.air, emissivity=self.emissivity, start=self.start, target=self.target,
+            surroundings=self.start, heat_capacity=self.heat_capacity,
         )  # fmt: skip
 
     def hottest(self, power: float, limit: float) -> float:
@@ -113,6 +113,7 @@ def _capacity(metal: str) -> Callable[[float], float]:
 
 @calculator("warm-up", "Warm a part with a flame")
 def warm_up(
+    *,
     metal: Annotated[str, Choice("Metal", METALS, example="cast-iron")],
     mass: Annotated[
         float,
@@ -222,20 +223,20 @@ def warm_up(
     let_through = 1.0 if cover == "bare" else WRAPPED_SHARE
     surface = 2.0 * mass / (kind.density * thickness) if area is None else area
     part = _Part(
-        mass,
-        surface,
-        AIR * let_through,
-        EMISSIVITY * let_through,
-        start_temperature,
-        target,
-        _capacity(metal),
+        mass=mass,
+        area=surface,
+        air=AIR * let_through,
+        emissivity=EMISSIVITY * let_through,
+        start=start_temperature,
+        target=target,
+        heat_capacity=_capacity(metal),
     )
     lost = surface_loss(part.area, part.air, part.emissivity, target, start_temperature)
     weak, middle, strong = (part.time(power * end) for end in (WEAK, 1.0, STRONG))
     return Answer(
         WarmUp(
             verdict=Figure(
-                None, SUM, "computed", words=_verdict(part, power, weak, middle, strong, rules),
+                None, SUM, "computed", words=_verdict(part=part, power=power, weak=weak, middle=middle, strong=strong, rules=rules),
                 basis="Heat in against heat lost by air and by glow, the part at one temperature throughout.",
             ),
             time=_time(weak, middle, strong),
@@ -244,8 +245,8 @@ def warm_up(
             ),
             fuel_used=_gas(flow, weak, middle, strong),
             gas_without_losses=Figure(
-                bare_gas, SUM, "computed", bare_gas / STRONG, bare_gas / WEAK,
-                f"Weight, heat capacity and rise over the share and the gross heat of the gas. {BAND}",
+                bare_gas, SUM, "computed", low=bare_gas / STRONG, high=bare_gas / WEAK,
+                basis=f"Weight, heat capacity and rise over the share and the gross heat of the gas. {BAND}",
             ),
             heat=Figure(heat, SUM, "computed", basis="Weight times heat capacity times rise, nothing lost."),
             loss=Figure(lost, "carslaw-1959 1.9", "computed", basis="At the temperature wanted: still air and radiation."),
@@ -264,7 +265,7 @@ def _mean_capacity(metal: str, start: float, target: float) -> float:
 
 
 def _verdict(
-    part: _Part, power: float, weak: float | None, middle: float | None, strong: float | None, rules: str
+    *, part: _Part, power: float, weak: float | None, middle: float | None, strong: float | None, rules: str
 ) -> str:
     if strong is None:
         stays = degrees(part.hottest(power * STRONG, part.target), rules)
@@ -282,7 +283,7 @@ def _time(weak: float | None, middle: float | None, strong: float | None) -> Fig
         return Figure(None, SUM, "computed", basis=basis, words="never")
     if weak is None:
         return Figure(middle, SUM, "computed", basis=f"{basis} At the weak end it never gets there.")
-    return Figure(middle, SUM, "computed", strong, weak, basis)
+    return Figure(middle, SUM, "computed", low=strong, high=weak, basis=basis)
 
 
 def _gas(flow: float, weak: float | None, middle: float | None, strong: float | None) -> Figure:
@@ -290,7 +291,7 @@ def _gas(flow: float, weak: float | None, middle: float | None, strong: float | 
     if time.value is None:
         return replace(time, words="no amount")
     low, high = (None if t is None else flow * t for t in (time.low, time.high))
-    return Figure(flow * time.value, SUM, "computed", low, high, f"Flow times time. {BAND}")
+    return Figure(flow * time.value, SUM, "computed", low=low, high=high, basis=f"Flow times time. {BAND}")
 
 
 def _on_the_way(part: _Part, power: float, rules: str) -> Table:

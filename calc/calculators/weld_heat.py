@@ -37,7 +37,7 @@ SPOT_OVER_SPREAD = sqrt(8.0 * log(4.0))
 SLOWEST, FASTEST = 5e-3 / 60.0, 2.0 / 60.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WeldHeat:
     """What the flame does to the metal."""
 
@@ -74,19 +74,20 @@ class WeldHeat:
 
 def _there(plate: Plate, power: float, aside: float, behind: float) -> Figure:
     rises = moving_flame_rises(
-        (power * WEAK, power, power * STRONG), plate.speed, -behind, aside, 0.0, plate.thickness, 0.0,
-        plate.conductivity, plate.diffusivity,
+        powers=(power * WEAK, power, power * STRONG), speed=plate.speed, ahead=-behind, aside=aside, depth=0.0, thickness=plate.thickness, spread=0.0,
+        conductivity=plate.conductivity, diffusivity=plate.diffusivity,
     )  # fmt: skip
     low, value, high = (plate.start + rise for rise in rises)
     flagged = "inside the pool: above melting the sum no longer describes the metal"
     return Figure(
-        value, "carslaw-1959 moving source on a plate", "computed", low, high, f"On the face, the flame taken as a point. {BAND_SAID}",
-        flagged if value > plate.melting else "",
+        value, "carslaw-1959 moving source on a plate", "computed", low=low, high=high, basis=f"On the face, the flame taken as a point. {BAND_SAID}",
+        words=flagged if value > plate.melting else "",
     )  # fmt: skip
 
 
 @calculator("weld-heat", "How fast, how hot")
 def weld_heat(
+    *,
     metal: Annotated[str, Choice("Metal", METALS, example="low-carbon-steel")],
     thickness: Annotated[
         float,
@@ -188,12 +189,12 @@ def weld_heat(
     """  # fmt: skip
     kind: Metal = metal_of(metal)
     plate = Plate(
-        thickness,
-        travel_speed,
-        start_temperature,
-        kind.liquidus,
-        kind.hot_conductivity if conductivity is None else conductivity,
-        kind.hot_diffusivity if diffusivity is None else diffusivity,
+        thickness=thickness,
+        speed=travel_speed,
+        start=start_temperature,
+        melting=kind.liquidus,
+        conductivity=kind.hot_conductivity if conductivity is None else conductivity,
+        diffusivity=kind.hot_diffusivity if diffusivity is None else diffusivity,
     )
     steps: list[Step] = []
     power = worked(
@@ -230,16 +231,16 @@ def weld_heat(
             flow_for_pool=_flow(plate, efficiency, wanted),
             temperature_there=_there(plate, power, aside, behind),
             power=Figure(
-                power, "groover", "computed", power * WEAK, power * STRONG,
-                f"Gross heat of acetylene times the share that enters. {BAND_SAID}",
+                power, "groover", "computed", low=power * WEAK, high=power * STRONG,
+                basis=f"Gross heat of acetylene times the share that enters. {BAND_SAID}",
             ),
             power_density=Figure(
-                density, "groover", "computed", density * WEAK, density * STRONG,
-                f"Three quarters of the heat over the circle that holds it. {BAND_SAID}",
+                density, "groover", "computed", low=density * WEAK, high=density * STRONG,
+                basis=f"Three quarters of the heat over the circle that holds it. {BAND_SAID}",
             ),
             line_energy=Figure(
-                energy, "groover", "computed", energy * WEAK, energy * STRONG,
-                "Heat that enters over travel. Arc-welding rules ask for this figure.",
+                energy, "groover", "computed", low=energy * WEAK, high=energy * STRONG,
+                basis="Heat that enters over travel. Arc-welding rules ask for this figure.",
             ),
         ),
         cautions=cautions,
@@ -252,13 +253,18 @@ def _width(weak: Pool, middle: Pool, strong: Pool) -> Figure:
     basis = f"A moving point of heat on a plate of this thickness; heat of melting left out. {BAND_SAID} {COUPON}"
     if middle.kind == "solid":
         return Figure(None, SUM, "computed", basis=basis, words="none: the metal does not melt")
-    return Figure(middle.width, SUM, "computed", weak.width, strong.width, basis)
+    return Figure(middle.width, SUM, "computed", low=weak.width, high=strong.width, basis=basis)
 
 
 def _speed(plate: Plate, power: float, wanted: float) -> Figure:
     def at(heat: float) -> float:
         speed = weld_pool_speed(
-            wanted, heat, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
+            width=wanted,
+            power=heat,
+            thickness=plate.thickness,
+            rise=plate.rise,
+            conductivity=plate.conductivity,
+            diffusivity=plate.diffusivity,
         )
         return 0.0 if speed is None else speed
 
@@ -270,17 +276,22 @@ def _speed(plate: Plate, power: float, wanted: float) -> Figure:
         )
     low, high = at(power * WEAK), at(power * STRONG)
     words = "faster than a hand can follow: take a smaller tip" if value > FASTEST else ""
-    return Figure(value, SUM, "computed", low, high, basis, words)
+    return Figure(value, SUM, "computed", low=low, high=high, basis=basis, words=words)
 
 
 def _flow(plate: Plate, efficiency: float, wanted: float) -> Figure:
     power = weld_pool_power(
-        wanted, plate.speed, plate.thickness, plate.rise, plate.conductivity, plate.diffusivity
+        width=wanted,
+        speed=plate.speed,
+        thickness=plate.thickness,
+        rise=plate.rise,
+        conductivity=plate.conductivity,
+        diffusivity=plate.diffusivity,
     )
     value = power / (printed_heat("acetylene") * efficiency)
     return Figure(
-        value, SUM, "computed", value / STRONG, value / WEAK,
-        f"{BAND_SAID} Your cylinder must be able to give it: see acetylene left. {COUPON}",
+        value, SUM, "computed", low=value / STRONG, high=value / WEAK,
+        basis=f"{BAND_SAID} Your cylinder must be able to give it: see acetylene left. {COUPON}",
     )  # fmt: skip
 
 

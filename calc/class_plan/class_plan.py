@@ -34,6 +34,7 @@ ALONE = int(figures_of_sentences()["alone-benches"].us)
 
 @calculator("class-plan", "Plan a class")
 def class_plan(
+    *,
     learners: Annotated[float, asked.LEARNERS],
     benches: Annotated[float, asked.BENCHES],
     session_length: Annotated[float, asked.SESSION_LENGTH],
@@ -80,8 +81,8 @@ def class_plan(
     every = list(tries.values())
     watch = fire_watch(rules)
     evening = Evening(
-        int(learners), int(benches), whole_minutes(session_length, up=False), whole_minutes(set_up, up=True),
-        whole_minutes(demonstration, up=True), whole_minutes(shut_down, up=True), whole_minutes(watch.value or 0.0, up=True),
+        learners=int(learners), benches=int(benches), length=whole_minutes(session_length, up=False), set_up=whole_minutes(set_up, up=True),
+        demonstration=whole_minutes(demonstration, up=True), shut_down=whole_minutes(shut_down, up=True), watch=whole_minutes(watch.value or 0.0, up=True),
     )  # fmt: skip
     try:
         sessions = sessions_of(evening, picked)
@@ -94,7 +95,14 @@ def class_plan(
     gas = gas_of_class(evening, sessions, tries, gas_factor)
     peaks = {name: peak(evening, every, name, gas_factor) for name in GASES}
     banks = _banks(
-        gas, peaks, acetylene_contents, fuel_coupled, water_volume, oxygen_full_gauge, duty, rules
+        gas=gas,
+        peaks=peaks,
+        full=acetylene_contents,
+        coupled=fuel_coupled,
+        water_volume=water_volume,
+        full_gauge=oxygen_full_gauge,
+        duty=duty,
+        rules=rules,
     )
     used = {name: cylinder_share(summed(gas, name)[1], banks[name].usable) for name in GASES}
     pound = "lb" if rules == "us" else "kg"
@@ -123,7 +131,13 @@ def class_plan(
     def calendar_file() -> str:
         row = watch_row(rules).row
         return files.plan_calendar(
-            evening, sessions, slots, begin, days, row.monitoring or 0.0, row.check_every or 0.0
+            evening=evening,
+            sessions=sessions,
+            slots=slots,
+            start=begin,
+            days=days,
+            monitoring=row.monitoring or 0.0,
+            check_every=row.check_every or 0.0,
         )
 
     told = [one.isoformat() for one in days]
@@ -144,10 +158,10 @@ def class_plan(
         ClassPlan(
             **figures.evening_figures(evening, sessions, begin, rules),
             **known,
-            **figures.gas_figures(gas, peaks, banks, used, reserve, evening.hot, duty),
+            **figures.gas_figures(gas=gas, peaks=peaks, banks=banks, used=used, reserve=reserve, hot=evening.hot, duty=duty),
             manifold_limit=stored.manifold(compared["fuel"], banks["fuel"]),
         ),
-        cautions=_cautions(every, peaks["fuel"].value or 0.0, evening.hot, banks, compared, duty, rules),
+        cautions=_cautions(tries=every, most=peaks["fuel"].value or 0.0, hot=evening.hot, banks=banks, compared=compared, duty=duty, rules=rules),
         tables=tuple(table for table in tables if table is not None),
         drawn=drawn,
         files=(
@@ -211,6 +225,7 @@ def _usual(stock: str, rules: str) -> str:
 
 
 def _banks(
+    *,
     gas: Sequence[Taken], peaks: dict[str, Figure], full: float, coupled: float | None, water_volume: float,
     full_gauge: float, duty: str, rules: str,
 ) -> dict[str, Bank]:  # fmt: skip
@@ -218,9 +233,9 @@ def _banks(
     oxygen = oxygen_in(water_volume, full_gauge, temperature)
     try:
         return both_banks(
-            "acetylene", {"fuel": full, "oxygen": oxygen}, oxygen_in(water_volume, asked.stop_gauge(rules), temperature),
-            peaks["fuel"].value or 0.0, {name: thirstiest(gas, name) for name in GASES}, PICKS[duty],
-            {"fuel": None if coupled is None else int(coupled), "oxygen": None}, temperature, water_volume,
+            fuel="acetylene", full={"fuel": full, "oxygen": oxygen}, kept_oxygen=oxygen_in(water_volume, asked.stop_gauge(rules), temperature),
+            peak=peaks["fuel"].value or 0.0, lesson={name: thirstiest(gas, name) for name in GASES}, pick=PICKS[duty],
+            coupled={"fuel": None if coupled is None else int(coupled), "oxygen": None}, temperature=temperature, water_volume=water_volume,
         )  # fmt: skip
     except TooFewError as error:
         raise InputError("fuel_coupled", f"{asked.FUEL_COUPLED.label}: {error}.") from None
@@ -233,6 +248,7 @@ def _banks(
 
 
 def _cautions(
+    *,
     tries: Sequence[Try],
     most: float,
     hot: int,

@@ -51,7 +51,7 @@ class Kind:
         return self.sides[0] * self.sides[1]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Strip:
     """Like pieces side by side, cut out in one and then chopped.
 
@@ -208,7 +208,7 @@ def _packed(
     due = [kind.count for kind in kinds]
     layouts: list[Layout] = []
     while any(due):
-        strips = _sheet(room, sides, order, due, way, lost)
+        strips = _sheet(room=room, sides=sides, order=order, due=due, way=way, lost=lost)
         layout = Layout(tuple(strips), 1)
         taken = [layout.count(kind) for kind in range(len(kinds))]
         if not any(taken):
@@ -222,6 +222,7 @@ def _packed(
 
 
 def _sheet(
+    *,
     room: tuple[int, int], sides: Sequence[tuple[int, int]], order: Sequence[int], due: Sequence[int],
     way: _Way, lost: int,
 ) -> list[Strip]:  # fmt: skip
@@ -243,7 +244,16 @@ def _sheet(
             placed = sheet.add_rect(*_strip(box, across, count))
             pitch = box[0] if across else box[1]
             strips.append(
-                Strip(kind, placed.x, placed.y, box[0] - lost, box[1] - lost, pitch, count, across)
+                Strip(
+                    kind=kind,
+                    x=placed.x,
+                    y=placed.y,
+                    width=box[0] - lost,
+                    height=box[1] - lost,
+                    pitch=pitch,
+                    count=count,
+                    across=across,
+                )
             )
             left -= count
     return strips

@@ -14,7 +14,7 @@ FUEL = "acetylene"
 """Gas of the ladder; a class with another one asks the job sheet itself."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Exercise:
     """One exercise under one rule set.
 
@@ -101,9 +101,9 @@ def _exercise(row: object, rules: str) -> Exercise:
     size = given[f"size_{kind}"]
     sides = [_length(side) for side in size.split(" x ")] if size else [0.0, 0.0]
     return Exercise(
-        given["id"], given["title"], job | {"coating": "none", "fuel": FUEL, "rules": rules}, given["rod"] == "yes",
-        given["stock"], int(given["pieces"]), size, (sides[0], sides[1]), given["bought"], int(given["tries"]),
-        given["bench_time"], given["flame_time"], given["how_sure"],
+        id=given["id"], title=given["title"], job=job | {"coating": "none", "fuel": FUEL, "rules": rules}, has_rod=given["rod"] == "yes",
+        stock=given["stock"], pieces=int(given["pieces"]), size=size, sides=(sides[0], sides[1]), bought=given["bought"], tries=int(given["tries"]),
+        bench_time=given["bench_time"], flame_time=given["flame_time"], how_sure=given["how_sure"],
     )  # fmt: skip
 
 

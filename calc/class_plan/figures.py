@@ -122,6 +122,7 @@ def material_figures(
 
 
 def gas_figures(
+    *,
     gas: Sequence[Taken], peaks: dict[str, Figure], banks: dict[str, Bank], used: dict[str, float],
     reserve: dict[str, int], hot: int, duty: str,
 ) -> dict[str, Figure]:  # fmt: skip
@@ -134,17 +135,17 @@ def gas_figures(
             value,
             "",
             "practice",
-            low,
-            high,
-            f"{words} flow of the job sheet for a learner's flame time, purge and bleed, times the factor of the log.",
+            low=low,
+            high=high,
+            basis=f"{words} flow of the job sheet for a learner's flame time, purge and bleed, times the factor of the log.",
         )
         found[f"{name}_peak"] = peaks[name]
         found[f"{name}_reserve"] = Figure(
             float(reserve[name]), "", "practice", basis=f"A session's gas again, at least one. {OWN_RULE}"
         )
         found[f"{name}_cylinders"] = Figure(
-            used[name], "", "practice", low / banks[name].usable, high / banks[name].usable,
-            "Gas of the plan over what one gives before it is changed.",
+            used[name], "", "practice", low=low / banks[name].usable, high=high / banks[name].usable,
+            basis="Gas of the plan over what one gives before it is changed.",
         )  # fmt: skip
     return found | {
         "draw_share": Figure(most / (bank.count * bank.full), "definition", "computed", basis="Peak over a full bank."),

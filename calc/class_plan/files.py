@@ -150,6 +150,7 @@ def cost_csv(items: Sequence[Item]) -> str:
 
 
 def plan_calendar(
+    *,
     evening: Evening, sessions: Sequence[Sequence[Pass]], slots: Sequence[Slot], start: int,
     days: Sequence[date], monitoring: float, check_every: float,
 ) -> str:  # fmt: skip
@@ -171,8 +172,8 @@ def plan_calendar(
         at = first + WEEK * (session - 1) + timedelta(minutes=begin)
         entries.append(
             Entry(
-                f"class-plan-{first:%Y%m%dT%H%M}-{session}-{begin}-{len(entries)}", first, at,
-                None if minutes is None else at + timedelta(minutes=minutes), title, text, minutes is not None,
+                name=f"class-plan-{first:%Y%m%dT%H%M}-{session}-{begin}-{len(entries)}", stamp=first, start=at,
+                end=None if minutes is None else at + timedelta(minutes=minutes), title=title, text=text, alarm=minutes is not None,
             )
         )  # fmt: skip
 

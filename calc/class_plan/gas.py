@@ -100,6 +100,6 @@ def peak(evening: Evening, tries: Sequence[Try], gas: str, factor: Ratio) -> Fig
     low, value, high = (times * _end(most, end) for end in ENDS)
     high = max(times * _end(one.flow[gas], "high") for one in tries)
     return Figure(
-        value, most.source, most.how_sure, low, high,
-        f"{evening.hot} torches burning at the exercise that takes most, by the job sheet's flow.",
+        value, most.source, most.how_sure, low=low, high=high,
+        basis=f"{evening.hot} torches burning at the exercise that takes most, by the job sheet's flow.",
     )  # fmt: skip

@@ -23,7 +23,7 @@ _OURS = ("calculator_id", "units", "drawings")
 """Names that no input may have."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Kept:
     """One lesson that was kept.
 
@@ -73,9 +73,9 @@ def kept_one(texts: Mapping[str, str]) -> Kept:
         None if one is None else one.si for one in (taken["planned_fuel"], taken["planned_oxygen"])
     )
     return Kept(
-        "" if day is None else day.text, WEIGHED.get(fuel.text, fuel.text),
-        (used.fuel_used.value, used.oxygen_used.value), (planned_fuel, planned_oxygen),
-        (_band(used.fuel_factor), _band(used.oxygen_factor)), None if factor is None else factor.value,
+        day="" if day is None else day.text, fuel=WEIGHED.get(fuel.text, fuel.text),
+        used=(used.fuel_used.value, used.oxygen_used.value), planned=(planned_fuel, planned_oxygen),
+        factors=(_band(used.fuel_factor), _band(used.oxygen_factor)), next=None if factor is None else factor.value,
     )  # fmt: skip
 
 
@@ -113,7 +113,7 @@ def mean_factor(lessons: Sequence[Kept]) -> Mean:
         The mean, and the standard deviation of one lesson about it.
 
     Examples:
-        >>> one = Kept("", "Acetylene", (1.0, 1.0), (1.0, 1.0), (None, None), 1.0)
+        >>> one = Kept(day="", fuel="Acetylene", used=(1.0, 1.0), planned=(1.0, 1.0), factors=(None, None), next=1.0)
         >>> mean_factor([one]).spread is None
         True
     """

@@ -39,7 +39,7 @@ class Rod:
     mass: Figure
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Try:
     """One try under one rule set.
 
@@ -98,13 +98,13 @@ def one_try(exercise: str, rules: str) -> Try:
     apart = {caution.id for caution in by_cylinder}
     grave = (one for one in got.cautions if one.signal in GRAVE and one.id not in apart)
     return Try(
-        made,
-        flow,
-        let_out,
-        _rod(made, sheet, rules),
-        sheet.shade_minimum,
-        sheet.clear_distance,
-        tuple(grave),
+        exercise=made,
+        flow=flow,
+        let_out=let_out,
+        rod=_rod(made, sheet, rules),
+        shade=sheet.shade_minimum,
+        clear=sheet.clear_distance,
+        cautions=tuple(grave),
     )
 
 

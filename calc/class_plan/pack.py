@@ -36,7 +36,7 @@ _EXERCISE = re.compile(r"exercise_\d{1,2}")
 _SITE = re.compile(r"https?://[^\s<>\"'?#]{1,200}/")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Pack:
     """What goes into the pack of an evening.
 
@@ -92,10 +92,10 @@ def pack_of(request: Mapping[str, Any]) -> Pack:
         raise InputError("exercise_1", "Exercises: none is picked; pick at least one, or add a page.")
     site = str(request.get("site", ""))
     return Pack(
-        rules, exercises, _count(texts, "learners", "Learners"), _count(texts, "benches", "Benches"), parts,
-        site if _SITE.fullmatch(site) else "", _plan(texts) if request.get("planned") else {}, tuple(handouts),
-        str(request.get("address", ""))[:4000],
-        unchecked_texts(str(request["outfit"])) if request.get("outfit") else None,
+        rules=rules, exercises=exercises, learners=_count(texts, "learners", "Learners"), benches=_count(texts, "benches", "Benches"), parts=parts,
+        site=site if _SITE.fullmatch(site) else "", plan=_plan(texts) if request.get("planned") else {}, handouts=tuple(handouts),
+        address=str(request.get("address", ""))[:4000],
+        outfit=unchecked_texts(str(request["outfit"])) if request.get("outfit") else None,
     )  # fmt: skip
 
 

@@ -21,7 +21,7 @@ class TooLittleTimeError(ValueError):
         self.field, self.says = field, says
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Evening:
     """One session in whole minutes, and who is there.
 
@@ -53,7 +53,7 @@ class Evening:
         """Benches hot at once: so many as the rounds need, never more than can be watched.
 
         Examples:
-            >>> Evening(13, 6, 180, 0, 0, 0, 60).hot, Evening(12, 9, 180, 0, 0, 0, 60).hot
+            >>> Evening(learners=13, benches=6, length=180, set_up=0, demonstration=0, shut_down=0, watch=60).hot, Evening(learners=12, benches=9, length=180, set_up=0, demonstration=0, shut_down=0, watch=60).hot
             (5, 6)
         """
         return ceil(self.learners / self.rounds)
@@ -132,7 +132,7 @@ def sessions_of(evening: Evening, wanted: Sequence[Wanted]) -> tuple[tuple[Pass,
         TooLittleTimeError: One try of one of them for everybody does not fit into a session.
 
     Examples:
-        >>> evening = Evening(4, 2, 120, 10, 10, 10, 60)
+        >>> evening = Evening(learners=4, benches=2, length=120, set_up=10, demonstration=10, shut_down=10, watch=60)
         >>> [[(one.exercise.id, one.tries) for one in session]
         ...  for session in sessions_of(evening, [Wanted("lap", "Lap", 3, 10)])]
         [[('lap', 2)], [('lap', 1)]]

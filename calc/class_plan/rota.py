@@ -52,7 +52,7 @@ class Duty:
     bench: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slot:
     """A while in which everyone does one thing.
 
@@ -100,7 +100,7 @@ def rota(evening: Evening, sessions: Sequence[Sequence[Pass]]) -> tuple[Slot, ..
 
     Examples:
         >>> from calc.class_plan.passes import Wanted, sessions_of
-        >>> two = Evening(2, 1, 90, 5, 5, 10, 60)
+        >>> two = Evening(learners=2, benches=1, length=90, set_up=5, demonstration=5, shut_down=10, watch=60)
         >>> [(slot.start, slot.end, slot.hot) for slot in rota(two, sessions_of(two, [Wanted("lap", "Lap", 1, 10)]))][1:4]
         [(5, 10, ((1, 0, 1),)), (10, 20, ((1, 1, 2),)), (20, 30, ((1, 2, 1),))]
     """
@@ -117,7 +117,15 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
     def slot(
         minutes: int, phase: str, exercise: str, tries: int, lead: Duty, duties: Sequence[Duty]
     ) -> Slot:
-        return Slot(number, clock, clock + minutes, phase, exercise, tries, (lead, *duties))
+        return Slot(
+            session=number,
+            start=clock,
+            end=clock + minutes,
+            phase=phase,
+            exercise=exercise,
+            tries=tries,
+            duties=(lead, *duties),
+        )
 
     teaches = Duty(INSTRUCTOR, "teaches")
     if evening.set_up:

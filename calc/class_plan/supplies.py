@@ -71,7 +71,7 @@ def bought(all_done: Sequence[Done]) -> tuple[tuple[str, str, int], ...]:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rods:
     """Rod or filler of one class and diameter.
 
@@ -109,7 +109,16 @@ def rods_of(all_done: Sequence[Done], rules: str) -> tuple[Rods, ...]:
         length = _summed([(one.one.rod.length, one.tries) for one in users if one.one.rod])
         mass = _summed([(one.one.rod.mass, one.tries) for one in users if one.one.rod])
         count = ceil((length.value or 0.0) / LENGTHS[rules] * (1 - 1e-9)) if as_rods else None
-        found.append(Rods(name, diameter, tuple(one.wanted.title for one in users), length, mass, count))
+        found.append(
+            Rods(
+                name=name,
+                diameter=diameter,
+                exercises=tuple(one.wanted.title for one in users),
+                length=length,
+                mass=mass,
+                count=count,
+            )
+        )
     return tuple(found)
 
 
@@ -127,8 +136,8 @@ def _summed(parts: Sequence[tuple[Figure, int]]) -> Figure:
     low, high = sorted((end("low"), end("high")))
     value = end("value")
     return Figure(
-        value, first.source, first.how_sure, min(low, value), max(high, value),
-        "The job sheet's sum for one try, times all tries of all learners and what is demonstrated.",
+        value, first.source, first.how_sure, low=min(low, value), high=max(high, value),
+        basis="The job sheet's sum for one try, times all tries of all learners and what is demonstrated.",
     )  # fmt: skip
 
 

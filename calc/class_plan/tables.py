@@ -228,17 +228,17 @@ def cuts_pictures(stock: Stock) -> tuple[Picture, ...]:
         pieces = sum(strip.count for strip in layout.strips)
         found.append(
             stock_sheet.drawing(
-                f"{stock.name}, {'numbers' if many else 'number'} {name} of {stock.cuts.sheets}",
-                f"{pieces} pieces from {'each' if many else 'it'}; what is left empty is kept for the next class.",
-                stock.cuts.longer, stock.cuts.shorter,
-                [
+                title=f"{stock.name}, {'numbers' if many else 'number'} {name} of {stock.cuts.sheets}",
+                sentence=f"{pieces} pieces from {'each' if many else 'it'}; what is left empty is kept for the next class.",
+                width=stock.cuts.longer, height=stock.cuts.shorter,
+                strips=[
                     stock_sheet.Drawn(
                         strip.kind,
                         tuple((x * TENTH, y * TENTH, w * TENTH, h * TENTH) for x, y, w, h in strip.pieces()),
                     )
                     for strip in layout.strips
                 ],
-                key,
+                key=key,
             )
         )  # fmt: skip
         first += layout.sheets

@@ -21,7 +21,7 @@ class DeclarationError(TypeError):
     """A calculator is declared wrongly; the message says what to change."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Calculator:
     """One declared calculator."""
 

@@ -1,7 +1,7 @@
 """What a reader may be asked: numbers with units, choices, words and days, by place."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import KW_ONLY, dataclass
 
 ByRules = str | Mapping[str, str]
 """One text for all rule sets, or one for each."""
@@ -63,6 +63,7 @@ class Field:
 
     label: str
     units: tuple[str, ...]
+    _: KW_ONLY
     example: ByRules | None = None
     assumed: ByRules | None = None
     low: ByRules | None = None
@@ -97,6 +98,7 @@ class Choice:
 
     label: str
     options: Mapping[str, str]
+    _: KW_ONLY
     example: str | None = None
     assumed: ByRules | None = None
     hint: str = ""
@@ -121,6 +123,7 @@ class Words:
     """
 
     label: str
+    _: KW_ONLY
     longest: int = 40
     example: ByRules | None = None
     assumed: ByRules | None = None
@@ -149,6 +152,7 @@ class Day:
     """
 
     label: str
+    _: KW_ONLY
     earliest: str = "1950-01-01"
     latest: str = "2099-12-31"
     today: bool = False

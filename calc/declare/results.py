@@ -1,7 +1,7 @@
 """What an answer consists of: results and how they are shown, cautions, working, tables, pictures, files."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import KW_ONLY, dataclass
 from typing import Literal
 
 from calc.declare.files import Offered
@@ -27,6 +27,7 @@ class Shown:
 
     label: str
     units: tuple[str, ...] = ("",)
+    _: KW_ONLY
     free_gas: bool = False
     toward: Literal["nearest", "up", "down"] = "nearest"
     digits: int = 3
@@ -108,6 +109,7 @@ class Answer[T]:
     """
 
     results: T
+    _: KW_ONLY
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...] = ()
     tables: tuple[Table, ...] = ()

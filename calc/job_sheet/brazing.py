@@ -62,13 +62,13 @@ def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, 
             "doubtful, so time a joint and look at the flame."
         )
         each = Figure(
-            own, "", "practice", own / 2, own * 2,
-            f"As you timed it; a beginner takes twice as long, or longer.{doubt}",
+            own, "", "practice", low=own / 2, high=own * 2,
+            basis=f"As you timed it; a beginner takes twice as long, or longer.{doubt}",
         )  # fmt: skip
     assert each.value is not None
     total = Figure(
-        count * each.value, each.source, each.how_sure, count * (each.low or each.value),
-        count * (each.high or each.value), f"Joints times the time on each. {each.basis}",
+        count * each.value, each.source, each.how_sure, low=count * (each.low or each.value),
+        high=count * (each.high or each.value), basis=f"Joints times the time on each. {each.basis}",
     )  # fmt: skip
     return total, {"joint_mass": found.mass, "time_each": each}
 
@@ -98,8 +98,8 @@ def brazing(job: Job, setting: Setting) -> Work:
     thickness, form, service = job.thickness, job.form, job.braze_service
     got = told(
         lambda: braze_joint(
-            one, two or one, form, thickness, job.diameter, job.lap_width, service, None, None, None,
-            job.joints or 1.0, WIRES[job.rules], job.rules,
+            metal_one=one, metal_two=two or one, form=form, thickness=thickness, diameter=job.diameter, width=job.lap_width, service=service, cold_clearance=None, overlap=None, rod=None,
+            joints=job.joints or 1.0, wire=WIRES[job.rules], rules=job.rules,
         ),
         _BRAZING,
     )  # fmt: skip
@@ -107,13 +107,20 @@ def brazing(job: Job, setting: Setting) -> Work:
     around = pi * (job.diameter or 0.0) if form == "sleeve" else job.lap_width or 0.0
     target = made.brazing_temperature.value or made.melting.value
     assert target is not None
-    joint = Joint("brazing", (one, two or one), around, made.overlap.value or 0.0, thickness, target)
+    joint = Joint(
+        process="brazing",
+        metals=(one, two or one),
+        length=around,
+        overlap=made.overlap.value or 0.0,
+        thickness=thickness,
+        target=target,
+    )
     time, rests_on = _times(job, setting, joint)
     return Work(
-        setting,
-        made.flame,
-        time,
-        rests_on
+        setting=setting,
+        flame=made.flame,
+        time=time,
+        shown=rests_on
         | {
             "filler": made.filler,
             "melting": _span(made.melting, made.brazing_temperature, job.rules),
@@ -123,9 +130,9 @@ def brazing(job: Job, setting: Setting) -> Work:
             "rod_length": made.filler_length,
             "filler_mass": made.filler_mass,
         },
-        thickness,
-        got.cautions,
-        got.shown_beside,
+        thickness=thickness,
+        cautions=got.cautions,
+        beside=got.shown_beside,
     )
 
 
@@ -160,8 +167,8 @@ def soldering(job: Job, setting: Setting) -> Work:
     service, system, size = job.tube_service, job.tube_system, job.tube_size
     got = told(
         lambda: solder_tube(
-            "soldering", service, system, size, size, job.joints or 1.0, "l", "b", "copper", None, None,
-            SOLDER_WIRES[job.rules], WIRES[job.rules], GAP[job.rules], None, job.rules,
+            method="soldering", service=service, system=system, size_inch=size, size_metric=size, joints=job.joints or 1.0, wall_inch="l", wall_metric="b", fitting="copper", solder=None, brazing_filler=None,
+            solder_wire=SOLDER_WIRES[job.rules], rod=WIRES[job.rules], clearance=GAP[job.rules], cup=None, rules=job.rules,
         ),
         {"service": "tube_service", "solder": "tube_service", "cup": "tube_service"},
     )  # fmt: skip
@@ -170,18 +177,23 @@ def soldering(job: Job, setting: Setting) -> Work:
     assert made.pipe_heat.value is not None
     around = pi * (made.tube_outside.value or 0.0)
     joint = Joint(
-        "soldering", ("copper",), around, made.cup_depth.value or 0.0, made.wall.value, made.pipe_heat.value
+        process="soldering",
+        metals=("copper",),
+        length=around,
+        overlap=made.cup_depth.value or 0.0,
+        thickness=made.wall.value,
+        target=made.pipe_heat.value,
     )
     time, rests_on = _times(job, setting, joint)
     return Work(
-        setting,
-        Figure(
+        setting=setting,
+        flame=Figure(
             None, "", "practice", words="neutral and soft, the fitting heated, never the solder; a torch that burns fuel gas with air is the usual "
             "tool and gentler",
             basis="The flame moves round the fitting; solder that the joint itself melts runs in.",
         ),
-        time,
-        rests_on
+        time=time,
+        shown=rests_on
         | {
             "filler": made.filler,
             "melting": _span(made.melting, made.pipe_heat, job.rules),
@@ -191,7 +203,7 @@ def soldering(job: Job, setting: Setting) -> Work:
             "rod_length": made.filler_length,
             "filler_mass": made.filler_mass,
         },
-        made.wall.value,
-        got.cautions,
-        got.shown_beside,
+        thickness=made.wall.value,
+        cautions=got.cautions,
+        beside=got.shown_beside,
     )  # fmt: skip

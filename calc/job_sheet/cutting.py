@@ -27,28 +27,28 @@ def cutting(job: Job) -> Work:
     fuel_field = "maker_acetylene_gauge" if job.fuel == "acetylene" else "maker_fuel_gauge"
     got = told(
         lambda: cut_plate(
-            metal, thickness, job.fuel, length, job.pierces or 0.0, "straight", None, None, PURITY,
-            job.orifice, job.oxygen_gauge, job.fuel_gauge, job.rules,
+            metal=metal, thickness=thickness, fuel=job.fuel, length=length, pierces=job.pierces or 0.0, shape="straight", bevel_angle=None, sheets=None, purity=PURITY,
+            maker_orifice=job.orifice, maker_oxygen_gauge=job.oxygen_gauge, maker_fuel_gauge=job.fuel_gauge, rules=job.rules,
         ),
         {"maker_fuel_gauge": fuel_field},
     )  # fmt: skip
     made = got.results
     setting = Setting(
-        made.cutting_orifice, made.nearest_drill, made.oxygen_gauge, made.fuel_gauge, made.preheat_oxygen_flow,
-        made.fuel_flow, made.preheat_holes,
+        orifice=made.cutting_orifice, drill=made.nearest_drill, oxygen_gauge=made.oxygen_gauge, fuel_gauge=made.fuel_gauge, oxygen_flow=made.preheat_oxygen_flow,
+        fuel_flow=made.fuel_flow, holes=made.preheat_holes,
     )  # fmt: skip
     return Work(
-        setting,
-        Figure(
+        setting=setting,
+        flame=Figure(
             None, "", "practice", words="neutral with the cutting oxygen open; cones short and sharp, just above the plate",
             basis="Set it with the cutting lever pressed: letting oxygen run changes the flame.",
         ),
-        made.cut_time,
-        {"travel_speed": made.cutting_speed, "kerf": made.kerf, "drag": made.drag},
-        thickness,
-        got.cautions,
-        got.shown_beside,
-        _both(made.cutting_oxygen_flow, made.preheat_oxygen_flow),
+        time=made.cut_time,
+        shown={"travel_speed": made.cutting_speed, "kerf": made.kerf, "drag": made.drag},
+        thickness=thickness,
+        cautions=got.cautions,
+        beside=got.shown_beside,
+        oxygen_flow=_both(made.cutting_oxygen_flow, made.preheat_oxygen_flow),
     )  # fmt: skip
 
 
@@ -58,6 +58,6 @@ def _both(cut: Figure, flame: Figure) -> Figure:
     assert flame.value is not None
     return Figure(
         cut.value + flame.value, cut.source, max((cut.how_sure, flame.how_sure), key=SURE.__getitem__),
-        (cut.low or cut.value) + (flame.low or flame.value), (cut.high or cut.value) + (flame.high or flame.value),
-        f"Cutting oxygen and that of the flame. {cut.basis}",
+        low=(cut.low or cut.value) + (flame.low or flame.value), high=(cut.high or cut.value) + (flame.high or flame.value),
+        basis=f"Cutting oxygen and that of the flame. {cut.basis}",
     )  # fmt: skip

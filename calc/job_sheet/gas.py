@@ -53,6 +53,7 @@ class Held:
 
 
 def acetylene_held(
+    *,
     oxygen: Held, gross: Mass | None, tare: Mass | None, contents: FreeGas, temperature: Temperature, rules: str
 ) -> Held:
     """Acetylene in its cylinder now beside the oxygen: by both weights, else as given.
@@ -71,7 +72,7 @@ def acetylene_held(
     if gross is None and tare is None:
         return replace(oxygen, fuel=contents)
     try:
-        got = acetylene_left(gross, tare, contents, None, temperature, rules)
+        got = acetylene_left(gross_weight=gross, tare_weight=tare, full_contents=contents, gauge=None, temperature=temperature, rules=rules)
     except InputError as error:
         said = error.message.partition(": ")[2]
         raise InputError("gross_weight", f"Acetylene cylinder weighs now: {said}") from None
@@ -92,13 +93,14 @@ def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, ru
         InputError: No cylinder shows so much at that temperature.
     """
     require_possible(
-        "oxygen", gauge, temperature, rules, "oxygen_cylinder_gauge", OXYGEN_CYLINDER_GAUGE.label, to_si(10.0, "psi")
+        gas="oxygen", gauge=gauge, temperature=temperature, rules=rules, field="oxygen_cylinder_gauge", label=OXYGEN_CYLINDER_GAUGE.label, least=to_si(10.0, "psi")
     )  # fmt: skip
     usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, 0.0, temperature)
     return Held(usable, None)
 
 
 def liquid_held(
+    *,
     oxygen: Held, fuel: str, weight: Mass, temperature: Temperature, gauge: Gauge, flow: Figure, rules: str
 ) -> Held:
     """Liquefied fuel gas at the bench beside the oxygen.
@@ -115,11 +117,11 @@ def liquid_held(
     Raises:
         InputError: The cylinder is too cold to push with that gauge.
     """
-    require_warm(fuel, gauge, temperature, rules, "cylinder_temperature", CYLINDER_TEMPERATURE.label)
+    require_warm(gas=fuel, gauge=gauge, temperature=temperature, rules=rules, field="cylinder_temperature", label=CYLINDER_TEMPERATURE.label)
     tare = to_si(10.0, "kg")
     got = liquid_fuel_left(
-        fuel, tare + weight, tare, weight, temperature, max(gauge, to_si(5.0, "psi")), flow.value,
-        to_si(300.0, "mm"), None, rules,
+        fuel=fuel, gross_weight=tare + weight, tare_weight=tare, full_weight=weight, temperature=temperature, least_gauge=max(gauge, to_si(5.0, "psi")), flow=flow.value,
+        diameter=to_si(300.0, "mm"), air_temperature=None, rules=rules,
     )  # fmt: skip
     told = got.results
     return Held(
@@ -133,13 +135,14 @@ def _used(flow: Figure, time: Figure, vented: FreeGas) -> Figure:
     assert time.value is not None
     return Figure(
         gas_of_use(flow.value, time.value) + vented, flow.source, flow.how_sure,
-        gas_of_use(flow.low or flow.value, time.low or time.value) + vented,
-        gas_of_use(flow.high or flow.value, time.high or time.value) + vented,
-        "Flow for the torch time, and the purge.",
+        low=gas_of_use(flow.low or flow.value, time.low or time.value) + vented,
+        high=gas_of_use(flow.high or flow.value, time.high or time.value) + vented,
+        basis="Flow for the torch time, and the purge.",
     )  # fmt: skip
 
 
 def gas_of_job(
+    *,
     fuel: str, held: Held, fuel_flow: Figure, oxygen_flow: Figure, time: Figure,
     vented: tuple[FreeGas, FreeGas], duty: str, kept: FreeGas = 0.0,
 ) -> dict[str, Figure | None]:  # fmt: skip
@@ -183,8 +186,8 @@ def gas_of_job(
     return found | {
         "draw_share": Figure(
             fuel_flow.value / held.fuel, fuel_flow.source, fuel_flow.how_sure,
-            (fuel_flow.low or fuel_flow.value) / held.fuel, (fuel_flow.high or fuel_flow.value) / held.fuel,
-            "Flow over what is in the cylinder now.",
+            low=(fuel_flow.low or fuel_flow.value) / held.fuel, high=(fuel_flow.high or fuel_flow.value) / held.fuel,
+            basis="Flow over what is in the cylinder now.",
         ),
         "draw_limit": draw_limit_of(held.fuel, duty),
         "contents_asked": contents_asked(fuel_flow.value, held.fuel, duty),
@@ -210,6 +213,7 @@ def draws_too_fast(first: Figure | None, possible: str) -> Figure:
 
 
 def gas_cautions(
+    *,
     fuel: str, held: Held, flow: Figure, duty: str, temperature: Temperature, rules: str
 ) -> list[Caution]:
     """Hazards of drawing a fuel gas, the gravest first.

@@ -56,6 +56,7 @@ def _refused(metal: str, why: str) -> InputError:
 
 
 def heating(
+    *,
     metal: str, thickness: Length, length: Length, band: Length, heat: str, fuel: str, setting: Setting,
     rules: str,
 ) -> Work:  # fmt: skip
@@ -81,7 +82,7 @@ def heating(
                 metal,
                 "is not bent by this sheet, no limit for it is kept here; ask for its maker's procedure, or pick a steel",
             )
-        bent = flame_bend("ordinary", "line", "shade", thickness, band, None, 0.0, None, rules)
+        bent = flame_bend(steel="ordinary", pattern="line", light="shade", thickness=thickness, heated_width=band, weld_area=None, root_gap=0.0, leg=None, rules=rules)
         target = bent.results.aim_temperature
         shown = {
             "limit_temperature": bent.results.limit_temperature,
@@ -96,7 +97,7 @@ def heating(
                 metal, "has no preheat figure of its own here; see the page Preheat and cool, or pick another metal"
             )
         target = Figure(
-            row.high, row.source, row.how_sure, row.low, row.high, "The upper end of what is printed for this metal."
+            row.high, row.source, row.how_sure, low=row.low, high=row.high, basis="The upper end of what is printed for this metal."
         )  # fmt: skip
         shown = {
             "aim_temperature": target,
@@ -109,7 +110,7 @@ def heating(
     kind = metal if metal in hot_metal.METALS else "low-carbon-steel"
     mass = band * length * thickness * hot_metal.metal_of(kind).density
     warmed = warm_up(
-        kind, mass, thickness, target.value, setting.fuel_flow.value, fuel, "bare", HEATING_EFFICIENCY, COLD, None, rules
+        metal=kind, mass=mass, thickness=thickness, target=target.value, flow=setting.fuel_flow.value, fuel=fuel, cover="bare", efficiency=HEATING_EFFICIENCY, start_temperature=COLD, area=None, rules=rules
     )
     time = warmed.results.time
     if time.value is None:
@@ -120,14 +121,14 @@ def heating(
         )
     basis = f"The band alone, at one temperature: heat that runs on into cold metal comes on top. {time.basis}"
     return Work(
-        setting,
-        Figure(
+        setting=setting,
+        flame=Figure(
             None, "", "practice", words="neutral, large and soft, always moving",
             basis="Keep the cone off the metal; no spot may melt.",
         ),
-        Figure(time.value, time.source, time.how_sure, time.low, time.high, basis),
-        shown,
-        thickness,
-        gravest_first((*cautions, *warmed.cautions)),
-        beside,
+        time=Figure(time.value, time.source, time.how_sure, low=time.low, high=time.high, basis=basis),
+        shown=shown,
+        thickness=thickness,
+        cautions=gravest_first((*cautions, *warmed.cautions)),
+        beside=beside,
     )  # fmt: skip

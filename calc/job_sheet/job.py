@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from calc.values.quantities import Gauge, Length, Power, Ratio, Time
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """What is to be done, with which gas; what a process does not ask is None.
 

@@ -47,6 +47,7 @@ SHADE_OF = {"braze-welding": "welding"}
 
 @calculator("job-sheet", "Job sheet")
 def job_sheet(
+    *,
     process: Annotated[str, asked.PROCESS],
     metal: Annotated[str, asked.METAL],
     other_metal: Annotated[str | None, asked.OTHER_METAL],
@@ -94,12 +95,12 @@ def job_sheet(
 
     What your torch's maker prints comes before ours; ours is where to start.
     """  # fmt: skip
-    first = hold_metal(process, metal, other_metal, coating, stripped, rules)
+    first = hold_metal(process=process, metal=metal, other=other_metal, coating=coating, stripped=stripped, rules=rules)
     maker_fuel = maker_acetylene_gauge if fuel == "acetylene" else maker_fuel_gauge
     job = Job(
-        process, metal, other_metal, fuel, thickness, joint, form, length, diameter, lap_width, braze_service,
-        tube_service, tube_system, tube_inch or tube_metric, joints, joint_time, pierces, heat, band, heat_of(heated, heat_wanted), torch_type, maker_orifice,
-        maker_oxygen_gauge, maker_fuel, rules,
+        process=process, metal=metal, other_metal=other_metal, fuel=fuel, thickness=thickness, joint=joint, form=form, length=length, diameter=diameter, lap_width=lap_width, braze_service=braze_service,
+        tube_service=tube_service, tube_system=tube_system, tube_size=tube_inch or tube_metric, joints=joints, joint_time=joint_time, pierces=pierces, heat=heat, band=band, heat_wanted=heat_of(heated, heat_wanted), torch_type=torch_type, orifice=maker_orifice,
+        oxygen_gauge=maker_oxygen_gauge, fuel_gauge=maker_fuel, rules=rules,
     )  # fmt: skip
     work = work_of(job)
     setting = work.setting
@@ -107,21 +108,21 @@ def job_sheet(
     assert oxygen.value is not None
     assert flow.value is not None
     oxygen_all = work.oxygen_flow or oxygen
-    hoses = (hose_bore, hose_length, torch_drop, rules)
-    oxygen_mark, of_oxygen = marked_regulator("oxygen", setting.oxygen_gauge, oxygen_all, *hoses)
-    fuel_mark, of_fuel = marked_regulator(fuel, setting.fuel_gauge, flow, *hoses)
+    hoses: dict[str, Any] = {"bore": hose_bore, "length": hose_length, "torch_drop": torch_drop, "rules": rules}
+    oxygen_mark, of_oxygen = marked_regulator(gas="oxygen", wanted=setting.oxygen_gauge, flow=oxygen_all, **hoses)
+    fuel_mark, of_fuel = marked_regulator(gas=fuel, wanted=setting.fuel_gauge, flow=flow, **hoses)
     purged = purge_time(
-        fuel, hose_bore, hose_length, oxygen.value, flow.value, setting.fuel_gauge.value or 0.0, rules
+        fuel=fuel, bore=hose_bore, length=hose_length, oxygen_flow=oxygen.value, fuel_flow=flow.value, gauge=setting.fuel_gauge.value or 0.0, rules=rules
     )
     purge = purged.results
     held = oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, rules)
     if fuel == "acetylene":
         held = acetylene_held(
-            held, gross_weight, tare_weight, acetylene_contents or 0.0, cylinder_temperature, rules
+            oxygen=held, gross=gross_weight, tare=tare_weight, contents=acetylene_contents or 0.0, temperature=cylinder_temperature, rules=rules
         )
     elif liquid_left is not None:
         held = liquid_held(
-            held, fuel, liquid_left, cylinder_temperature, fuel_mark.value or 0.0, flow, rules
+            oxygen=held, fuel=fuel, weight=liquid_left, temperature=cylinder_temperature, gauge=fuel_mark.value or 0.0, flow=flow, rules=rules
         )
     vented = (purge.fuel_vented.value or 0.0, purge.oxygen_vented.value or 0.0)
     shaded = eye_shade(
@@ -133,9 +134,12 @@ def job_sheet(
         work.shown["hole_fed"] = hole_fed(flow.value, setting.orifice, held.fuel, duty)
     full = max(held.fuel or 0.0, full_contents(rules))
     kept = acetylene_kept(full, cylinder_temperature, setting.fuel_gauge.value or 0.0) if fuel == "acetylene" else 0.0
-    kind: dict[str, Any] = work.shown | gas_of_job(fuel, held, flow, oxygen_all, work.time, vented, duty, kept)
+    kind: dict[str, Any] = work.shown | gas_of_job(fuel=fuel, held=held, fuel_flow=flow, oxygen_flow=oxygen_all, time=work.time, vented=vented, duty=duty, kept=kept)
     unlit = past_any(fuel, held, flow)
-    feeding = (process, flow.value, setting.orifice, held.fuel or 0.0, full, duty, rules)
+    feeding: dict[str, Any] = {
+        "process": process, "flow": flow.value, "hole": setting.orifice, "contents": held.fuel or 0.0, "full": full,
+        "duty": duty, "rules": rules,
+    }  # fmt: skip
     settings: dict[str, Any] = {} if unlit else {
         "your_tip": _tip(tip_label),
         "tip_orifice": None if setting.orifice.value is None else setting.orifice,
@@ -149,7 +153,7 @@ def job_sheet(
     }  # fmt: skip
 
     def beside() -> Beside:
-        fed = ways(*feeding) if fuel == "acetylene" and held.fuel is not None else None
+        fed = ways(**feeding) if fuel == "acetylene" and held.fuel is not None else None
         found = (fed,) if fed else ()
         if unlit:
             return found, ()
@@ -159,7 +163,7 @@ def job_sheet(
 
     return Answer(
         JobSheet(
-            first=draws_too_fast(first, possible_by(*feeding)) if unlit else first,
+            first=draws_too_fast(first, possible_by(**feeding)) if unlit else first,
             shade_minimum=shades.shade_minimum,
             shade_usual=shades.shade_usual,
             oxygen_flow=oxygen_all,
@@ -172,7 +176,7 @@ def job_sheet(
         ),
         cautions=job_cautions(
             (process, metal, other_metal, coating),
-            gas_cautions(fuel, held, flow, duty, cylinder_temperature, rules), work.cautions, purged.cautions, shaded.cautions, of_oxygen, of_fuel,
+            gas_cautions(fuel=fuel, held=held, flow=flow, duty=duty, temperature=cylinder_temperature, rules=rules), work.cautions, purged.cautions, shaded.cautions, of_oxygen, of_fuel,
         ),
         beside=beside,
     )  # fmt: skip

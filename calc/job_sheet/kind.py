@@ -14,7 +14,7 @@ def nothing_beside() -> Beside:
     return (), ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Work:
     """What a kind of work needs, before hoses, purge and gas are counted.
 

@@ -37,8 +37,8 @@ def _setting(job: Job) -> Setting:
     fuel_field = "maker_acetylene_gauge" if job.fuel == "acetylene" else "maker_fuel_gauge"
     return told(
         lambda: setting(
-            job.process, _FIRST.get(job.metal, job.metal), thickness, job.fuel, job.torch_type, job.orifice,
-            job.oxygen_gauge, job.fuel_gauge, job.rules, job.heat_wanted,
+            process=job.process, metal=_FIRST.get(job.metal, job.metal), thickness=thickness, fuel=job.fuel, torch_type=job.torch_type, orifice=job.orifice,
+            oxygen_gauge=job.oxygen_gauge, fuel_gauge=job.fuel_gauge, rules=job.rules, heat=job.heat_wanted,
         ),
         {"maker_fuel_gauge": fuel_field},
     )  # fmt: skip
@@ -61,8 +61,8 @@ def _hot_enough(job: Job, set_up: Setting) -> Work:
                 continue
             larger = _setting(replace(job, orifice=row.orifice))
             hole = Figure(
-                row.orifice, row.source, row.how_sure, set_up.orifice.value, 1.2 * row.orifice,
-                "The hole for this thickness would never bring so large a joint to its heat; this is the next one in print "
+                row.orifice, row.source, row.how_sure, low=set_up.orifice.value, high=1.2 * row.orifice,
+                basis="The hole for this thickness would never bring so large a joint to its heat; this is the next one in print "
                 "that does. The upper end of the band is common practice.",
             )  # fmt: skip
             try:
@@ -92,5 +92,5 @@ def work_of(job: Job) -> Work:
     assert job.length is not None
     metal = _FIRST.get(job.metal, job.metal)
     return heating(
-        metal, job.thickness, job.length, job.band or 0.05, job.heat or "straighten", job.fuel, set_up, job.rules
+        metal=metal, thickness=job.thickness, length=job.length, band=job.band or 0.05, heat=job.heat or "straighten", fuel=job.fuel, setting=set_up, rules=job.rules
     )

@@ -40,7 +40,7 @@ def melts_through(metal: str, joint: str, thickness: Length, flow: Figure, speed
     assert speed.value is not None
     kind = metal_of(metal)
     plate = Plate(
-        thickness, speed.value, START, kind.liquidus, kind.hot_conductivity, kind.hot_diffusivity
+        thickness=thickness, speed=speed.value, start=START, melting=kind.liquidus, conductivity=kind.hot_conductivity, diffusivity=kind.hot_diffusivity
     )
     power = power_into_work(flow.value, printed_heat("acetylene"), FLAME_EFFICIENCY)
     try:

@@ -9,7 +9,7 @@ from calc.values.figures import Figure
 
 
 def hold_metal(
-    process: str, metal: str, other: str | None, coating: str, stripped: str | None, rules: str
+    *, process: str, metal: str, other: str | None, coating: str, stripped: str | None, rules: str
 ) -> Figure | None:
     """What must be known before any flame on these metals, in words; None where nothing.
 

@@ -49,22 +49,32 @@ def seam(job: Job, setting: Setting) -> Work:
         )
     prepared = told(
         lambda: joint_prep(
-            job.process, metal, thickness, joint, length, None, None, None, None, None, job.rules
+            process=job.process,
+            metal=metal,
+            thickness=thickness,
+            joint=joint,
+            length=length,
+            gap=None,
+            angle=None,
+            root_face=None,
+            leg=None,
+            cap=None,
+            rules=job.rules,
         ),
         NAMES,
     )
     needed = told(
         lambda: rod_need(
-            job.process, metal, thickness, joint, length, 1.0, None, None, None, LENGTHS[job.rules], WASTE, job.rules
+            process=job.process, metal=metal, thickness=thickness, joint=joint, length=length, seams=1.0, gap=None, leg=None, rod_diameter=None, rod_length=LENGTHS[job.rules], waste=WASTE, rules=job.rules
         ),
         NAMES,
     )  # fmt: skip
     made, rods = prepared.results, needed.results
     return Work(
-        setting,
-        _told(rods.flame, job.fuel),
-        made.torch_time,
-        {
+        setting=setting,
+        flame=_told(rods.flame, job.fuel),
+        time=made.torch_time,
+        shown={
             "edges": Figure(
                 None, made.edges.source, made.edges.how_sure, words=f"{made.edges.words}; {made.technique.words}",
                 basis=f"{made.edges.basis} {made.technique.basis}".strip(),
@@ -82,9 +92,9 @@ def seam(job: Job, setting: Setting) -> Work:
             else None,
             "preheat": _preheat(job),
         },
-        thickness,
-        (*prepared.cautions, *needed.cautions),
-        lambda: (_tables(job, setting.fuel_flow), (*prepared.shown_beside()[1], *_drawn(job))),
+        thickness=thickness,
+        cautions=(*prepared.cautions, *needed.cautions),
+        beside=lambda: (_tables(job, setting.fuel_flow), (*prepared.shown_beside()[1], *_drawn(job))),
     )  # fmt: skip
 
 

@@ -153,10 +153,17 @@ def fill(calculator_id: str, texts: Mapping[str, Any], outfit: Mapping[str, Any]
     ]
     given = _readable(calculator, present | taken, rules)
     if "maker_orifice" in calculator.inputs and calculator.asks("maker_orifice", given):
-        tip = _chosen_tip(calculator, given, tips_of(read), read.get("torch_type", ""), rules, said)
+        tip = _chosen_tip(
+            calculator=calculator,
+            given=given,
+            tips=tips_of(read),
+            torch_type=read.get("torch_type", ""),
+            rules=rules,
+            said=said,
+        )
         if tip is not None:
             own = read.get("fuel", "acetylene")
-            taken |= _of_tip(calculator, tip, given, mine, own, said)
+            taken |= _of_tip(calculator=calculator, tip=tip, given=given, mine=mine, own=own, said=said)
             names.append(f"Tip: {tip.name}, hole {mine[f'tip_{tip.number}_orifice']}")
     if names:
         said.insert(0, f"From your outfit: {'; '.join(names)}.")
@@ -230,6 +237,7 @@ def _wanted(calculator: Calculator, given: Mapping[str, Any]) -> tuple[str, Figu
 
 
 def _chosen_tip(
+    *,
     calculator: Calculator,
     given: Mapping[str, Any],
     tips: tuple[Tip, ...],
@@ -271,6 +279,7 @@ def _lacking(tips: tuple[Tip, ...], process: str, wanted: Figure, rules: str) ->
 
 
 def _of_tip(
+    *,
     calculator: Calculator,
     tip: Tip,
     given: Mapping[str, Any],

@@ -22,18 +22,22 @@ def _sides(base: GasSide) -> tuple[GasSide, GasSide]:
 
 def stored(torch: str) -> Outfit:
     """In the cage: chained, capped, everything off."""
-    return Outfit(torch, *_sides(GasSide(chained=True)))
+    oxygen, fuel = _sides(GasSide(chained=True))
+    return Outfit(torch=torch, oxygen=oxygen, fuel=fuel)
 
 
 def standing(torch: str) -> Outfit:
     """At the bench: chained, capped, nothing fitted; the acetylene has stood for its time."""
-    return Outfit(torch, *_sides(GasSide(chained=True, settled=True)))
+    oxygen, fuel = _sides(GasSide(chained=True, settled=True))
+    return Outfit(torch=torch, oxygen=oxygen, fuel=fuel)
 
 
 def let_down(torch: str) -> Outfit:
     """Fitted and found tight before; cylinders closed, gauges at zero, screws out."""
     base = GasSide(chained=True, capped=False, settled=True, regulator=True, hose="at-torch")
-    return Outfit(torch, *_sides(base), tip=True, pulls=torch == "injector", brushed=True, held=True)
+    oxygen, fuel = _sides(base)
+    pulls = torch == "injector"
+    return Outfit(torch=torch, oxygen=oxygen, fuel=fuel, tip=True, pulls=pulls, brushed=True, held=True)
 
 
 def _pressed(torch: str, holds: str) -> Outfit:

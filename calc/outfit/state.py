@@ -11,7 +11,7 @@ FIRES = ("", "torch", "hose", "valve", "cylinder")
 """Where it burns that should not, gravest last; `cylinder` also stands for a hot one."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class GasSide:
     """One gas from its cylinder to its valve on the torch.
 
@@ -56,7 +56,7 @@ class GasSide:
         return self.inlet == 0 and self.delivery == 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Outfit:
     """A whole outfit at one moment.
 

@@ -28,7 +28,7 @@ class Part:
     right: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceQuestion:
     """One question with options.
 
@@ -70,7 +70,12 @@ def _question(row: Any, seed: int, rules: str) -> ChoiceQuestion:
         filled_text(row.question, rules), tuple(filled[place] for place in order), order.index(0)
     )  # fmt: skip
     return ChoiceQuestion(
-        row.id, row.topic, (part,), filled_text(row.because, rules), row.page, _behind(row)
+        id=row.id,
+        title=row.topic,
+        parts=(part,),
+        because=filled_text(row.because, rules),
+        page=row.page,
+        behind=_behind(row),
     )
 
 

@@ -96,12 +96,12 @@ def _flame(place: int, kind: str, seed: int, rules: str) -> ChoiceQuestion:
     picture = smoky_drawing() if kind == "acetylene-alone" else drawing(ratio, rules, named=False)
     order = tuple(KINDS)
     return ChoiceQuestion(
-        f"flame-{place}", "Name the flame",
-        (
+        id=f"flame-{place}", title="Name the flame",
+        parts=(
             Part("Which flame is it?", tuple(_name(each, rules) for each in order), order.index(kind)),
             Part("What do you turn for a neutral flame?", TURNS, TURNS.index(KINDS[kind].turn)),
         ),
-        _because(kind, ratio, rules), PAGE, _behind(kind), picture.svg, picture.sentence,
+        because=_because(kind, ratio, rules), page=PAGE, behind=_behind(kind), picture=picture.svg, seen=picture.sentence,
     )  # fmt: skip
 
 

@@ -11,7 +11,7 @@ TABLE = "licence-questions-benchbook-2026"
 LETTERS = "ABCD"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
     """One question, its texts with `{id}` for figures and words.
 
@@ -82,6 +82,6 @@ def _question(number: int, row: Any) -> Question:
     given = (row.right, row.wrong_1, row.wrong_2, row.wrong_3)
     order = list(permutations(range(4)))[zlib.crc32(row.id.encode()) % 24]
     return Question(
-        number, row.id, row.topic, row.rules, row.question, tuple(given[place] for place in order),
-        order.index(0), row.because, row.page, row.source, row.how_sure,
+        number=number, id=row.id, topic=row.topic, rules=row.rules, question=row.question, options=tuple(given[place] for place in order),
+        right=order.index(0), because=row.because, page=row.page, source=row.source, how_sure=row.how_sure,
     )  # fmt: skip

@@ -18,6 +18,7 @@ class ProblemKey:
 
 @calculator("problem-key", "Key of the practice problems")
 def problem_key(
+    *,
     topic: Annotated[str, asked.TOPIC],
     seed: Annotated[float, asked.SEED],
     problems: Annotated[float, asked.PROBLEMS],

@@ -21,6 +21,7 @@ class ProblemSet:
 
 @calculator("problem-set", "Practice problems for a class")
 def problem_set(
+    *,
     topic: Annotated[str, asked.TOPIC],
     seed: Annotated[float, asked.SEED],
     problems: Annotated[float, asked.PROBLEMS],

@@ -28,7 +28,7 @@ TRIES = 80
 GRAVE = frozenset({"DANGER", "WARNING"})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
     """One problem with its key.
 
@@ -301,11 +301,11 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
             continue
         needs = row.needs.split()
         return Problem(
-            calculator_id, calculator.title, rules, texts,
-            _given_words(calculator, taken, [each for each in needs if each in texts]),
-            _given_words(calculator, taken, [each for each in needs if each in assumed]), name,
-            filled_text(str(row.question), rules), unit, key, shown_text(shown, figure.value, unit, rules, shown.toward), near,
-            si_given(calculator, taken, rules), got.steps, _rule(calculator, name, got, rules),
+            calculator=calculator_id, title=calculator.title, rules=rules, texts=texts,
+            given=_given_words(calculator, taken, [each for each in needs if each in texts]),
+            taken_for_granted=_given_words(calculator, taken, [each for each in needs if each in assumed]), result=name,
+            asked=filled_text(str(row.question), rules), unit=unit, key=key, shown=shown_text(shown, figure.value, unit, rules, shown.toward), tolerance=near,
+            si_given=si_given(calculator, taken, rules), steps=got.steps, rule=_rule(calculator, name, got, rules),
         )  # fmt: skip
     raise InputError(
         "calculator",

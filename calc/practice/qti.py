@@ -73,7 +73,7 @@ def _processing(conditions: list[Part]) -> Part:
     return _part("resprocessing", _part("outcomes", variable), *conditions)
 
 
-def _item(ident: str, title: str, kind: str, text: str, response: Part, rest: list[Part]) -> Part:
+def _item(*, ident: str, title: str, kind: str, text: str, response: Part, rest: list[Part]) -> Part:
     label = _part("qtimetadatafield", _part("fieldlabel", "question_type"), _part("fieldentry", kind))
     return _part(
         "item",
@@ -103,8 +103,8 @@ def _number(one: Numbered) -> Part:
         "response_str", _part("render_fib", fibtype="Decimal"), ident=RESPONSE, rcardinality="Single"
     )
     return _item(
-        f"problem-{one.number}", f"Problem {one.number}, {made.title}", "numerical_question", made.whole_question, response,
-        [_processing(conditions), *told],
+        ident=f"problem-{one.number}", title=f"Problem {one.number}, {made.title}", kind="numerical_question", text=made.whole_question, response=response,
+        rest=[_processing(conditions), *told],
     )  # fmt: skip
 
 
@@ -119,8 +119,8 @@ def _choice(number: int, question: ChoiceQuestion) -> Part:
         "response_lid", _part("render_choice", *labels, shuffle="No"), ident=RESPONSE, rcardinality="Single"
     )
     return _item(
-        f"question-{number}", f"Question {number}, {question.title}", "multiple_choice_question", part.asks, response,
-        [
+        ident=f"question-{number}", title=f"Question {number}, {question.title}", kind="multiple_choice_question", text=part.asks, response=response,
+        rest=[
             _processing([_condition([right], RIGHT, "100"), _condition([_part("other")], WRONG)]),
             _feedback(RIGHT, f"Right. {question.because}"), _feedback(WRONG, f"Not yet. {question.because}"),
         ],

@@ -55,7 +55,7 @@ def level_of(help_wanted: str, number: int, problems: int) -> str:
 
 @lru_cache(maxsize=16)
 def problem_set(
-    calculators: tuple[str, ...], topic: str, seed: int, problems: int, help_wanted: str, rules: str
+    *, calculators: tuple[str, ...], topic: str, seed: int, problems: int, help_wanted: str, rules: str
 ) -> tuple[Numbered, ...]:
     """The problems of a set.
 
@@ -111,7 +111,12 @@ def set_of(given: dict[str, Any]) -> tuple[Numbered, ...]:
     """The set that belongs to the inputs of `problem-set`, as taken from a reader."""
     named = tuple(given[name] for name in NAMED if given[name])
     return problem_set(
-        named, given["topic"], round(given["seed"]), round(given["problems"]), given["help"], given["rules"]
+        calculators=named,
+        topic=given["topic"],
+        seed=round(given["seed"]),
+        problems=round(given["problems"]),
+        help_wanted=given["help"],
+        rules=given["rules"],
     )
 
 

@@ -17,7 +17,7 @@ LINE = 75
 LOOK = "Look, feel and smell: behind walls, below, above and along pipes. Warm or smoke: raise the alarm."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """One entry of a calendar.
 
@@ -88,12 +88,12 @@ def calendar_text(start: float, watch: float, monitoring: float, check_every: fl
     end = begin + timedelta(seconds=math.ceil(watch))
     name = f"fire-watch-{_stamp(begin)}"
     watches = Entry(
-        f"{name}-0", begin, begin, end, "Fire watch: stay",
-        "Stay, with an extinguisher at hand. Look behind walls, below, above and along pipes. "
+        name=f"{name}-0", stamp=begin, start=begin, end=end, title="Fire watch: stay",
+        text="Stay, with an extinguisher at hand. Look behind walls, below, above and along pipes. "
         "A flame in between starts the watch again.",
     )  # fmt: skip
     looks = (
-        Entry(f"{name}-{count}", begin, end + timedelta(seconds=due), None, "Fire watch: look in again", LOOK)
+        Entry(name=f"{name}-{count}", stamp=begin, start=end + timedelta(seconds=due), end=None, title="Fire watch: look in again", text=LOOK)
         for count, due in enumerate(looks_after(monitoring, check_every), start=1)
     )
     return calendar("Fire watch", (watches, *looks))

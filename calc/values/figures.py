@@ -1,6 +1,6 @@
 """One figure with what stands behind it: band, basis, source, how sure."""
 
-from dataclasses import dataclass
+from dataclasses import KW_ONLY, dataclass
 
 
 @dataclass(frozen=True)
@@ -21,6 +21,7 @@ class Figure:
     value: float | None
     source: str
     how_sure: str
+    _: KW_ONLY
     low: float | None = None
     high: float | None = None
     basis: str = ""

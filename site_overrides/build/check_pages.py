@@ -37,7 +37,7 @@ _FIGURE = re.compile(
 _BRACED = re.compile(r"\{[a-z][a-z0-9-]*\}")
 
 
-@dataclass
+@dataclass(kw_only=True)
 class Page:
     """One page source, read."""
 
@@ -94,7 +94,7 @@ class _Reader(HTMLParser):
 
 def read(path: Path) -> Page:
     """A page source read with Python-Markdown, its blocks set aside."""
-    page = Page(path)
+    page = Page(path=path)
 
     def keep(source: str, language: str, *_given: Any, **_more: Any) -> str:
         page.fences.append((language, source))

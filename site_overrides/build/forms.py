@@ -50,7 +50,7 @@ class FormError(ValueError):
     """A form is written wrongly; the message says where and what to change."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Line:
     """One line of a form."""
 

@@ -45,7 +45,7 @@ class Text:
     content: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Part:
     """Something others made that ships with the site."""
 
@@ -145,8 +145,8 @@ def _part(given: dict[str, Any]) -> Part:
     if not holders:
         raise LicenceError(f"{name} names no holder: parts.toml must say who it is.")
     return Part(
-        name, version, given["group"], given["does"], given["licence"], holders, given["source"], texts,
-        given.get("changed", False), tuple(given.get("engine", ())),
+        name=name, version=version, group=given["group"], does=given["does"], licence=given["licence"], holders=holders, source=given["source"], texts=texts,
+        is_changed=given.get("changed", False), engine=tuple(given.get("engine", ())),
     )  # fmt: skip
 
 

@@ -45,7 +45,7 @@ class ProcedureError(ValueError):
     """A procedure is written wrongly; the message says where and what to change."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Step:
     """One act, the ids of its hazards, and the state or value wanted after it."""
 
@@ -70,7 +70,7 @@ class Pause:
     begins: str = ""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Procedure:
     """One procedure, whole."""
 
@@ -200,6 +200,7 @@ def _step_html(step: Step, mark: str, cited: bool, fill: Callable[[str], str]) -
 
 
 def _pause_html(
+    *,
     pause: Pause, mark: str, count: int, start: int, cited: bool, fill: Callable[[str], str]
 ) -> str:
     """One pause point; `count` is 0 where it is the only one and needs no heading."""
@@ -255,7 +256,7 @@ def procedure_html(procedure: Procedure, fill: Callable[[str], str]) -> str:
     mark, start, parts, act_first = procedure.id, 1, [], _acts_first(procedure)
     first = 1 if len(procedure.pauses) > 1 else 0
     for count, pause in enumerate(procedure.pauses, start=first):
-        parts.append(_pause_html(pause, mark, count, start, not act_first, fill))
+        parts.append(_pause_html(pause=pause, mark=mark, count=count, start=start, cited=not act_first, fill=fill))
         start += len(pause.steps)
     call = f'<p class="bb-call">{fill(escape(procedure.call))}</p>' if procedure.call else ""
     kind = f'<p class="bb-kind">{KINDS[procedure.kind]} Revised {procedure.revised.isoformat()}.</p>'

@@ -9,7 +9,7 @@ stay whole. One file in place of twelve is one answer that the first picture wai
 import hashlib
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import KW_ONLY, dataclass, field
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
@@ -38,6 +38,7 @@ class Words(HTMLParser):
     """What rules may ask for: names in the tags of pages, and words of scripts."""
 
     tags: set[str] = field(default_factory=set)
+    _: KW_ONLY
     classes: set[str] = field(default_factory=set)
     ids: set[str] = field(default_factory=set)
     attributes: set[str] = field(default_factory=set)

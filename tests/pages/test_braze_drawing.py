@@ -15,7 +15,8 @@ CASES = {
     "flat": ("flat-lap", "aluminium", "aluminium", 0.39e-3, 0.39e-3, 0.15e-3, 0.64e-3, "us"),
     "wide": ("sleeve", "copper", "copper", 1e-3, 1e-3, 0.02e-3, 0.13e-3, "iso"),
 }  # fmt: skip
-ALL = {name: braze.drawing(*given) for name, given in CASES.items()}
+NAMES = ("form", "outside", "inside", "cold", "hot", "least", "most", "rules")
+ALL = {name: braze.drawing(**dict(zip(NAMES, given, strict=True))) for name, given in CASES.items()}
 
 
 def gaps_drawn(picture: object) -> tuple[float, float]:
@@ -72,6 +73,10 @@ def test_the_sentence_names_both_gaps_and_the_band() -> None:
 @pytest.mark.parametrize("bad", [-1e-6, math.nan, math.inf])
 def test_a_gap_that_cannot_be_is_refused(bad: float) -> None:
     with pytest.raises(ValueError, match=r"."):
-        braze.drawing("sleeve", "a", "b", 0.1e-3, bad, 0.05e-3, 0.13e-3)
+        braze.drawing(
+            form="sleeve", outside="a", inside="b", cold=0.1e-3, hot=bad, least=0.05e-3, most=0.13e-3
+        )
     with pytest.raises(ValueError, match="no drawing"):
-        braze.drawing("butt", "a", "b", 0.1e-3, 0.1e-3, 0.05e-3, 0.13e-3)
+        braze.drawing(
+            form="butt", outside="a", inside="b", cold=0.1e-3, hot=0.1e-3, least=0.05e-3, most=0.13e-3
+        )

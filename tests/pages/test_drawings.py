@@ -29,11 +29,11 @@ ALL = {
         "Turns", 180, [(1, "1", 25, 52), (20, "13", 52, 79)], (79, 139), [(0, "start"), (2, "b"), (4, "c"), (180, "end")]
     ),
     "stock sheet": stock_sheet.drawing(
-        "Sheet", "Some are empty.", 2.4, 1.2,
-        [stock_sheet.Drawn(kind, ((0.3 * kind, 0, 0.15, 0.3), (0.3 * kind, 0.4, 0.15, 0.01))) for kind in range(8)],
-        ["a"] * 8,
+        title="Sheet", sentence="Some are empty.", width=2.4, height=1.2,
+        strips=[stock_sheet.Drawn(kind, ((0.3 * kind, 0, 0.15, 0.3), (0.3 * kind, 0.4, 0.15, 0.01))) for kind in range(8)],
+        key=["a"] * 8,
     ),
-    "narrow stock": stock_sheet.drawing("Strip", "It is narrow.", 6.0, 0.1, [stock_sheet.Drawn(0, ((0, 0, 6, 0.1),))], ["a"]),
+    "narrow stock": stock_sheet.drawing(title="Strip", sentence="It is narrow.", width=6.0, height=0.1, strips=[stock_sheet.Drawn(0, ((0, 0, 6, 0.1),))], key=["a"]),
     "outfit": outfit.drawing(),
     "gauges": gauges.drawing(1500 * PSI, 10 * PSI),
     "acetylene": gauges.drawing(200 * PSI, 5 * PSI, "iso", "acetylene"),
@@ -46,15 +46,15 @@ ALL = {
         ("a", "b", "c"),
         [bars.Bar("x", "1", (1.0, 0.0, 2.0)), bars.Bar("y", "2", (0.5,))],
     ),
-    "zone": zone.drawing(10.7, 14.0, 1.0, [(0.0, 1.0), (7.0, 3.0), (14.0, 0.0)], 6.0),
-    "high zone": zone.drawing(2.0, 9.0, 30.0, [(0.0, 30.0), (9.0, 0.0)], 0.0, "iso"),
+    "zone": zone.drawing(clear=10.7, reach=14.0, height=1.0, path=[(0.0, 1.0), (7.0, 3.0), (14.0, 0.0)], nearest=6.0),
+    "high zone": zone.drawing(clear=2.0, reach=9.0, height=30.0, path=[(0.0, 30.0), (9.0, 0.0)], nearest=0.0, rules="iso"),
     "tip hole": tip_hole.drawing(0.79e-3, ("#69", 0.742e-3), ("#67", 0.813e-3)),
     "wide tip hole": tip_hole.drawing(5.79e-3, ("#2", 5.613e-3), None, 0.2e-3, "iso"),
     "corner": joint.drawing("outside-corner", 0.0015, 0.0005),
     "butt": joint.drawing("square-butt", 0.003, 0.003, "iso"),
-    "tube": tube.drawing(0.015875, 0.001016, 0.0127, 0.000127),
-    "widest tube": tube.drawing(0.2064, 0.0043, 0.1008, 0.000254, 2 / 3, "iso"),
-    "narrow tube in a deep cup": tube.drawing(0.006, 0.0008, 0.012, 0.0000254, 2 / 3, "iso"),
+    "tube": tube.drawing(outside=0.015875, wall=0.001016, depth=0.0127, gap=0.000127),
+    "widest tube": tube.drawing(outside=0.2064, wall=0.0043, depth=0.1008, gap=0.000254, filled=2 / 3, rules="iso"),
+    "narrow tube in a deep cup": tube.drawing(outside=0.006, wall=0.0008, depth=0.012, gap=0.0000254, filled=2 / 3, rules="iso"),
 }
 
 
@@ -249,7 +249,7 @@ def test_a_turn_as_long_as_half_a_session_is_half_as_wide_as_the_line_of_time() 
 
 def test_a_piece_is_drawn_to_the_scale_of_its_sheet() -> None:
     """A piece of a quarter by a half of the sheet, in its lower left corner."""
-    picture = stock_sheet.drawing("S", "One.", 2.0, 1.0, [stock_sheet.Drawn(0, ((0, 0, 0.5, 0.5),))], ["a"])
+    picture = stock_sheet.drawing(title="S", sentence="One.", width=2.0, height=1.0, strips=[stock_sheet.Drawn(0, ((0, 0, 0.5, 0.5),))], key=["a"])
     sheet = re.search(r'<rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"', picture.svg)
     piece = re.search(r'<path d="M([\d.]+) ([\d.]+)h([\d.]+)v([\d.]+)h', picture.svg)
     assert sheet
@@ -261,7 +261,7 @@ def test_a_piece_is_drawn_to_the_scale_of_its_sheet() -> None:
 @pytest.mark.parametrize("bad", [(0.0, 1.0), (math.nan, 1.0), (1.0, -1.0)])
 def test_a_sheet_without_a_size_is_not_drawn(bad: tuple[float, float]) -> None:
     with pytest.raises(ValueError, match=r"."):
-        stock_sheet.drawing("S", "One.", *bad, [], [])
+        stock_sheet.drawing(title="S", sentence="One.", width=bad[0], height=bad[1], strips=[], key=[])
 
 
 def test_a_turn_outside_its_session_is_not_drawn() -> None:

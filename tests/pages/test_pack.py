@@ -173,13 +173,13 @@ def test_a_plan_is_put_in_where_there_is_one(monkeypatch: pytest.MonkeyPatch) ->
         benches_used = Figure(6.0, "", "practice")
 
     stand_in = Calculator(
-        "class-plan", "Plan of a class", "A stand-in.",
-        lambda learners, exercise_1: Answer(Made()),  # noqa: ARG005 - only what is asked
-        {
+        id="class-plan", title="Plan of a class", about="A stand-in.",
+        function=lambda learners, exercise_1: Answer(Made()),  # noqa: ARG005 - only what is asked
+        inputs={
             "learners": Field("Learners", ("",), example="12", low="1", high="60"),
             "exercise_1": Field("First exercise", ("",), optional=True),
         },
-        {"benches_used": Shown("Benches in use")},
+        results={"benches_used": Shown("Benches in use")},
     )  # fmt: skip
     texts = {"learners": "8", "benches": "4"}
     monkeypatch.setitem(calculators(), "class-plan", stand_in)

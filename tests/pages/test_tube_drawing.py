@@ -32,7 +32,9 @@ def test_outside_wall_depth_and_filler_are_in_proportion(
 ) -> None:
     """Coordinates are written to a tenth, so a thin wall is true to that tenth."""
     inch = 0.0254
-    picture = tube.drawing(outside * inch, wall * inch, depth * inch, 0.005 * inch, filled)
+    picture = tube.drawing(
+        outside=outside * inch, wall=wall * inch, depth=depth * inch, gap=0.005 * inch, filled=filled
+    )
     (upper, lower), (above, below) = shapes(picture)
     tall = side(lower, "y") + side(lower, "height") - side(upper, "y")
     assert side(upper, "height") / tall == pytest.approx(wall / outside, abs=0.11 / tall)
@@ -55,13 +57,13 @@ def test_what_is_no_length_is_refused(bad: float) -> None:
 
 def test_a_wall_of_half_the_tube_and_a_cup_deeper_than_twice_it_are_refused() -> None:
     with pytest.raises(ValueError, match="cannot be drawn"):
-        tube.drawing(0.010, 0.005, 0.010, 0.0001)
+        tube.drawing(outside=0.010, wall=0.005, depth=0.010, gap=0.0001)
     with pytest.raises(ValueError, match="cannot be drawn"):
-        tube.drawing(0.010, 0.001, 0.021, 0.0001)
+        tube.drawing(outside=0.010, wall=0.001, depth=0.021, gap=0.0001)
 
 
 def test_the_arrow_where_the_filler_goes_in_ends_at_the_mouth_of_the_gap() -> None:
-    picture = tube.drawing(0.0159, 0.001, 0.0127, 0.00013)
+    picture = tube.drawing(outside=0.0159, wall=0.001, depth=0.0127, gap=0.00013)
     _, (above, _) = shapes(picture)
     heads = [
         [float(number) for number in re.findall(r"-?[\d.]+", head.get("points", ""))[:2]]

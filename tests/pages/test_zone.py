@@ -14,7 +14,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 @pytest.mark.parametrize("height", [0.0, 1.0, 30.0])
 @pytest.mark.parametrize("rules", ["us", "iso"])
 def test_text_is_large_enough_and_inside(nearest: float | None, height: float, rules: str) -> None:
-    picture = zone.drawing(2.0, 19.0, height, [(0.0, height), (9.0, height + 4), (19.0, 0.0)], nearest, rules)
+    picture = zone.drawing(clear=2.0, reach=19.0, height=height, path=[(0.0, height), (9.0, height + 4), (19.0, 0.0)], nearest=nearest, rules=rules)
     root = ElementTree.fromstring(picture.svg)
     *_, width, tall = map(float, root.get("viewBox").split())
     assert width <= 360
@@ -30,7 +30,7 @@ def test_text_is_large_enough_and_inside(nearest: float | None, height: float, r
 @pytest.mark.parametrize("height", [0.0, 1.0, 30.0])
 def test_a_zone_is_drawn_to_one_scale(height: float) -> None:
     """Rings, posts, height and the key's arrow stand in the ratio of their metres."""
-    svg_text = zone.drawing(10.0, 20.0, height, [(0.0, height), (20.0, 0.0)], 5.0, "iso").svg
+    svg_text = zone.drawing(clear=10.0, reach=20.0, height=height, path=[(0.0, height), (20.0, 0.0)], nearest=5.0, rules="iso").svg
     clear, reach = (float(r) for r in re.findall(r'r="([\d.]+)" fill="none"', svg_text)[:2])
     assert reach / clear == pytest.approx(2.0, rel=0.02)
     posts = [float(x) for x in re.findall(r'<line x1="([\d.]+)" y1="[\d.]+" x2="\1" y2="[\d.]+" [^>]*width="3"', svg_text)]
@@ -43,4 +43,4 @@ def test_a_zone_is_drawn_to_one_scale(height: float) -> None:
 
 def test_a_zone_without_a_distance_is_refused() -> None:
     with pytest.raises(ValueError, match="no distance"):
-        zone.drawing(0.0, 1.0, 1.0, [])
+        zone.drawing(clear=0.0, reach=1.0, height=1.0, path=[])

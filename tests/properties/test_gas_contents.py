@@ -32,8 +32,12 @@ def test_contents_lead_back_to_the_pressure(
     z = compressibility(gas, pressure, temperature)
     assert isfinite(z)
     assert 0.55 < z < 1.4
-    held = free_gas_volume(water_volume, pressure, temperature, z)
-    assert water_volume_of_rated(held, pressure, temperature, z) == pytest.approx(water_volume)
+    held = free_gas_volume(
+        water_volume=water_volume, pressure=pressure, temperature=temperature, compressibility=z
+    )
+    assert water_volume_of_rated(
+        rated=held, full_pressure=pressure, full_temperature=temperature, full_compressibility=z
+    ) == pytest.approx(water_volume)
     if pressure < 0.999 * HIGHEST:
         again = pressure_of_contents(gas, water_volume, held, temperature)
         assert again == pytest.approx(pressure, rel=1e-9)
@@ -43,7 +47,12 @@ def test_contents_lead_back_to_the_pressure(
 def test_more_pressure_is_more_gas(gas: str, temperature: float, pressure: float, times: float) -> None:
     more = min(pressure * times, HIGHEST)
     less_gas, more_gas = (
-        free_gas_volume(0.05, p, temperature, compressibility(gas, p, temperature))
+        free_gas_volume(
+            water_volume=0.05,
+            pressure=p,
+            temperature=temperature,
+            compressibility=compressibility(gas, p, temperature),
+        )
         for p in (pressure, more)
     )
     assert more_gas >= less_gas
@@ -53,7 +62,12 @@ def test_more_pressure_is_more_gas(gas: str, temperature: float, pressure: float
 
 @given(gases, st.floats(1e3, 0.4 * HIGHEST), st.floats(COLDEST, HOTTEST - 1), st.floats(0.1, 40))
 def test_a_warmer_cylinder_reads_higher(gas: str, pressure: float, temperature: float, rise: float) -> None:
-    held = free_gas_volume(0.05, pressure, temperature, compressibility(gas, pressure, temperature))
+    held = free_gas_volume(
+        water_volume=0.05,
+        pressure=pressure,
+        temperature=temperature,
+        compressibility=compressibility(gas, pressure, temperature),
+    )
     warmer = min(temperature + rise, HOTTEST)
     assert pressure_of_contents(gas, 0.05, held, warmer) > pressure
 

@@ -28,7 +28,7 @@ lengths = st.floats(0.5, 100)
 
 def passed(*case: object) -> HoseFlow | None:
     try:
-        return hose_flow(*case)  # type: ignore[arg-type]
+        return hose_flow(**dict(zip(("gas", "flow", "inlet", "bore", "length"), case, strict=False)))  # type: ignore[arg-type]
     except ValueError:
         return None
 
@@ -38,7 +38,7 @@ def test_an_answer_solves_the_equation(
     gas: str, flow: float, inlet: float, bore: float, length: float
 ) -> None:
     try:
-        end = hose_flow(gas, flow, inlet, bore, length, compressibility=1.0)
+        end = hose_flow(gas=gas, flow=flow, inlet=inlet, bore=bore, length=length, compressibility=1.0)
     except ValueError:
         assume(False)
     assert isfinite(end.drop)
@@ -58,7 +58,7 @@ def test_a_hose_leaves_what_comes_out_of_it_and_no_more(
     gas: str, flow: float, inlet: float, bore: float, length: float
 ) -> None:
     end = passed(gas, flow, inlet, bore, length)
-    line = hose_line(gas, flow, bore, length)
+    line = hose_line(gas=gas, flow=flow, bore=bore, length=length)
     if end is None:
         assert not line.leaves(inlet, 1.0)
         return
@@ -83,7 +83,7 @@ def test_more_flow_or_more_hose_drops_more(
 
 @given(gases, inlets, bores, lengths)
 def test_nothing_flows_nothing_drops(gas: str, inlet: float, bore: float, length: float) -> None:
-    assert hose_flow(gas, 0.0, inlet, bore, length).drop == 0
+    assert hose_flow(gas=gas, flow=0.0, inlet=inlet, bore=bore, length=length).drop == 0
     assert hose_volume(bore, 2 * length) == pytest.approx(2 * hose_volume(bore, length))
 
 
@@ -104,4 +104,4 @@ def test_nothing_flows_nothing_drops(gas: str, inlet: float, bore: float, length
 )
 def test_what_cannot_flow_is_refused(flow: float, inlet: float, bore: float, length: float) -> None:
     with pytest.raises(ValueError, match=r"hose|flow"):
-        hose_flow("oxygen", flow, inlet, bore, length)
+        hose_flow(gas="oxygen", flow=flow, inlet=inlet, bore=bore, length=length)

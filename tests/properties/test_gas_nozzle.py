@@ -29,7 +29,7 @@ def test_what_enters_leaves(
 ) -> None:
     """The flows of the gases, turned back into mass, are the mass that flows."""
     gases = {fuel: 1.0, "oxygen": ratio}
-    tip = orifice_flow(gases, orifice_area(diameter), pressure, temperature=temperature)
+    tip = orifice_flow(gases=gases, area=orifice_area(diameter), pressure=pressure, temperature=temperature)
     moles = {gas: q * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS) for gas, q in tip.flows.items()}
     mass = sum(n * gas_molar_mass(gas) for gas, n in moles.items())
     assert mass == pytest.approx(tip.mass_flow)
@@ -41,18 +41,20 @@ def test_what_enters_leaves(
 @given(fuels, pressures, pressures, st.integers(1, 12))
 def test_more_pressure_and_more_holes_pass_more(fuel: str, one: float, other: float, holes: int) -> None:
     gases, area = {fuel: 1.0, "oxygen": oxygen_ratio(fuel)}, orifice_area(0.001)
-    low, high = (orifice_flow(gases, area, p) for p in sorted((one, other)))
+    low, high = (orifice_flow(gases=gases, area=area, pressure=p) for p in sorted((one, other)))
     assert low.mass_flow <= high.mass_flow * (1 + 1e-12)
     assert low.speed <= high.speed * (1 + 1e-12)
-    many = orifice_flow(gases, orifice_area(0.001, holes), one)
-    assert many.mass_flow == pytest.approx(holes * orifice_flow(gases, area, one).mass_flow)
+    many = orifice_flow(gases=gases, area=orifice_area(0.001, holes), pressure=one)
+    assert many.mass_flow == pytest.approx(
+        holes * orifice_flow(gases=gases, area=area, pressure=one).mass_flow
+    )
 
 
 @given(fuels, st.floats(1.01e5 + 1000, HIGHEST))
 def test_flow_leads_back_to_pressure(fuel: str, pressure: float) -> None:
     gases, area = {fuel: 1.0, "oxygen": oxygen_ratio(fuel)}, orifice_area(0.001)
-    flow = orifice_flow(gases, area, pressure).free_gas
-    assert orifice_pressure(gases, area, flow) == pytest.approx(pressure, rel=1e-6)
+    flow = orifice_flow(gases=gases, area=area, pressure=pressure).free_gas
+    assert orifice_pressure(gases=gases, area=area, flow=flow) == pytest.approx(pressure, rel=1e-6)
 
 
 @pytest.mark.parametrize("fuel", FUELS)
@@ -77,4 +79,4 @@ def test_what_cannot_flow_is_refused(
     gases: dict[str, float], area: float, pressure: float, temperature: float
 ) -> None:
     with pytest.raises(ValueError, match=r"[a-z]"):
-        orifice_flow(gases, area, pressure, temperature=temperature)
+        orifice_flow(gases=gases, area=area, pressure=pressure, temperature=temperature)

@@ -36,7 +36,10 @@ def test_a_purge_changes_the_gas_five_times_and_is_never_short(held: float, flow
 def test_trapped_gas_is_what_was_there_less_what_stays(
     volume: float, gauge: float, temperature: float
 ) -> None:
-    there, stays = (free_gas_volume(volume, p, temperature, 1.0) for p in (ATMOSPHERE + gauge, ATMOSPHERE))
+    there, stays = (
+        free_gas_volume(water_volume=volume, pressure=p, temperature=temperature, compressibility=1.0)
+        for p in (ATMOSPHERE + gauge, ATMOSPHERE)
+    )
     assert trapped_gas(volume, gauge, temperature) == pytest.approx(there - stays, rel=1e-6)
 
 
@@ -45,12 +48,16 @@ def test_letting_down_further_or_through_less_takes_longer(
     volume: float, gauge: float, area: float, times: float
 ) -> None:
     start = ATMOSPHERE + gauge
-    time = bleed_time({"oxygen": 1}, volume, start, ATMOSPHERE, area)
+    time = bleed_time(gases={"oxygen": 1}, volume=volume, pressure=start, until=ATMOSPHERE, area=area)
     assert 0 < time
     assert isfinite(time)
-    part = bleed_time({"oxygen": 1}, volume, start, ATMOSPHERE + gauge / times, area)
+    part = bleed_time(
+        gases={"oxygen": 1}, volume=volume, pressure=start, until=ATMOSPHERE + gauge / times, area=area
+    )
     assert part < time
-    smaller = bleed_time({"oxygen": 1}, volume, start, ATMOSPHERE, area / times)
+    smaller = bleed_time(
+        gases={"oxygen": 1}, volume=volume, pressure=start, until=ATMOSPHERE, area=area / times
+    )
     assert smaller == pytest.approx(times * time)
 
 
@@ -68,8 +75,10 @@ def test_a_tight_hose_loses_nothing_by_cooling(
 def test_a_leak_that_just_shows_is_the_smallest(
     volume: float, change: float, temperature: float, waiting: float
 ) -> None:
-    leak = smallest_leak(volume, change, temperature, waiting)
-    assert waiting_time(volume, change, temperature, leak) == pytest.approx(waiting)
+    leak = smallest_leak(volume=volume, change=change, temperature=temperature, waiting=waiting)
+    assert waiting_time(volume=volume, change=change, temperature=temperature, leak=leak) == pytest.approx(
+        waiting
+    )
     lost = lost_amount(volume, 5e6 + change, temperature, 5e6, temperature)
     assert leak_flow(lost, waiting) == pytest.approx(leak, rel=1e-6)
 
@@ -78,10 +87,16 @@ def test_a_leak_that_just_shows_is_the_smallest(
 def test_worse_readings_are_a_larger_error(
     volume: float, gauge: float, warm: float, reads: float, warmth: float, size: float
 ) -> None:
-    reading = (volume, ATMOSPHERE + gauge, warm, ATMOSPHERE + gauge / 2, warm - 1)
-    error = lost_amount_error(*reading, reads, warmth, size)
+    reading = {
+        "volume": volume, "first_pressure": ATMOSPHERE + gauge, "first_temperature": warm,
+        "last_pressure": ATMOSPHERE + gauge / 2, "last_temperature": warm - 1,
+    }  # fmt: skip
+    error = lost_amount_error(**reading, gauge_error=reads, temperature_error=warmth, volume_error=size)
     assert 0 <= error < float("inf")
-    assert lost_amount_error(*reading, 2 * reads, 2 * warmth, 2 * size) == pytest.approx(2 * error)
+    double = lost_amount_error(
+        **reading, gauge_error=2 * reads, temperature_error=2 * warmth, volume_error=2 * size
+    )
+    assert double == pytest.approx(2 * error)
 
 
 @pytest.mark.parametrize(
@@ -90,4 +105,4 @@ def test_worse_readings_are_a_larger_error(
 )
 def test_what_cannot_let_down_is_refused(volume: float, start: float, until: float) -> None:
     with pytest.raises(ValueError, match="lets down"):
-        bleed_time({"oxygen": 1}, volume, start, until, 1e-6)
+        bleed_time(gases={"oxygen": 1}, volume=volume, pressure=start, until=until, area=1e-6)

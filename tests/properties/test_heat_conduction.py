@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from calc.formulas.heat import carbon_equivalent, cooling, lumped, pool, shrinkage, slab
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.flame_patch import hottest_rise
-from calc.formulas.heat.moving_source import depth_spread, moving_flame_rise, rise_along, spot_heat_rise
+from calc.formulas.heat.heated_spot import spot_heat_rise
+from calc.formulas.heat.moving_source import depth_spread, moving_flame_rise, rise_along
 from calc.formulas.heat.rosenthal import rise_in_thick_plate, rise_in_thin_plate
 from calc.formulas.heat.steel_properties import steel_conductivity, steel_heat_capacity
 from calc.formulas.heat.weld_pool import weld_pool_speed, weld_pool_width
@@ -33,7 +34,9 @@ def test_more_speed_never_widens_the_pool(
     strength: float, speed: float, thickness: float, faster: float
 ) -> None:
     power = power_of(strength, thickness)
-    assert pool.pool_width(power, speed * faster, thickness) < pool.pool_width(power, speed, thickness)
+    assert pool.pool_width(power=power, speed=speed * faster, thickness=thickness) < pool.pool_width(
+        power=power, speed=speed, thickness=thickness
+    )
 
 
 @FEW
@@ -42,20 +45,26 @@ def test_more_power_widens_the_pool_and_more_thickness_narrows_it(
     strength: float, speed: float, thickness: float, more: float
 ) -> None:
     power = power_of(strength, thickness)
-    width = pool.pool_width(power, speed, thickness)
+    width = pool.pool_width(power=power, speed=speed, thickness=thickness)
     assert 0.0 < width < inf
-    assert pool.pool_width(power * more, speed, thickness) > width
-    assert pool.pool_width(power, speed, thickness * more) < width
+    assert pool.pool_width(power=power * more, speed=speed, thickness=thickness) > width
+    assert pool.pool_width(power=power, speed=speed, thickness=thickness * more) < width
 
 
 @FEW
 @given(strengths, speeds, thicknesses)
 def test_pool_sums_invert_each_other(strength: float, speed: float, thickness: float) -> None:
     power = power_of(strength, thickness)
-    width = pool.pool_width(power, speed, thickness)
-    assert pool.power_for_width(width, speed, thickness) == pytest.approx(power, rel=1e-5)
-    assert pool.speed_for_width(width, power, thickness) == pytest.approx(speed, rel=1e-5)
-    flow = pool.flow_for_width(width, speed, thickness, 53e6, 0.2)
+    width = pool.pool_width(power=power, speed=speed, thickness=thickness)
+    assert pool.power_for_width(width=width, speed=speed, thickness=thickness) == pytest.approx(
+        power, rel=1e-5
+    )
+    assert pool.speed_for_width(width=width, power=power, thickness=thickness) == pytest.approx(
+        speed, rel=1e-5
+    )
+    flow = pool.flow_for_width(
+        width=width, speed=speed, thickness=thickness, heat_value=53e6, efficiency=0.2
+    )
     assert flow * 53e6 * 0.2 == pytest.approx(power, rel=1e-5)
 
 
@@ -65,20 +74,35 @@ def test_an_isotherm_has_its_temperature_all_along(
     power: float, speed: float, thickness: float, loss: float
 ) -> None:
     rise = 700.0
-    for ahead, aside in pool.thin_plate_isotherm(power, speed, thickness, rise, both_faces=loss, points=12):
+    for ahead, aside in pool.thin_plate_isotherm(
+        power=power, speed=speed, thickness=thickness, rise=rise, both_faces=loss, points=12
+    ):
         distance = (ahead**2 + aside**2) ** 0.5
-        found = rise_in_thin_plate(power, speed, ahead, distance, thickness, K, ALPHA, loss)
+        found = rise_in_thin_plate(
+            power=power,
+            speed=speed,
+            ahead=ahead,
+            distance=distance,
+            thickness=thickness,
+            conductivity=K,
+            diffusivity=ALPHA,
+            both_faces=loss,
+        )
         assert found == pytest.approx(rise, rel=1e-4)
-    for ahead, aside in pool.thick_plate_isotherm(power, speed, rise, points=12):
+    for ahead, aside in pool.thick_plate_isotherm(power=power, speed=speed, rise=rise, points=12):
         distance = (ahead**2 + aside**2) ** 0.5
-        found = rise_in_thick_plate(power, speed, ahead, distance, K, ALPHA)
+        found = rise_in_thick_plate(
+            power=power, speed=speed, ahead=ahead, distance=distance, conductivity=K, diffusivity=ALPHA
+        )
         assert found == pytest.approx(rise, rel=1e-4)
 
 
 def test_an_isotherm_is_as_wide_as_the_pool() -> None:
-    outline = pool.thin_plate_isotherm(300.0, 0.002, 0.0015, pool.MELTING_RISE, points=400)
+    outline = pool.thin_plate_isotherm(
+        power=300.0, speed=0.002, thickness=0.0015, rise=pool.MELTING_RISE, points=400
+    )
     widest = 2 * max(aside for _, aside in outline)
-    assert widest == pytest.approx(pool.pool_width(300.0, 0.002, 0.0015), rel=1e-4)
+    assert widest == pytest.approx(pool.pool_width(power=300.0, speed=0.002, thickness=0.0015), rel=1e-4)
 
 
 @FEW
@@ -95,7 +119,18 @@ def test_a_moving_flame_is_finite_and_its_back_is_never_the_hotter_face(
     speed: float, ahead: float, aside: float, thick: float, spread: float, loss: float, part: float
 ) -> None:
     def rise(depth: float) -> float:
-        return moving_flame_rise(800.0, speed, ahead, aside, depth, thick, spread, K, ALPHA, loss)
+        return moving_flame_rise(
+            power=800.0,
+            speed=speed,
+            ahead=ahead,
+            aside=aside,
+            depth=depth,
+            thickness=thick,
+            spread=spread,
+            conductivity=K,
+            diffusivity=ALPHA,
+            both_faces=loss,
+        )
 
     face, inside, back = rise(0.0), rise(part * thick), rise(thick)
     assert isfinite(face)
@@ -109,8 +144,27 @@ def test_the_line_of_travel_is_as_hot_as_one_place_after_the_other(
     speed: float, part: float, deep: float, thick: float, spread: float
 ) -> None:
     farthest, depth = -0.05, deep * thick
-    along = rise_along(800.0, speed, farthest, depth, thick, spread, K, ALPHA)
-    there = moving_flame_rise(800.0, speed, part * farthest, 0.0, depth, thick, spread, K, ALPHA)
+    along = rise_along(
+        power=800.0,
+        speed=speed,
+        farthest=farthest,
+        depth=depth,
+        thickness=thick,
+        spread=spread,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
+    there = moving_flame_rise(
+        power=800.0,
+        speed=speed,
+        ahead=part * farthest,
+        aside=0.0,
+        depth=depth,
+        thickness=thick,
+        spread=spread,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
     assert along(part * farthest) == pytest.approx(there, rel=1e-4, abs=1e-6)
 
 
@@ -120,25 +174,61 @@ def test_no_place_on_the_line_is_hotter_than_the_hottest(
     speed: float, deep: float, ahead: float, thick: float, spread: float
 ) -> None:
     depth = deep * thick
-    hottest = hottest_rise(800.0, speed, depth, thick, spread, K, ALPHA)
-    there = moving_flame_rise(800.0, speed, ahead, 0.0, depth, thick, spread, K, ALPHA)
+    hottest = hottest_rise(
+        power=800.0,
+        speed=speed,
+        depth=depth,
+        thickness=thick,
+        spread=spread,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
+    there = moving_flame_rise(
+        power=800.0,
+        speed=speed,
+        ahead=ahead,
+        aside=0.0,
+        depth=depth,
+        thickness=thick,
+        spread=spread,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
     assert there <= hottest * (1 + 1e-3) + 1e-6
 
 
 @FEW
 @given(st.floats(100.0, 20_000.0), speeds, st.floats(0.0005, 0.1))
 def test_the_travel_for_a_pool_gives_that_pool(power: float, speed: float, thickness: float) -> None:
-    plate = (thickness, pool.MELTING_RISE, K, ALPHA)
-    width = weld_pool_width(power, speed, *plate)
-    assert weld_pool_speed(width, power, *plate) == pytest.approx(speed, rel=1e-6)
+    plate = {"thickness": thickness, "rise": pool.MELTING_RISE, "conductivity": K, "diffusivity": ALPHA}
+    width = weld_pool_width(power=power, speed=speed, **plate)
+    assert weld_pool_speed(width=width, power=power, **plate) == pytest.approx(speed, rel=1e-6)
 
 
 @FEW
 @given(speeds, st.floats(0.001, 0.03), thicknesses)
 def test_a_narrow_flame_is_rosenthals_source_far_off(speed: float, aside: float, thickness: float) -> None:
     aside += 6 * thickness  # where the plate is as hot at the back as on the face
-    theirs = rise_in_thin_plate(500.0, speed, 0.0, aside, thickness, K, ALPHA)
-    ours = moving_flame_rise(500.0, speed, 0.0, aside, 0.0, thickness, 0.0, K, ALPHA)
+    theirs = rise_in_thin_plate(
+        power=500.0,
+        speed=speed,
+        ahead=0.0,
+        distance=aside,
+        thickness=thickness,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
+    ours = moving_flame_rise(
+        power=500.0,
+        speed=speed,
+        ahead=0.0,
+        aside=aside,
+        depth=0.0,
+        thickness=thickness,
+        spread=0.0,
+        conductivity=K,
+        diffusivity=ALPHA,
+    )
     assert ours == pytest.approx(theirs, rel=1e-4, abs=1e-6)
 
 
@@ -156,21 +246,47 @@ def test_a_spot_warms_while_heated_and_cools_after(
     heating: float, distance: float, thickness: float, loss: float
 ) -> None:
     def rise(time: float) -> float:
-        return spot_heat_rise(900.0, heating, time, distance, 0.0, thickness, 0.008, K, ALPHA, loss)
+        return spot_heat_rise(
+            power=900.0,
+            heating_time=heating,
+            time=time,
+            distance=distance,
+            depth=0.0,
+            thickness=thickness,
+            spread=0.008,
+            conductivity=K,
+            diffusivity=ALPHA,
+            both_faces=loss,
+        )
 
     warming = [rise(heating * part) for part in (0.25, 0.5, 0.75, 1.0)]
     assert warming == sorted(warming)
     middle = [
-        spot_heat_rise(900.0, heating, heating * part, 0.0, 0.0, thickness, 0.008, K, ALPHA, loss)
+        spot_heat_rise(
+            power=900.0,
+            heating_time=heating,
+            time=heating * part,
+            distance=0.0,
+            depth=0.0,
+            thickness=thickness,
+            spread=0.008,
+            conductivity=K,
+            diffusivity=ALPHA,
+            both_faces=loss,
+        )
         for part in (1.0, 1.001, 1.5, 4.0)
     ]
     assert middle == sorted(middle, reverse=True)
 
 
 def test_a_spot_held_for_long_becomes_a_flame_held_still() -> None:
-    place = (0.01, 0.001, 0.004, 0.006, K, ALPHA, 40.0)
-    still = moving_flame_rise(700.0, 0.0, 0.01, 0.0, *place[1:])
-    assert spot_heat_rise(700.0, 1e6, 1e6, *place) == pytest.approx(still, rel=1e-5)
+    plate = {
+        "depth": 0.001, "thickness": 0.004, "spread": 0.006, "conductivity": K, "diffusivity": ALPHA, "both_faces": 40.0,
+    }  # fmt: skip
+    still = moving_flame_rise(power=700.0, speed=0.0, ahead=0.01, aside=0.0, **plate)
+    assert spot_heat_rise(power=700.0, heating_time=1e6, time=1e6, distance=0.01, **plate) == pytest.approx(
+        still, rel=1e-5
+    )
 
 
 @FEW
@@ -182,16 +298,29 @@ def test_a_slab_holds_the_heat_it_was_given(
     time = settled * thickness**2 / ALPHA
     mean = (
         sum(
-            slab.slab_rise(flux, (i + 0.5) * thickness / steps, time, thickness, K, ALPHA)
+            slab.slab_rise(
+                flux=flux,
+                depth=(i + 0.5) * thickness / steps,
+                time=time,
+                thickness=thickness,
+                conductivity=K,
+                diffusivity=ALPHA,
+            )
             for i in range(steps)
         )
         / steps
     )
     assert mean * thickness * K / ALPHA == pytest.approx(flux * time, rel=2e-3)
-    face = slab.slab_rise(flux, 0.0, time, thickness, K, ALPHA)
-    inside = slab.slab_rise(flux, part * thickness, time, thickness, K, ALPHA)
+    face = slab.slab_rise(
+        flux=flux, depth=0.0, time=time, thickness=thickness, conductivity=K, diffusivity=ALPHA
+    )
+    inside = slab.slab_rise(
+        flux=flux, depth=part * thickness, time=time, thickness=thickness, conductivity=K, diffusivity=ALPHA
+    )
     assert 0.0 <= inside <= face * (1 + 1e-9)
-    assert slab.deep_body_rise(flux, 0.0, time, K, ALPHA) <= face * (1 + 1e-9)
+    assert slab.deep_body_rise(
+        flux=flux, depth=0.0, time=time, conductivity=K, diffusivity=ALPHA
+    ) <= face * (1 + 1e-9)
 
 
 @FEW
@@ -200,17 +329,30 @@ def test_the_time_of_the_far_side_is_when_it_gets_there(
     flux: float, thickness: float, rise: float, part: float
 ) -> None:
     depth = part * thickness
-    time = slab.time_until_slab_rises(flux, rise, depth, thickness, K, ALPHA)
-    assert slab.slab_rise(flux, depth, time, thickness, K, ALPHA) == pytest.approx(rise, rel=1e-6)
-    assert slab.time_until_slab_rises(2 * flux, rise, depth, thickness, K, ALPHA) < time
+    time = slab.time_until_slab_rises(
+        flux=flux, rise=rise, depth=depth, thickness=thickness, conductivity=K, diffusivity=ALPHA
+    )
+    assert slab.slab_rise(
+        flux=flux, depth=depth, time=time, thickness=thickness, conductivity=K, diffusivity=ALPHA
+    ) == pytest.approx(rise, rel=1e-6)
+    assert (
+        slab.time_until_slab_rises(
+            flux=2 * flux, rise=rise, depth=depth, thickness=thickness, conductivity=K, diffusivity=ALPHA
+        )
+        < time
+    )
 
 
 @FEW
 @given(st.floats(1e-6, 2000.0), st.floats(0.0, 0.2), st.floats(0.0, 600.0))
 def test_loss_to_the_air_never_warms(loss: float, depth: float, time: float) -> None:
-    lossless = slab.deep_body_rise(1e5, depth, time, K, ALPHA)
-    losing = slab.deep_body_rise(1e5, depth, time, K, ALPHA, loss)
-    more = slab.deep_body_rise(1e5, depth, time, K, ALPHA, loss * 1.5)
+    lossless = slab.deep_body_rise(flux=1e5, depth=depth, time=time, conductivity=K, diffusivity=ALPHA)
+    losing = slab.deep_body_rise(
+        flux=1e5, depth=depth, time=time, conductivity=K, diffusivity=ALPHA, surface_loss=loss
+    )
+    more = slab.deep_body_rise(
+        flux=1e5, depth=depth, time=time, conductivity=K, diffusivity=ALPHA, surface_loss=loss * 1.5
+    )
     near = 1e-6 * lossless + 1e-9
     assert 0.0 <= more <= losing + near
     assert losing <= lossless + near
@@ -245,9 +387,19 @@ def test_warm_up_is_never_or_at_least_the_heat_over_the_power(
     power: float, mass: float, area: float, transfer: float, emissivity: float, target: float
 ) -> None:
     def warm_up(watts: float) -> float | None:
-        return lumped.warm_up_time(watts, mass, area, transfer, emissivity, 293.15, target)
+        return lumped.warm_up_time(
+            power=watts,
+            mass=mass,
+            area=area,
+            heat_transfer=transfer,
+            emissivity=emissivity,
+            start=293.15,
+            target=target,
+        )
 
-    without = lumped.warm_up_time(power, mass, 0.0, 0.0, 0.0, 293.15, target)
+    without = lumped.warm_up_time(
+        power=power, mass=mass, area=0.0, heat_transfer=0.0, emissivity=0.0, start=293.15, target=target
+    )
     found = warm_up(power)
     loss = lumped.surface_loss(area, transfer, emissivity, target, 293.15)
     if found is None:
@@ -263,9 +415,36 @@ def test_warm_up_is_never_or_at_least_the_heat_over_the_power(
 
 
 def test_a_warm_part_needs_no_time_and_a_cold_one_is_no_warmer_than_the_air() -> None:
-    assert lumped.warm_up_time(100.0, 1.0, 0.1, 10.0, 0.8, 400.0, 390.0) == 0.0
-    assert lumped.cooling_time(1.0, 0.1, 10.0, 0.8, 400.0, 293.15, 293.15) is None
-    assert lumped.cooling_time(1.0, 0.1, 10.0, 0.8, 400.0, 410.0, 293.15) == 0.0
+    assert (
+        lumped.warm_up_time(
+            power=100.0, mass=1.0, area=0.1, heat_transfer=10.0, emissivity=0.8, start=400.0, target=390.0
+        )
+        == 0.0
+    )
+    assert (
+        lumped.cooling_time(
+            mass=1.0,
+            area=0.1,
+            heat_transfer=10.0,
+            emissivity=0.8,
+            start=400.0,
+            target=293.15,
+            surroundings=293.15,
+        )
+        is None
+    )
+    assert (
+        lumped.cooling_time(
+            mass=1.0,
+            area=0.1,
+            heat_transfer=10.0,
+            emissivity=0.8,
+            start=400.0,
+            target=410.0,
+            surroundings=293.15,
+        )
+        == 0.0
+    )
 
 
 def test_radiation_written_as_a_transfer_is_the_same_heat() -> None:
@@ -314,26 +493,84 @@ def test_crossing_finds_a_falling_curve_too() -> None:
 
 REFUSED = {
     "a plate that never settles": lambda: moving_flame_rise(
-        500.0, 0.0, 0.01, 0.0, 0.0, 0.003, 0.004, K, ALPHA
+        power=500.0,
+        speed=0.0,
+        ahead=0.01,
+        aside=0.0,
+        depth=0.0,
+        thickness=0.003,
+        spread=0.004,
+        conductivity=K,
+        diffusivity=ALPHA,
     ),
     "a point on its own place": lambda: moving_flame_rise(
-        500.0, 0.001, 0.0, 0.0, 0.0, 0.003, 0.0, K, ALPHA
+        power=500.0,
+        speed=0.001,
+        ahead=0.0,
+        aside=0.0,
+        depth=0.0,
+        thickness=0.003,
+        spread=0.0,
+        conductivity=K,
+        diffusivity=ALPHA,
     ),
-    "no thickness": lambda: moving_flame_rise(500.0, 0.001, 0.0, 0.0, 0.0, 0.0, 0.003, K, ALPHA),
-    "power that is no number": lambda: moving_flame_rise(inf, 0.001, 0.0, 0.0, 0.0, 0.003, 0.003, K, ALPHA),
-    "a spot without width": lambda: spot_heat_rise(500.0, 10.0, 5.0, 0.01, 0.0, 0.003, 0.0, K, ALPHA),
-    "a pool without width": lambda: pool.power_for_width(0.0, 0.002, 0.0015),
-    "a flame too weak": lambda: pool.pool_width(50.0, 0.002, 0.05),
-    "a pool at rest": lambda: pool.pool_width(300.0, 0.0, 0.0015),
-    "a pool of no number": lambda: pool.speed_for_width(nan, 300.0, 0.0015),
-    "a flow without efficiency": lambda: pool.flow_for_width(0.004, 0.002, 0.0015, 5e7, 0.0),
-    "a place outside the slab": lambda: slab.slab_rise(1e5, 0.02, 5.0, 0.01, K, ALPHA),
-    "time that runs back": lambda: slab.deep_body_rise(1e5, 0.0, -1.0, K, ALPHA),
-    "a flux of nothing": lambda: slab.time_until_slab_rises(0.0, 50.0, 0.0, 0.01, K, ALPHA),
+    "no thickness": lambda: moving_flame_rise(
+        power=500.0,
+        speed=0.001,
+        ahead=0.0,
+        aside=0.0,
+        depth=0.0,
+        thickness=0.0,
+        spread=0.003,
+        conductivity=K,
+        diffusivity=ALPHA,
+    ),
+    "power that is no number": lambda: moving_flame_rise(
+        power=inf,
+        speed=0.001,
+        ahead=0.0,
+        aside=0.0,
+        depth=0.0,
+        thickness=0.003,
+        spread=0.003,
+        conductivity=K,
+        diffusivity=ALPHA,
+    ),
+    "a spot without width": lambda: spot_heat_rise(
+        power=500.0,
+        heating_time=10.0,
+        time=5.0,
+        distance=0.01,
+        depth=0.0,
+        thickness=0.003,
+        spread=0.0,
+        conductivity=K,
+        diffusivity=ALPHA,
+    ),
+    "a pool without width": lambda: pool.power_for_width(width=0.0, speed=0.002, thickness=0.0015),
+    "a flame too weak": lambda: pool.pool_width(power=50.0, speed=0.002, thickness=0.05),
+    "a pool at rest": lambda: pool.pool_width(power=300.0, speed=0.0, thickness=0.0015),
+    "a pool of no number": lambda: pool.speed_for_width(width=nan, power=300.0, thickness=0.0015),
+    "a flow without efficiency": lambda: pool.flow_for_width(
+        width=0.004, speed=0.002, thickness=0.0015, heat_value=5e7, efficiency=0.0
+    ),
+    "a place outside the slab": lambda: slab.slab_rise(
+        flux=1e5, depth=0.02, time=5.0, thickness=0.01, conductivity=K, diffusivity=ALPHA
+    ),
+    "time that runs back": lambda: slab.deep_body_rise(
+        flux=1e5, depth=0.0, time=-1.0, conductivity=K, diffusivity=ALPHA
+    ),
+    "a flux of nothing": lambda: slab.time_until_slab_rises(
+        flux=0.0, rise=50.0, depth=0.0, thickness=0.01, conductivity=K, diffusivity=ALPHA
+    ),
     "a share above one": lambda: slab.time_until_bar_share(1.2, 0.1, 1.2e-5, 1.0),
     "a bar behind its end": lambda: slab.bar_share(-0.1, 1.0, 1.2e-5, 1.0),
-    "no mass": lambda: lumped.warm_up_time(100.0, 0.0, 0.1, 10.0, 0.8, 300.0, 400.0),
-    "an emissivity above one": lambda: lumped.warm_up_time(100.0, 1.0, 0.1, 10.0, 1.1, 300.0, 400.0),
+    "no mass": lambda: lumped.warm_up_time(
+        power=100.0, mass=0.0, area=0.1, heat_transfer=10.0, emissivity=0.8, start=300.0, target=400.0
+    ),
+    "an emissivity above one": lambda: lumped.warm_up_time(
+        power=100.0, mass=1.0, area=0.1, heat_transfer=10.0, emissivity=1.1, start=300.0, target=400.0
+    ),
     "steel too hot": lambda: steel_heat_capacity(1500.0),
     "steel too cold": lambda: steel_conductivity(200.0),
     "a steel outside the rule": lambda: carbon_equivalent.preheat_temperature(0.0055, 0.02, 5e-5, 1e6),

@@ -70,16 +70,18 @@ def test_random_flames_all_settle_and_keep_their_elements_and_heat() -> None:
 @pytest.mark.parametrize("fuel", FUELS)
 def test_a_curve_is_the_same_as_its_points_taken_alone(fuel: str, air: float) -> None:
     ratios = [whole(fuel) * (0.25 + 0.035 * i) for i in range(20)]
-    for ratio, there in zip(ratios, flame.flame_curve(fuel, ratios, air), strict=True):
-        alone = flame.burnt_gas(fuel, ratio, air)
+    for ratio, there in zip(
+        ratios, flame.flame_curve(fuel=fuel, oxygen_ratios=ratios, air=air), strict=True
+    ):
+        alone = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, air=air)
         assert there.temperature == pytest.approx(alone.temperature, abs=1e-3)
         assert there.soot == pytest.approx(alone.soot, abs=1e-6)
 
 
 def test_a_curve_runs_the_other_way_too() -> None:
     ratios = [2.5 - 0.05 * i for i in range(39)]
-    there = flame.flame_curve("acetylene", ratios)
-    back = flame.flame_curve("acetylene", ratios[::-1])[::-1]
+    there = flame.flame_curve(fuel="acetylene", oxygen_ratios=ratios)
+    back = flame.flame_curve(fuel="acetylene", oxygen_ratios=ratios[::-1])[::-1]
     for one, other in zip(there, back, strict=True):
         assert one.temperature == pytest.approx(other.temperature, abs=1e-3)
 
@@ -93,16 +95,19 @@ def test_more_air_never_heats_a_flame_that_has_its_oxygen(
     fuel: str, part: float, air: float, more: float
 ) -> None:
     ratio = whole(fuel) * max(part, 1.0)
-    cooler = flame.burnt_gas(fuel, ratio, air + more).temperature
-    assert cooler < flame.burnt_gas(fuel, ratio, air).temperature
+    cooler = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, air=air + more).temperature
+    assert cooler < flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, air=air).temperature
 
 
 @settings(max_examples=60, deadline=None)
 @given(st.sampled_from(FUELS), ratio_parts, st.floats(240.0, 480.0), st.floats(1.0, 20.0))
 def test_warmer_gas_burns_hotter(fuel: str, part: float, gas: float, warmer: float) -> None:
     ratio = whole(fuel) * part
-    cold = flame.burnt_gas(fuel, ratio, gas_temperature=gas)
-    assert flame.burnt_gas(fuel, ratio, gas_temperature=gas + warmer).temperature > cold.temperature
+    cold = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, gas_temperature=gas)
+    assert (
+        flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, gas_temperature=gas + warmer).temperature
+        > cold.temperature
+    )
 
 
 @settings(max_examples=60, deadline=None)
@@ -110,15 +115,15 @@ def test_warmer_gas_burns_hotter(fuel: str, part: float, gas: float, warmer: flo
 def test_dirty_oxygen_never_heats_a_flame(fuel: str, part: float, purity: float) -> None:
     # Above the hottest ratio less oxygen can be hotter, so both get the same oxygen.
     ratio = whole(fuel) * part
-    clean = flame.burnt_gas(fuel, ratio)
-    dirty = flame.burnt_gas(fuel, ratio / purity, oxygen_purity=purity)
+    clean = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio)
+    dirty = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio / purity, oxygen_purity=purity)
     assert dirty.temperature < clean.temperature
 
 
 def test_more_oxygen_takes_carbon_away_and_oxidises_more() -> None:
     effects = [
         flame.effect_on_iron(gas)
-        for gas in flame.flame_curve("acetylene", [0.85 + 0.02 * i for i in range(45)])
+        for gas in flame.flame_curve(fuel="acetylene", oxygen_ratios=[0.85 + 0.02 * i for i in range(45)])
     ]
     activities = [e.carbon_activity for e in effects]
     pulls = [e.water_to_hydrogen for e in effects]
@@ -138,16 +143,18 @@ def test_more_oxygen_takes_carbon_away_and_oxidises_more() -> None:
 @pytest.mark.parametrize("ratio", [1.04, 1.09, 1.14])
 def test_the_trades_neutral_band_does_little_of_either(ratio: float) -> None:
     # Neutral 1.04 to 1.14: US Army OD0017, read.
-    assert flame.effect_on_iron(flame.burnt_gas("acetylene", ratio)).effect == (flame.LITTLE_OF_EITHER)
+    assert flame.effect_on_iron(flame.burnt_gas(fuel="acetylene", oxygen_ratio=ratio)).effect == (
+        flame.LITTLE_OF_EITHER
+    )
 
 
 def test_only_a_very_rich_acetylene_flame_holds_soot() -> None:
-    assert flame.burnt_gas("acetylene", 0.85).soot > 0
-    assert flame.burnt_gas("acetylene", 0.95).soot == 0
+    assert flame.burnt_gas(fuel="acetylene", oxygen_ratio=0.85).soot > 0
+    assert flame.burnt_gas(fuel="acetylene", oxygen_ratio=0.95).soot == 0
 
 
 def test_hydrogen_burns_without_carbon() -> None:
-    gas = flame.burnt_gas("hydrogen", 0.5)
+    gas = flame.burnt_gas(fuel="hydrogen", oxygen_ratio=0.5)
     assert gas.carbon_activity == 0.0
     assert "CO" not in gas.shares
     assert flame.effect_on_iron(gas).dioxide_to_monoxide == 0.0
@@ -197,4 +204,4 @@ def test_a_flame_that_was_not_tried_is_refused(bad: dict[str, float | str]) -> N
 
 
 def test_air_alone_burns_a_fuel() -> None:
-    assert flame.burnt_gas("acetylene", 0.0, air=11.93).temperature > 2400.0
+    assert flame.burnt_gas(fuel="acetylene", oxygen_ratio=0.0, air=11.93).temperature > 2400.0

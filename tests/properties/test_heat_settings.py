@@ -54,7 +54,7 @@ def thicknesses(process: str) -> Iterator[float]:
 def walked(process: str, fuel: str, rules: str = "iso") -> list[tuple[float, dict[str, Figure]]]:
     found = []
     for thickness in thicknesses(process):
-        got = setting(process, "low-carbon-steel", thickness, fuel, None, None, None, None, rules)
+        got = setting(process=process, metal="low-carbon-steel", thickness=thickness, fuel=fuel, torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules=rules)
         figures = {part.name: getattr(got, part.name) for part in fields(got)}
         found.append((thickness, {name: each for name, each in figures.items() if each.value is not None}))
     return found
@@ -93,15 +93,15 @@ def test_brazing_metals_take_the_same_tip_and_every_steel_that_is_cut_too() -> N
     """The walk above is of low-carbon steel: brazing asks the thickness alone, cutting every steel that burns alike."""
     for metal in ("copper", "brass", "stainless-steel", "cast-iron", "aluminium"):
         for process in FULL_HEAT:
-            ours = setting(process, metal, 0.003, "acetylene", None, None, None, None, "us")
-            steel = setting(process, "low-carbon-steel", 0.003, "acetylene", None, None, None, None, "us")
+            ours = setting(process=process, metal=metal, thickness=0.003, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
+            steel = setting(process=process, metal="low-carbon-steel", thickness=0.003, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
             if metal == "copper" and process != "soldering":  # "a flame much larger than for steel": Manly 1916, read
                 assert ours.orifice.value > 1.1 * steel.orifice.value
             else:
                 assert ours == steel
     for metal in CUT:
-        ours = setting("cutting", metal, 0.012, "propane", None, None, None, None, "us")
-        steel = setting("cutting", "low-carbon-steel", 0.012, "propane", None, None, None, None, "us")
+        ours = setting(process="cutting", metal=metal, thickness=0.012, fuel="propane", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
+        steel = setting(process="cutting", metal="low-carbon-steel", thickness=0.012, fuel="propane", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
         assert ours == steel
 
 
@@ -112,7 +112,7 @@ INSERTS = {1.5: 160, 3: 315, 5: 500, 7.5: 800, 11.5: 1250, 17: 1800, 25: 2500}
 @pytest.mark.parametrize("process", FULL_HEAT)
 def test_an_injector_torch_brazes_with_the_insert_for_steel_as_thick(process: str) -> None:
     for millimetres, litres in INSERTS.items():
-        got = setting(process, "brass", millimetres / 1000, "acetylene", "injector", None, None, None, "iso")
+        got = setting(process=process, metal="brass", thickness=millimetres / 1000, fuel="acetylene", torch_type="injector", orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="iso")
         assert got.fuel_flow.value == pytest.approx(litres / 3.6e6)
         for figure in (got.fuel_flow, got.oxygen_flow, got.fuel_gauge, got.oxygen_gauge):
             inside(figure, (process, millimetres))
@@ -128,8 +128,8 @@ CUT_WALK = [0.003 + step * STEP for step in range(round((0.030 - 0.003) / STEP))
 def test_a_cut_has_no_jump_in_speed_time_gas_kerf_or_lean() -> None:
     def at(thickness: float) -> dict[str, Figure]:
         made = cut_plate(
-            "low-carbon-steel", thickness, "acetylene", 1.0, 1.0 if thickness < PIERCED else 0.0, "straight", None, None,
-            0.99, None, None, None, "iso",
+            metal="low-carbon-steel", thickness=thickness, fuel="acetylene", length=1.0, pierces=1.0 if thickness < PIERCED else 0.0, shape="straight", bevel_angle=None, sheets=None,
+            purity=0.99, maker_orifice=None, maker_oxygen_gauge=None, maker_fuel_gauge=None, rules="iso",
         ).results  # fmt: skip
         return {part.name: getattr(made, part.name) for part in fields(made)}
 
@@ -161,13 +161,13 @@ def test_a_brazed_joint_has_no_jump_and_takes_more_filler_and_time_with_more_met
     seen = []
     for thickness in sizes:
         made = braze_joint(
-            metal, metal, form, thickness, 0.022 if round_it else None, None if round_it else 0.05, "general", None, None,
-            None, 1.0, 0.0015, "iso",
+            metal_one=metal, metal_two=metal, form=form, thickness=thickness, diameter=0.022 if round_it else None, width=None if round_it else 0.05, service="general", cold_clearance=None, overlap=None,
+            rod=None, joints=1.0, wire=0.0015, rules="iso",
         ).results  # fmt: skip
         figures = {part.name: getattr(made, part.name) for part in fields(made)}
-        set_up = setting("brazing", metal, thickness, "acetylene", None, None, None, None, "iso")
+        set_up = setting(process="brazing", metal=metal, thickness=thickness, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="iso")
         length = pi * 0.022 if round_it else 0.05
-        joint = Joint("brazing", (metal,), length, made.overlap.value, thickness, made.brazing_temperature.value)
+        joint = Joint(process="brazing", metals=(metal,), length=length, overlap=made.overlap.value, thickness=thickness, target=made.brazing_temperature.value)
         found = heated(joint, set_up.fuel_flow.value, "acetylene", "iso")
         assert found.time is not None, (metal, thickness)
         figures |= {"time": found.time, "mass": found.mass}
@@ -193,16 +193,16 @@ def test_larger_tube_takes_more_time_metal_and_filler_and_no_size_is_refused() -
         for size in tubes.sizes(system):
             piece = tubes.tube(system, size, {"inch": "l", "metric": "b"}[system], None)
             made = solder_tube(
-                "soldering", "drinking-water", system, size, size, 1.0, "l", "b", "copper", None, None, 0.003, 0.002,
-                0.000127, None, "iso",
+                method="soldering", service="drinking-water", system=system, size_inch=size, size_metric=size, joints=1.0, wall_inch="l", wall_metric="b", fitting="copper", solder=None, brazing_filler=None, solder_wire=0.003, rod=0.002,
+                clearance=0.000127, cup=None, rules="iso",
             ).results  # fmt: skip
             for part in fields(made):
                 figure = getattr(made, part.name)
                 if figure is not None and part.name not in MELTS:
                     inside(figure, (size, part.name))
             wall, outside, cup = (each.value or 0.0 for each in (piece.wall, piece.outside, piece.cup))
-            set_up = setting("soldering", "copper", wall, "acetylene", None, None, None, None, "iso")
-            joint = Joint("soldering", ("copper",), pi * outside, cup, wall, made.pipe_heat.value)
+            set_up = setting(process="soldering", metal="copper", thickness=wall, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="iso")
+            joint = Joint(process="soldering", metals=("copper",), length=pi * outside, overlap=cup, thickness=wall, target=made.pipe_heat.value)
             found = heated(joint, set_up.fuel_flow.value, "acetylene", "iso")
             assert found.time is not None, size
             inside(found.time, size)
@@ -223,7 +223,7 @@ def sheet(**texts: str) -> dict[str, dict[str, object]]:
 
 
 def heat_of(metal: str, mass: float, thickness: float, target: float, flow: float) -> Figure:
-    return warm_up(metal, mass, thickness, target, flow, "acetylene", "bare", 0.30, COLD, None, "iso").results.time
+    return warm_up(metal=metal, mass=mass, thickness=thickness, target=target, flow=flow, fuel="acetylene", cover="bare", efficiency=0.30, start_temperature=COLD, area=None, rules="iso").results.time
 
 
 @pytest.mark.parametrize("thickness", ["0.8 mm", "1.5 mm", "3 mm", "6 mm"])
@@ -265,8 +265,8 @@ def test_the_sheets_heating_flow_warms_its_band_in_the_time_it_gives(heated_thin
     got = sheet(process="heating", metal="low-carbon-steel", thickness="3 mm", heat="straighten", heated=heated_thing,
                 band="25 mm", length="50 mm", fuel=fuel)  # fmt: skip
     mass = 0.025 * 0.050 * 0.003 * 7850.0
-    time = warm_up("low-carbon-steel", mass, 0.003, got["aim_temperature"]["si"], got["fuel_flow"]["si"], fuel, "bare", 0.30,
-                   COLD, None, "iso").results.time  # fmt: skip
+    time = warm_up(metal="low-carbon-steel", mass=mass, thickness=0.003, target=got["aim_temperature"]["si"], flow=got["fuel_flow"]["si"], fuel=fuel, cover="bare", efficiency=0.30,
+                   start_temperature=COLD, area=None, rules="iso").results.time  # fmt: skip
     assert time.value == pytest.approx(got["torch_time"]["si"], rel=1e-6)
 
 
@@ -275,7 +275,7 @@ def test_a_heating_tip_has_no_jump_in_its_hole_or_gas_and_never_fewer_holes_for_
     heats = [100.0 * 1.02**step for step in range(288)]
     for fuel in FUELS:
         seen = [
-            setting("heating", "low-carbon-steel", None, fuel, None, None, None, None, "us", heat) for heat in heats
+            setting(process="heating", metal="low-carbon-steel", thickness=None, fuel=fuel, torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us", heat=heat) for heat in heats
         ]
         for before, after in pairwise(seen):
             for name in ("orifice", "fuel_flow", "oxygen_flow"):
@@ -312,7 +312,7 @@ def test_a_thick_casting_is_offered_ways_that_work() -> None:
     rows = {row[0]: row[1] for row in got["tables"][0]["rows"]}
     assert rows["Couple cylinders"].startswith(f"{-int(-asked['value'] // 130)} full ones of 130 ft³")
     fed = got["results"]["hole_fed"]["si"]
-    small = setting("braze-welding", "cast-iron", 0.0095, "acetylene", None, fed, None, None, "us").fuel_flow.value
+    small = setting(process="braze-welding", metal="cast-iron", thickness=0.0095, fuel="acetylene", torch_type=None, orifice=fed, oxygen_gauge=None, fuel_gauge=None, rules="us").fuel_flow.value
     limit = 130 * 0.3048**3 * 288.15 / 294.26111 / 10 / 3600
     assert small == pytest.approx(limit, rel=1e-3), "the smaller hole draws a tenth an hour"
     assert "Preheat by other means" in rows
@@ -327,9 +327,9 @@ def test_a_tip_that_one_cylinder_feeds_needs_no_other_way() -> None:
 def test_no_refusal_is_left_between_answers() -> None:
     """From foil to 40 mm every thickness of a braze is answered, and of a cut from 3 mm on."""
     for process, low in (("brazing", 0.0004), ("cutting", 0.003)):
-        setting(process, "low-carbon-steel", low, "acetylene", None, None, None, None, "us")
+        setting(process=process, metal="low-carbon-steel", thickness=low, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
     with pytest.raises(InputError, match="shear or saw"):
-        setting("cutting", "low-carbon-steel", 0.0029, "acetylene", None, None, None, None, "us")
+        setting(process="cutting", metal="low-carbon-steel", thickness=0.0029, fuel="acetylene", torch_type=None, orifice=None, oxygen_gauge=None, fuel_gauge=None, rules="us")
 
 
 @pytest.mark.parametrize("diameter", ["12 mm", "15 mm", "22 mm", "28 mm"])

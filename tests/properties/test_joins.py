@@ -88,7 +88,7 @@ WELDED = [
 @pytest.mark.parametrize(("fuel", "torch", "metal"), WELDED)
 def test_no_tip_nor_its_gas_jumps(fuel: str, torch: str, metal: str) -> None:
     rows = list(
-        swept(lambda thickness: tip_choice("welding", metal, thickness, fuel, torch, None, None, None, "iso"))
+        swept(lambda thickness: tip_choice(process="welding", metal=metal, thickness=thickness, fuel=fuel, torch_type=torch, heated=None, heat=None, own_orifice=None, rules="iso"))
     )
     for (thin, before), (thick, after) in pairwise(rows):
         grown = thick / thin
@@ -110,8 +110,8 @@ def seams(metal: str, joint: str, rules: str, process: str = "welding") -> list[
     found = []
     for thickness in THICKNESSES:
         try:
-            made = joint_prep(process, metal, thickness, joint, 0.3, None, None, None, None, None, rules)
-            rods = rod_need(process, metal, thickness, joint, 0.3, 1.0, None, None, None, 1.0, 0.08, rules)
+            made = joint_prep(process=process, metal=metal, thickness=thickness, joint=joint, length=0.3, gap=None, angle=None, root_face=None, leg=None, cap=None, rules=rules)
+            rods = rod_need(process=process, metal=metal, thickness=thickness, joint=joint, length=0.3, seams=1.0, gap=None, leg=None, rod_diameter=None, rod_length=1.0, waste=0.08, rules=rules)
         except InputError:
             continue
         found.append((thickness, made.results, rods.results))

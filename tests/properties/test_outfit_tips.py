@@ -129,7 +129,7 @@ def test_a_hole_is_held_against_what_the_sources_print(hole: float, within: bool
 
 def test_of_two_as_near_the_smaller_is_taken() -> None:
     wanted = Figure(1.0e-3, "", "practice", low=0.8e-3, high=1.2e-3)
-    tips = (Tip(1, use="welding", orifice=1.125e-3), Tip(2, use="welding", orifice=0.875e-3))
+    tips = (Tip(number=1, use="welding", orifice=1.125e-3), Tip(number=2, use="welding", orifice=0.875e-3))
     assert nearest_tip(tips, "welding", wanted) == tips[1]
 
 

@@ -16,7 +16,7 @@ from calc.declare import Answer, Day, Field, Figure, Shown, Words, calculator
 from calc.declare.catalogue import calculators
 from calc.show.form import block
 
-NAME = Words("Your name for it", 12, optional=True, group="Tip 1")
+NAME = Words("Your name for it", longest=12, optional=True, group="Tip 1")
 MADE = Day("Made on", earliest="1990-01-01", latest="2030-12-31", optional=True, group="Tip 1")
 TODAY = Day("Today", today=True, optional=True)
 

@@ -118,19 +118,19 @@ def test_a_set_is_the_same_twice_and_another_with_another_seed() -> None:
     for topic in TOPICS:
         if not of_topic(topic):
             continue
-        first = problem_set((), topic, 3, 12, "ladder", "us")
+        first = problem_set(calculators=(), topic=topic, seed=3, problems=12, help_wanted="ladder", rules="us")
         problem_set.cache_clear()
-        assert problem_set((), topic, 3, 12, "ladder", "us") == first
-        assert problem_set((), topic, 4, 12, "ladder", "us") != first
+        assert problem_set(calculators=(), topic=topic, seed=3, problems=12, help_wanted="ladder", rules="us") == first
+        assert problem_set(calculators=(), topic=topic, seed=4, problems=12, help_wanted="ladder", rules="us") != first
         questions = [one.problem.question for one in first]
         assert len(set(questions)) == len(questions)
 
 
 def test_a_named_calculator_is_asked_and_one_that_cannot_be_is_named() -> None:
-    made = problem_set(("hose-volume", "oxygen-left"), "heat", 1, 6, "bare", "us")
+    made = problem_set(calculators=("hose-volume", "oxygen-left"), topic="heat", seed=1, problems=6, help_wanted="bare", rules="us")
     assert [one.problem.calculator for one in made].count("hose-volume") == 3
     with pytest.raises(InputError) as refused:
-        problem_set(("hose-volume", "sheet-thickness"), "heat", 1, 6, "bare", "iso")
+        problem_set(calculators=("hose-volume", "sheet-thickness"), topic="heat", seed=1, problems=6, help_wanted="bare", rules="iso")
     assert refused.value.field == "calculator_2"
     assert refused.value.message.startswith("Calculator 2: ")
 
@@ -173,7 +173,7 @@ def test_a_broken_request_gets_a_sentence(asked: dict[str, Any]) -> None:
 
 def test_what_a_set_tells_the_page_does_not_hold_the_answer() -> None:
     texts = {"topic": "hoses", "seed": "3", "problems": "8", "help": "bare"}
-    for one in problem_set((), "hoses", 3, 8, "bare", "us"):
+    for one in problem_set(calculators=(), topic="hoses", seed=3, problems=8, help_wanted="bare", rules="us"):
         html = practice(set="problems", texts=texts, number=one.number)["html"]
         assert one.problem.shown.split(" ")[0] not in re.sub(r"<details.*?</details>", "", html).split("Right within")[0]
         assert "bb-help" not in html

@@ -88,12 +88,15 @@ def test_a_setting_answers_or_gives_a_reason(
 @pytest.mark.parametrize("process", list(PROCESSES))
 def test_acetylene_above_its_limit_is_refused_whatever_the_maker_prints(process: str, rules: str) -> None:
     limit = HIGHEST_ACETYLENE[rules]
-    given_ = (process, "low-carbon-steel", 0.006, "acetylene", None, None, None)
-    setting(*given_, limit, rules)
+    given_: dict[str, Any] = {
+        "process": process, "metal": "low-carbon-steel", "thickness": 0.006, "fuel": "acetylene", "torch_type": None,
+        "orifice": None, "oxygen_gauge": None, "rules": rules,
+    }  # fmt: skip
+    setting(**given_, fuel_gauge=limit)
     with pytest.raises(
         InputError, match=r"^Fuel gas pressure its maker prints: acetylene is never used above"
     ):
-        setting(*given_, limit * 1.001, rules)
+        setting(**given_, fuel_gauge=limit * 1.001)
 
 
 @MANY
@@ -119,7 +122,17 @@ def test_thicker_metal_never_takes_a_smaller_tip(data: Any, more: float) -> None
     fuel = data.draw(st.sampled_from(["acetylene", "propane"])) if process == "brazing" else "acetylene"
 
     def hole(metres: float) -> float:
-        found = setting(process, metal, metres, fuel, None, None, None, None, "us")
+        found = setting(
+            process=process,
+            metal=metal,
+            thickness=metres,
+            fuel=fuel,
+            torch_type=None,
+            orifice=None,
+            oxygen_gauge=None,
+            fuel_gauge=None,
+            rules="us",
+        )
         assert found.orifice.value is not None
         return found.orifice.value
 

@@ -18,10 +18,17 @@ OXYGEN_KG = 0.031998 * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS)  # a cubic 
 
 def test_half_used_and_cooled_reads_a_little_under_half() -> None:
     """[textbook] 15 MPa at 25 °C, half used, now 15 °C: prints 7.2 MPa; 7.25 as ideal gas."""
-    held = free_gas_volume(0.04, 15e6, 298.15, 1.0)
-    ideal = held / 2 / free_gas_volume(0.04, 1.0, 288.15, 1.0)
+    held = free_gas_volume(water_volume=0.04, pressure=15e6, temperature=298.15, compressibility=1.0)
+    ideal = (
+        held / 2 / free_gas_volume(water_volume=0.04, pressure=1.0, temperature=288.15, compressibility=1.0)
+    )
     assert ideal / 1e6 == pytest.approx(7.25, abs=0.005)
-    full = free_gas_volume(0.04, 15e6, 298.15, compressibility("oxygen", 15e6, 298.15))
+    full = free_gas_volume(
+        water_volume=0.04,
+        pressure=15e6,
+        temperature=298.15,
+        compressibility=compressibility("oxygen", 15e6, 298.15),
+    )
     real = pressure_of_contents("oxygen", 0.04, full / 2, 288.15)
     assert real / 1e6 == pytest.approx(7.25, rel=0.02)  # the real gas is not far from it
 
@@ -29,7 +36,12 @@ def test_half_used_and_cooled_reads_a_little_under_half() -> None:
 def test_oxygen_used_is_reckoned_from_absolute_pressures() -> None:
     """[textbook] 30 L, 15 to 11 atm gauge, 27 to 17 °C: 0.140 kg used; prints 0.131, wrong."""
     before, after = (
-        free_gas_volume(0.03, absolute_pressure(atm * ATMOSPHERE), kelvin, 1.0)
+        free_gas_volume(
+            water_volume=0.03,
+            pressure=absolute_pressure(atm * ATMOSPHERE),
+            temperature=kelvin,
+            compressibility=1.0,
+        )
         for atm, kelvin in ((15, 300.15), (11, 290.15))
     )
     assert (before - after) * OXYGEN_KG == pytest.approx(0.140, abs=0.0005)
@@ -37,7 +49,9 @@ def test_oxygen_used_is_reckoned_from_absolute_pressures() -> None:
 
 def test_fourteen_litres_stay_behind() -> None:
     """[textbook] 14 L at 13,800 kPa gauge: 14 L of gas stay in the cylinder."""
-    assert free_gas_volume(0.014, ATMOSPHERE, FIFTEEN_CELSIUS, 1.0) == pytest.approx(0.014)
+    assert free_gas_volume(
+        water_volume=0.014, pressure=ATMOSPHERE, temperature=FIFTEEN_CELSIUS, compressibility=1.0
+    ) == pytest.approx(0.014)
 
 
 @pytest.mark.parametrize(
@@ -60,5 +74,10 @@ def test_a_hundred_feet_of_quarter_inch_hose_is_a_litre() -> None:
     """[textbook] prints a 9 in balloon; it is 0.97 L, which 15 psi doubles."""
     volume = hose_volume(0.00635, 30.48)
     assert 1000 * volume == pytest.approx(0.97, abs=0.005)
-    held = free_gas_volume(volume, absolute_pressure(15 * PSI), SEVENTY_FAHRENHEIT, 1.0)
+    held = free_gas_volume(
+        water_volume=volume,
+        pressure=absolute_pressure(15 * PSI),
+        temperature=SEVENTY_FAHRENHEIT,
+        compressibility=1.0,
+    )
     assert held / volume == pytest.approx(2, rel=0.02)

@@ -79,12 +79,22 @@ def test_thin_plate_cooling_times(thickness: float, seconds: float) -> None:
 
 
 def test_rosenthal_thick_plate() -> None:
-    found = rosenthal.rise_in_thick_plate(1000.0, 0.002, 0.0, 0.005, 41.0, 9.1e-6)
+    found = rosenthal.rise_in_thick_plate(
+        power=1000.0, speed=0.002, ahead=0.0, distance=0.005, conductivity=41.0, diffusivity=9.1e-6
+    )
     assert found + 20 == pytest.approx(468.2, abs=0.3)
 
 
 def test_rosenthal_thin_plate() -> None:
-    found = rosenthal.rise_in_thin_plate(1000.0, 0.002, 0.0, 0.005, 0.002, 41.0, 9.1e-6)
+    found = rosenthal.rise_in_thin_plate(
+        power=1000.0,
+        speed=0.002,
+        ahead=0.0,
+        distance=0.005,
+        thickness=0.002,
+        conductivity=41.0,
+        diffusivity=9.1e-6,
+    )
     assert found + 20 == pytest.approx(1664.7, abs=1.0)
 
 

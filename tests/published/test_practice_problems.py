@@ -22,8 +22,8 @@ def asked(calculator: str, result: str, unit: str, **texts: str) -> Problem:
     figure = getattr(got.results, result)
     key = answer(calculator, units={result: unit}, **texts)["results"][result]["value"]
     return Problem(
-        calculator, declared.title, texts["rules"], texts, (), (), result, shown.label, unit, key, f"{key} {unit}",
-        tolerance_of(calculator, result, figure, unit, texts["rules"]), si_given(declared, taken, rules), got.steps,
+        calculator=calculator, title=declared.title, rules=texts["rules"], texts=texts, given=(), taken_for_granted=(), result=result, asked=shown.label, unit=unit, key=key, shown=f"{key} {unit}",
+        tolerance=tolerance_of(calculator, result, figure, unit, texts["rules"]), si_given=si_given(declared, taken, rules), steps=got.steps,
     )  # fmt: skip
 
 
@@ -59,7 +59,9 @@ def test_gauge_taken_for_absolute_is_told_in_the_book_s_problem() -> None:
 
 def test_half_used_and_cooled_is_asked_in_kelvins() -> None:
     """[textbook; read] 15 MPa at 25 °C, half used, now 15 °C: 7.25 MPa as ideal gas, so half a cylinder is left."""
-    held = free_gas_volume(0.04, 7.25e6, 288.15, 1.0) / free_gas_volume(0.04, 15e6, 298.15, 1.0)
+    held = free_gas_volume(
+        water_volume=0.04, pressure=7.25e6, temperature=288.15, compressibility=1.0
+    ) / free_gas_volume(water_volume=0.04, pressure=15e6, temperature=298.15, compressibility=1.0)
     assert held == pytest.approx(0.5, abs=0.001)
     made = asked(
         "oxygen-left", "share_of_full", "%", rules="iso", water_volume="40 L", gauge="71.49 bar", temperature="15 degC",

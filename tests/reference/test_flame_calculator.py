@@ -65,18 +65,36 @@ def test_no_point_of_the_drawn_curve_is_five_kelvin_off(fuel: str) -> None:
         air = dice.choice([0.0, dice.uniform(0.0, 3.0), dice.uniform(0.0, 25.0)])
         purity = dice.choice([1.0, dice.uniform(0.9, 1.0)])
         lowest = flame.least_oxygen_ratio(fuel, air, purity)
-        points = flame_points(fuel, own, lowest, air, purity, 298.15, 0.5)
+        points = flame_points(
+            fuel=fuel,
+            own=own,
+            lowest=lowest,
+            air=air,
+            oxygen_purity=purity,
+            gas_temperature=298.15,
+            propyne_share=0.5,
+        )
         assert any(ratio == own for ratio, _ in points)
         for (left, cold), (right, hot) in pairwise(points):
             for part in (0.25, 0.5, 0.75):
                 line = cold.temperature + part * (hot.temperature - cold.temperature)
                 ratio = left + part * (right - left)
-                there = flame.burnt_gas(fuel, ratio, air, purity, start=cold.end).temperature
+                there = flame.burnt_gas(
+                    fuel=fuel, oxygen_ratio=ratio, air=air, oxygen_purity=purity, start=cold.end
+                ).temperature
                 assert line == pytest.approx(there, abs=5.0), (fuel, own, air, purity, ratio)
 
 
 @pytest.mark.parametrize(("fuel", "corner"), [("acetylene", 1.0), ("propane", 1.5)])
 def test_the_curve_has_its_corner_where_all_carbon_is_carbon_monoxide(fuel: str, corner: float) -> None:
     """An atom of oxygen for each of carbon: C2H2 + O2, C3H8 + 1.5 O2; by hand."""
-    points = flame_points(fuel, 1.2 * corner, 0.2, 0.0, 1.0, 298.15, 0.5)
+    points = flame_points(
+        fuel=fuel,
+        own=1.2 * corner,
+        lowest=0.2,
+        air=0.0,
+        oxygen_purity=1.0,
+        gas_temperature=298.15,
+        propyne_share=0.5,
+    )
     assert any(ratio == pytest.approx(corner, abs=1e-12) for ratio, _ in points)

@@ -164,7 +164,7 @@ def test_every_hose_drops_and_refuses_as_fluids_does() -> None:
         gauge, flow = bar * 1e5, litres / 3.6e6
         if gas == "acetylene" and bar > 1.5:
             with pytest.raises(InputError, match="acetylene is never used above"):
-                hose_drop(gas, gauge, bore, length, flow, 293.15, "iso")  # type: ignore[operator]
+                hose_drop(gas=gas, gauge=gauge, bore=bore, length=length, flow=flow, temperature=293.15, rules="iso")  # type: ignore[operator]
             continue
         try:
             theirs = _theirs(gas, flow, gauge + 101325, bore, length)
@@ -174,10 +174,10 @@ def test_every_hose_drops_and_refuses_as_fluids_does() -> None:
             theirs = float("inf")
         if theirs > gauge:
             with pytest.raises(InputError, match=r"^Flow: "):
-                hose_drop(gas, gauge, bore, length, flow, 293.15, "iso")  # type: ignore[operator]
+                hose_drop(gas=gas, gauge=gauge, bore=bore, length=length, flow=flow, temperature=293.15, rules="iso")  # type: ignore[operator]
             refused += 1
             continue
-        ours = hose_drop(gas, gauge, bore, length, flow, 293.15, "iso").results.drop  # type: ignore[operator]
+        ours = hose_drop(gas=gas, gauge=gauge, bore=bore, length=length, flow=flow, temperature=293.15, rules="iso").results.drop  # type: ignore[operator]
         if theirs > 138:  # 0.02 psi
             # Acetylene is not in CoolProp: held to the ideal gas, less the 2 % that its second virial coefficient
             # of -191 cm3/mol (from memory) takes at 2.5 bar.

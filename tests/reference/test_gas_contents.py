@@ -48,7 +48,9 @@ def test_contents_in_moles_are_coolprops(gas: str) -> None:
         moles = 0.043 * PropsSI("Dmolar", "T", temperature, "P", LOW_TO_HIGH, gas)
         for pressure, n in zip(LOW_TO_HIGH.tolist(), moles, strict=True):
             z = compressibility(gas, pressure, float(temperature))
-            ours = free_gas_volume(0.043, pressure, float(temperature), z)
+            ours = free_gas_volume(
+                water_volume=0.043, pressure=pressure, temperature=float(temperature), compressibility=z
+            )
             worst = max(worst, abs(ours / (n * GAS_CONSTANT * 288.15 / 101325) - 1))
     assert worst <= LIMIT[gas]
 
@@ -95,7 +97,9 @@ HEATED = [(fill, at, psi) for fill, row in FILLS.items() for at, psi in row.item
 )
 def test_oxygen_gauge_follows_the_weather(fill: int, at: int, reads: int) -> None:
     z = compressibility("oxygen", psig(fill), fahrenheit(70))
-    held = free_gas_volume(0.043, psig(fill), fahrenheit(70), z)
+    held = free_gas_volume(
+        water_volume=0.043, pressure=psig(fill), temperature=fahrenheit(70), compressibility=z
+    )
     ours = (pressure_of_contents("oxygen", 0.043, held, fahrenheit(at)) - ATMOSPHERE) / PSI
     assert ours == pytest.approx(reads, abs=1.0)
 
@@ -114,7 +118,12 @@ def test_oxygen_gauge_follows_the_weather(fill: int, at: int, reads: int) -> Non
 )
 def test_metric_oxygen_gauge_follows_the_weather(fill: int, celsius: int, reads: int) -> None:
     full = fill * 1e5 + ATMOSPHERE
-    held = free_gas_volume(0.05, full, 288.15, compressibility("oxygen", full, 288.15))
+    held = free_gas_volume(
+        water_volume=0.05,
+        pressure=full,
+        temperature=288.15,
+        compressibility=compressibility("oxygen", full, 288.15),
+    )
     ours = pressure_of_contents("oxygen", 0.05, held, celsius + 273.15) - ATMOSPHERE
     assert ours / 1e5 == pytest.approx(reads, abs=0.6)
 
@@ -136,7 +145,14 @@ def test_metric_oxygen_gauge_follows_the_weather(fill: int, celsius: int, reads:
 )
 def test_oxygen_expands_to_the_printed_volumes(fill: int, volumes: float) -> None:
     z = compressibility("oxygen", psig(fill), SEVENTY_FAHRENHEIT)
-    all_of_it = free_gas_volume(1.0, psig(fill), SEVENTY_FAHRENHEIT, z, ATMOSPHERE, SEVENTY_FAHRENHEIT)
+    all_of_it = free_gas_volume(
+        water_volume=1.0,
+        pressure=psig(fill),
+        temperature=SEVENTY_FAHRENHEIT,
+        compressibility=z,
+        reference_pressure=ATMOSPHERE,
+        reference_temperature=SEVENTY_FAHRENHEIT,
+    )
     assert all_of_it - 1 == pytest.approx(volumes, rel=1e-3)  # real gas at 1 atm: 0.08 % less
 
 
@@ -144,14 +160,24 @@ def test_a_244_cubic_foot_cylinder_holds_43_litres_of_water() -> None:
     """42.99 L: reference facts, with CoolProp; [widely printed] 244 ft³ at 2200 psig."""
     z = compressibility("oxygen", psig(2200), SEVENTY_FAHRENHEIT)
     assert z == pytest.approx(0.9376, abs=5e-5)
-    volume = water_volume_of_rated(244 * FOOT3 * AT_70F, psig(2200), SEVENTY_FAHRENHEIT, z)
+    volume = water_volume_of_rated(
+        rated=244 * FOOT3 * AT_70F,
+        full_pressure=psig(2200),
+        full_temperature=SEVENTY_FAHRENHEIT,
+        full_compressibility=z,
+    )
     assert volume * 1000 == pytest.approx(43.0, abs=0.05)
 
 
 def test_half_the_pressure_is_a_little_under_half_the_oxygen() -> None:
     """49.3 % of all the gas at 1100 of 2200 psig: reference facts, CoolProp."""
     left, full = (
-        free_gas_volume(0.043, psig(p), SEVENTY_FAHRENHEIT, compressibility("oxygen", psig(p), 294.2611))
+        free_gas_volume(
+            water_volume=0.043,
+            pressure=psig(p),
+            temperature=SEVENTY_FAHRENHEIT,
+            compressibility=compressibility("oxygen", psig(p), 294.2611),
+        )
         for p in (1100, 2200)
     )
     assert 100 * share_of_full(left, full) == pytest.approx(49.3, abs=0.05)
@@ -161,7 +187,13 @@ def test_50_litres_at_200_bar_hold_the_printed_oxygen() -> None:
     """10.73 m³, 214.6 volumes at 15 °C and 1 bar, counted as real gas: 0.08 % less than ideal."""
     for bar, volumes in ((200, 214.6), (150, 161.3), (230, 244.8), (300, 308.0)):
         z = compressibility("oxygen", bar * 1e5, 288.15)
-        ours = free_gas_volume(1.0, bar * 1e5, 288.15, z, reference_pressure=1e5)
+        ours = free_gas_volume(
+            water_volume=1.0,
+            pressure=bar * 1e5,
+            temperature=288.15,
+            compressibility=z,
+            reference_pressure=1e5,
+        )
         assert ours == pytest.approx(volumes, rel=1.2e-3)
 
 

@@ -60,10 +60,26 @@ def test_every_hose_drops_and_refuses_as_fluids_does() -> None:
             continue
         except ValueError:
             with pytest.raises(ValueError, match="cannot pass"):
-                hose_flow(gas, flow, inlet, bore, length, temperature=kelvin, compressibility=1.0)
+                hose_flow(
+                    gas=gas,
+                    flow=flow,
+                    inlet=inlet,
+                    bore=bore,
+                    length=length,
+                    temperature=kelvin,
+                    compressibility=1.0,
+                )
             refused += 1
             continue
-        ours = hose_flow(gas, flow, inlet, bore, length, temperature=kelvin, compressibility=1.0)
+        ours = hose_flow(
+            gas=gas,
+            flow=flow,
+            inlet=inlet,
+            bore=bore,
+            length=length,
+            temperature=kelvin,
+            compressibility=1.0,
+        )
         if theirs > 0.02 * PSI:
             assert ours.drop == pytest.approx(theirs, rel=LIMIT), case
             met += 1
@@ -88,9 +104,16 @@ def test_the_last_flow_that_passes_is_fluids_own() -> None:
                 low = middle
             else:
                 low = middle
-        assert hose_flow(gas, low * 0.9995, inlet, bore, length, compressibility=1.0).outlet > 0
+        assert (
+            hose_flow(
+                gas=gas, flow=low * 0.9995, inlet=inlet, bore=bore, length=length, compressibility=1.0
+            ).outlet
+            > 0
+        )
         with pytest.raises(ValueError, match="cannot pass"):
-            hose_flow(gas, high * 1.0005, inlet, bore, length, compressibility=1.0)
+            hose_flow(
+                gas=gas, flow=high * 1.0005, inlet=inlet, bore=bore, length=length, compressibility=1.0
+            )
 
 
 def _points() -> list[dict[str, str]]:
@@ -108,9 +131,9 @@ def test_reference_points_are_met() -> None:
         bore, length = float(row["D_m"]), float(row["L_ft"]) * 0.3048
         if row["dP_psi"] == "impossible":
             with pytest.raises(ValueError, match="cannot pass"):
-                hose_flow(gas, flow, inlet, bore, length, compressibility=1.0)
+                hose_flow(gas=gas, flow=flow, inlet=inlet, bore=bore, length=length, compressibility=1.0)
             continue
-        ours = hose_flow(gas, flow, inlet, bore, length, compressibility=1.0)
+        ours = hose_flow(gas=gas, flow=flow, inlet=inlet, bore=bore, length=length, compressibility=1.0)
         assert ours.reynolds == pytest.approx(float(row["Re"]), rel=LIMIT)
         assert ours.drop / PSI == pytest.approx(float(row["dP_psi"]), rel=LIMIT, abs=1e-4)
 
@@ -131,7 +154,9 @@ def test_drops_are_the_fact_files(
     gas: str, psi: float, flow: float, inch: float, feet: float, drop: float
 ) -> None:
     """Computed with `fluids`, printed to a hundredth of a psi; its temperature is not told."""
-    ours = hose_flow(gas, flow * CFH, psi * PSI + ATMOSPHERE, inch * 0.0254, feet * 0.3048)
+    ours = hose_flow(
+        gas=gas, flow=flow * CFH, inlet=psi * PSI + ATMOSPHERE, bore=inch * 0.0254, length=feet * 0.3048
+    )
     assert ours.drop / PSI == pytest.approx(drop, abs=0.006, rel=0.02)
 
 

@@ -79,7 +79,7 @@ def test_a_tip_passes_what_the_isentrope_does(gases: dict[str, float], psi: floa
     for celsius, limit in ((-30, 2 * LIMIT), (0, LIMIT), (20, LIMIT), (45, LIMIT), (65, 2 * LIMIT)):
         kelvin = celsius + 273.15
         flux, speed = isentrope(gases, kelvin, pressure)
-        ours = orifice_flow(gases, 1.0, pressure, temperature=kelvin, discharge=1.0)
+        ours = orifice_flow(gases=gases, area=1.0, pressure=pressure, temperature=kelvin, discharge=1.0)
         assert ours.mass_flow == pytest.approx(flux, rel=limit)
         assert ours.speed == pytest.approx(speed, rel=limit)
 
@@ -98,9 +98,9 @@ def test_reference_points_are_met(row: dict[str, str]) -> None:
         name, _, share = part.rpartition("=")
         gases[theirs[name]] = float(share)
     ours = orifice_flow(
-        gases,
-        orifice_area(0.001),
-        float(row["P0_psig"]) * 6894.757 + 101325,
+        gases=gases,
+        area=orifice_area(0.001),
+        pressure=float(row["P0_psig"]) * 6894.757 + 101325,
         temperature=float(row["T0_K"]),
         discharge=1.0,
     )
@@ -133,5 +133,5 @@ def test_the_pressure_for_a_flow_is_the_isentropes(psi: float) -> None:
     flux, _ = isentrope(gases, 293.15, psi * 6894.757 + 101325)
     moles = flux * 1e-6 / (cantera_gas().mean_molecular_weight / 1000)
     flow = moles * GAS_CONSTANT * 288.15 / 101325
-    found = orifice_pressure(gases, 1e-6, flow, discharge=1.0)
+    found = orifice_pressure(gases=gases, area=1e-6, flow=flow, discharge=1.0)
     assert (found - 101325) / 6894.757 == pytest.approx(psi, rel=2.5 * LIMIT)

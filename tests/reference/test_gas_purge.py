@@ -43,7 +43,9 @@ CFH = 0.3048**3 / 3600 * FIFTEEN_CELSIUS / SEVENTY_FAHRENHEIT
 def test_five_changes_take_the_printed_time(sixteenths: int, at: float, seconds: float) -> None:
     """Fact file, G-T1: 25 ft, hose counted at 1 atm and 70 °F; computed."""
     volume = hose_volume(sixteenths / 16 * 0.0254, 25 * 0.3048)
-    held = free_gas_volume(volume, ATM, SEVENTY_FAHRENHEIT, 1.0)
+    held = free_gas_volume(
+        water_volume=volume, pressure=ATM, temperature=SEVENTY_FAHRENHEIT, compressibility=1.0
+    )
     assert purge_time(held, at * CFH, least=0.0) == pytest.approx(seconds, rel=0.03, abs=0.5)
     assert purge_time(held, at * CFH) == pytest.approx(max(10.0, seconds), rel=0.03, abs=0.5)
 
@@ -52,7 +54,9 @@ def test_a_quarter_inch_hose_takes_the_checked_time() -> None:
     """Fact file: 14.73 in³, five volumes at 20 cfh in 7.7 s; computed."""
     volume = hose_volume(0.25 * 0.0254, 25 * 0.3048)
     assert volume / 0.0254**3 == pytest.approx(14.73, abs=0.01)
-    held = free_gas_volume(volume, ATM, SEVENTY_FAHRENHEIT, 1.0)
+    held = free_gas_volume(
+        water_volume=volume, pressure=ATM, temperature=SEVENTY_FAHRENHEIT, compressibility=1.0
+    )
     assert purge_time(held, 20 * CFH, least=0.0) == pytest.approx(7.7, abs=0.05)
 
 
@@ -97,7 +101,7 @@ def test_letting_down_takes_the_time_of_an_integrator(
 
     there.terminal = True  # type: ignore[attr-defined]
     theirs = solve_ivp(fall, (0, 1e4), [ATM + psi * PSI], events=there, rtol=1e-9, atol=1e-3).t_events[0][0]
-    ours = bleed_time({gas: 1}, volume, ATM + psi * PSI, end, area)
+    ours = bleed_time(gases={gas: 1}, volume=volume, pressure=ATM + psi * PSI, until=end, area=area)
     assert ours == pytest.approx(theirs, rel=1e-3)
 
 
@@ -106,7 +110,7 @@ def test_letting_down_at_the_speed_of_sound_is_exponential() -> None:
     per_pascal = saint_venant(1e6, 1.39521, 0.031998, 293.15) / 1e6
     rate = 0.75 * 1e-6 * per_pascal * GAS_CONSTANT * 293.15 / (0.031998 * 1e-3)
     for start, end in ((2.4e6, 1.2e6), (1.2e6, 0.3e6)):
-        ours = bleed_time({"oxygen": 1}, 1e-3, start, end, 1e-6)
+        ours = bleed_time(gases={"oxygen": 1}, volume=1e-3, pressure=start, until=end, area=1e-6)
         assert ours == pytest.approx(log(start / end) / rate, rel=1e-4)
 
 
@@ -178,7 +182,11 @@ def test_the_error_is_what_random_readings_scatter(
         )
     )
     scatter = float(np.std(volume * (p1 / t1 - p2 / t2) / GAS_CONSTANT))
-    ours = lost_amount_error(*reading, gauge_error, temperature_error, volume_error)
+    names = ("volume", "first_pressure", "first_temperature", "last_pressure", "last_temperature")
+    ours = lost_amount_error(
+        **dict(zip(names, reading, strict=True)),
+        gauge_error=gauge_error, temperature_error=temperature_error, volume_error=volume_error,
+    )  # fmt: skip
     assert ours == pytest.approx(scatter, rel=0.01)
 
 
@@ -190,6 +198,8 @@ def test_waiting_shows_a_leak_that_coolprop_lets_out() -> None:
         - PropsSI("Dmolar", "T", 293.15, "P", first - 0.5 * PSI, "Oxygen")
     )
     theirs = moles * GAS_CONSTANT * FIFTEEN_CELSIUS / ATM / leak
-    ours = waiting_time(volume, 0.5 * PSI, 293.15, leak)
+    ours = waiting_time(volume=volume, change=0.5 * PSI, temperature=293.15, leak=leak)
     assert ours == pytest.approx(theirs, rel=0.005)
-    assert smallest_leak(volume, 0.5 * PSI, 293.15, theirs) == pytest.approx(leak, rel=0.005)
+    assert smallest_leak(
+        volume=volume, change=0.5 * PSI, temperature=293.15, waiting=theirs
+    ) == pytest.approx(leak, rel=0.005)

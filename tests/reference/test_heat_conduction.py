@@ -11,7 +11,8 @@ import pytest
 from scipy import integrate, optimize, special
 
 from calc.formulas.heat import bessel, cooling, lumped, pool, rosenthal, slab
-from calc.formulas.heat.moving_source import moving_flame_rise, spot_heat_rise
+from calc.formulas.heat.heated_spot import spot_heat_rise
+from calc.formulas.heat.moving_source import moving_flame_rise
 from calc.formulas.heat.steel_properties import (
     BREAKS,
     STEEL_DENSITY,
@@ -80,16 +81,16 @@ def test_rosenthal_matches_its_reference_points() -> None:
 def test_a_moving_flame_matches_its_reference_points() -> None:
     for row in points("D3_moving_gaussian_plate"):
         found = moving_flame_rise(
-            row["q_W"],
-            row["v_m_s"],
-            row["xi_m"],
-            row["y_m"],
-            row["z_m"],
-            row["thickness_m"],
-            row["sigma_m"],
-            row["k"],
-            row["alpha"],
-            row["h_both_W_m2K"],
+            power=row["q_W"],
+            speed=row["v_m_s"],
+            ahead=row["xi_m"],
+            aside=row["y_m"],
+            depth=row["z_m"],
+            thickness=row["thickness_m"],
+            spread=row["sigma_m"],
+            conductivity=row["k"],
+            diffusivity=row["alpha"],
+            both_faces=row["h_both_W_m2K"],
         )
         assert found == pytest.approx(row["dT_K"], rel=1e-5), row
 
@@ -141,14 +142,30 @@ def test_a_moving_flame_matches_scipy_run_now(
     # Past the last moment 60 images no longer do, but the loss or the travel has ended it.
     high = 1e7 if thickness == inf and speed == 0 else 3e4 if speed == 0 else 300.0
     theirs = 900.0 * alpha / (2 * np.pi * k) * quad_over_log_time(laid, 1e-12, high)
-    found = moving_flame_rise(900.0, speed, ahead, aside, depth, thickness, spread, k, alpha, loss)
+    found = moving_flame_rise(
+        power=900.0,
+        speed=speed,
+        ahead=ahead,
+        aside=aside,
+        depth=depth,
+        thickness=thickness,
+        spread=spread,
+        conductivity=k,
+        diffusivity=alpha,
+        both_faces=loss,
+    )
     assert found == pytest.approx(theirs, rel=NEAR)
 
 
 def test_power_for_width_matches_its_reference_points() -> None:
     for row in points("D4_power_for_width"):
         found = pool.power_for_width(
-            row["pool_width_m"], row["v_m_s"], row["thickness_m"], row["dTm_K"], row["k"], row["alpha"]
+            width=row["pool_width_m"],
+            speed=row["v_m_s"],
+            thickness=row["thickness_m"],
+            rise=row["dTm_K"],
+            conductivity=row["k"],
+            diffusivity=row["alpha"],
         )
         assert found == pytest.approx(row["P_required_W"], rel=1e-5)
 
@@ -169,7 +186,9 @@ def test_pool_width_is_the_widest_point_that_scipy_finds(power: float, speed: fl
     best = optimize.minimize_scalar(
         lambda a: -half_width(a), bounds=(-0.01, 0.0), method="bounded", options={"xatol": 1e-10}
     )
-    found = pool.pool_width(power, speed, thickness, 1490.0, k, alpha)
+    found = pool.pool_width(
+        power=power, speed=speed, thickness=thickness, rise=1490.0, conductivity=k, diffusivity=alpha
+    )
     assert found == pytest.approx(-2 * best.fun, rel=1e-5)
 
 
@@ -178,11 +197,20 @@ def test_slab_and_deep_body_match_their_reference_points() -> None:
         flux, k, alpha = row["flux_W_m2"], row["k"], row["alpha"]
         depth, time = row["x_m"], row["t_s"]
         near = {"rel": 1e-5, "abs": 1e-4}  # the points carry four decimals
-        found = slab.slab_rise(flux, depth, time, row["thickness_m"], k, alpha)
+        found = slab.slab_rise(
+            flux=flux,
+            depth=depth,
+            time=time,
+            thickness=row["thickness_m"],
+            conductivity=k,
+            diffusivity=alpha,
+        )
         assert found == pytest.approx(row["dT_slab_insulated_back_K"], **near)
-        found = slab.deep_body_rise(flux, depth, time, k, alpha)
+        found = slab.deep_body_rise(flux=flux, depth=depth, time=time, conductivity=k, diffusivity=alpha)
         assert found == pytest.approx(row["dT_semi_infinite_K"], **near)
-        found = slab.deep_body_rise(flux, depth, time, k, alpha, 100.0)
+        found = slab.deep_body_rise(
+            flux=flux, depth=depth, time=time, conductivity=k, diffusivity=alpha, surface_loss=100.0
+        )
         assert found == pytest.approx(row["dT_semi_inf_h100_K"], **near)
 
 
@@ -192,15 +220,33 @@ def test_a_losing_body_matches_scipy_run_now(loss: float) -> None:
     # at the face, flux - loss·rise, is what flows in by the gradient there.
     k, alpha, flux, time = 41.0, 9.1e-6, 3e5, 37.0
     step = 1e-6
-    rises = [slab.deep_body_rise(flux, i * step, time, k, alpha, loss) for i in range(3)]
+    rises = [
+        slab.deep_body_rise(
+            flux=flux, depth=i * step, time=time, conductivity=k, diffusivity=alpha, surface_loss=loss
+        )
+        for i in range(3)
+    ]
     gradient = (-3 * rises[0] + 4 * rises[1] - rises[2]) / (2 * step)
     assert -k * gradient == pytest.approx(flux - loss * rises[0], rel=1e-4)
     # and that warmth inside is the heat that came in
     inside = integrate.quad(
-        lambda x: slab.deep_body_rise(flux, x, time, k, alpha, loss), 0.0, 0.3, limit=200
+        lambda x: slab.deep_body_rise(
+            flux=flux, depth=x, time=time, conductivity=k, diffusivity=alpha, surface_loss=loss
+        ),
+        0.0,
+        0.3,
+        limit=200,
     )[0]
     came = integrate.quad(
-        lambda t: flux - loss * slab.deep_body_rise(flux, 0.0, t, k, alpha, loss), 0.0, time
+        lambda t: (
+            flux
+            - loss
+            * slab.deep_body_rise(
+                flux=flux, depth=0.0, time=t, conductivity=k, diffusivity=alpha, surface_loss=loss
+            )
+        ),
+        0.0,
+        time,
     )[0]
     assert inside * k / alpha == pytest.approx(came, rel=1e-4)
 
@@ -226,13 +272,13 @@ def test_a_bar_matches_scipy_run_now() -> None:
 @pytest.mark.parametrize("row", points("D7_lumped_preheat"), ids=lambda r: str(r["time_s"]))
 def test_warm_up_matches_its_reference_point(row: dict[str, float | str]) -> None:
     found = lumped.warm_up_time(
-        row["net_flame_W"],
-        row["mass_kg"],
-        row["area_m2"],
-        row["h"],
-        row["emissivity"],
-        row["T0_C"] + 273.15,
-        row["target_C"] + 273.15,
+        power=row["net_flame_W"],
+        mass=row["mass_kg"],
+        area=row["area_m2"],
+        heat_transfer=row["h"],
+        emissivity=row["emissivity"],
+        start=row["T0_C"] + 273.15,
+        target=row["target_C"] + 273.15,
     )
     if row["time_s"] == "never":
         assert found is None
@@ -257,7 +303,16 @@ def test_warm_up_matches_scipy_run_now(power: float, target: float) -> None:
     run = integrate.solve_ivp(
         rate, (0, 1e5), [310.0], "LSODA", events=there, rtol=1e-9, atol=1e-7, max_step=2.0
     )
-    found = lumped.warm_up_time(power, mass, area, h, e, 310.0, goal, around)
+    found = lumped.warm_up_time(
+        power=power,
+        mass=mass,
+        area=area,
+        heat_transfer=h,
+        emissivity=e,
+        start=310.0,
+        target=goal,
+        surroundings=around,
+    )
     if run.t_events[0].size:
         assert found == pytest.approx(run.t_events[0][0], rel=NEAR)
     else:
@@ -272,7 +327,9 @@ def test_cooling_matches_scipy_run_now() -> None:
         return mass * steel_heat_capacity(t) / loss
 
     theirs = integrate.quad(slowness, 320.0, 1250.0, points=BREAKS, limit=400, epsrel=1e-10)[0]
-    assert lumped.cooling_time(mass, area, h, e, 1250.0, 320.0, around) == pytest.approx(theirs, rel=1e-7)
+    assert lumped.cooling_time(
+        mass=mass, area=area, heat_transfer=h, emissivity=e, start=1250.0, target=320.0, surroundings=around
+    ) == pytest.approx(theirs, rel=1e-7)
 
 
 def test_cooling_times_match_their_points() -> None:
@@ -302,16 +359,16 @@ def test_thick_plate_cooling_is_near_rosenthals() -> None:
 def test_spot_heating_matches_its_reference_points() -> None:
     for row in points("D9_spot_heat_plate"):
         found = spot_heat_rise(
-            row["q_W"],
-            row["heat_time_s"],
-            row["t_s"],
-            row["r_m"],
-            row["z_m"],
-            row["thickness_m"],
-            row["sigma_m"],
-            row["k"],
-            row["alpha"],
-            row["h_total_W_m2K"],
+            power=row["q_W"],
+            heating_time=row["heat_time_s"],
+            time=row["t_s"],
+            distance=row["r_m"],
+            depth=row["z_m"],
+            thickness=row["thickness_m"],
+            spread=row["sigma_m"],
+            conductivity=row["k"],
+            diffusivity=row["alpha"],
+            both_faces=row["h_total_W_m2K"],
         )
         assert found == pytest.approx(row["dT_K"], rel=5e-4, abs=1e-3)
 
@@ -329,7 +386,18 @@ def test_spot_heating_matches_scipy_run_now(time: float) -> None:
 
     low = max(time - heating, 1e-9)
     theirs = 1100.0 * alpha / (2 * np.pi * k) * quad_over_log_time(given, low, time)
-    found = spot_heat_rise(1100.0, heating, time, 0.02, 0.001, thickness, spread, k, alpha, loss)
+    found = spot_heat_rise(
+        power=1100.0,
+        heating_time=heating,
+        time=time,
+        distance=0.02,
+        depth=0.001,
+        thickness=thickness,
+        spread=spread,
+        conductivity=k,
+        diffusivity=alpha,
+        both_faces=loss,
+    )
     assert found == pytest.approx(theirs, rel=5e-4)
 
 

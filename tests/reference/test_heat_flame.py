@@ -105,8 +105,8 @@ def farthest_share(ours: Mapping[str, float], theirs: Mapping[str, float]) -> tu
 )
 def test_a_flame_matches_its_reference_point(row: dict[str, str]) -> None:
     gas = flame.burnt_gas(
-        our_fuel(row["fuel"]),
-        float(row["o2_per_fuel_mol"]),
+        fuel=our_fuel(row["fuel"]),
+        oxygen_ratio=float(row["o2_per_fuel_mol"]),
         air=float(row["air_per_fuel_mol"]),
         gas_temperature=float(row["T0_K"]),
         pressure=float(row["P_Pa"]),
@@ -141,7 +141,14 @@ def test_flames_match_cantera_run_now(air: float) -> None:
         atoms = atoms_in(fuel_shares(fuel))
         ratio = part * oxygen_to_burn(atoms.get("C", 0.0), atoms["H"])
         temperature, pressure = (275.0, 0.9e5) if part < 0.5 else (320.0, 2.1e5)
-        ours = flame.burnt_gas(fuel, ratio, air, purity, temperature, pressure)
+        ours = flame.burnt_gas(
+            fuel=fuel,
+            oxygen_ratio=ratio,
+            air=air,
+            oxygen_purity=purity,
+            gas_temperature=temperature,
+            pressure=pressure,
+        )
         mixture = flame.unburnt_mixture(fuel, ratio, air, purity)
         theirs, shares = cantera_flame(mixture, temperature, pressure, ours.soot > 0)
         where = f"{fuel} at {part} of complete burning, air {air}, purity {purity}"
@@ -155,7 +162,7 @@ def test_flames_are_near_an_older_set_of_data() -> None:
     for fuel, ratio in (("acetylene", 1.1), ("acetylene", 1.5), ("propane", 4.3), ("methane", 1.8)):
         mixture = flame.unburnt_mixture(fuel, ratio, 2.0)
         theirs, shares = cantera_flame(mixture, older=True)
-        ours = flame.burnt_gas(fuel, ratio, 2.0)
+        ours = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio, air=2.0)
         assert ours.temperature == pytest.approx(theirs, abs=NEAR)
         assert farthest_share(ours.shares, shares)[0] < 0.006
 
@@ -208,7 +215,7 @@ def test_heat_and_entropy_agree_with_the_older_fit(name: str) -> None:
     "row", points("A4_redox_at_metal_T"), ids=lambda r: f"{r['T_K']}K-{r['o2_per_c2h2']}-cantera"
 )
 def test_gas_at_the_metal_matches_its_reference_point(row: dict[str, str]) -> None:
-    gas = flame.burnt_gas("acetylene", float(row["o2_per_c2h2"]))
+    gas = flame.burnt_gas(fuel="acetylene", oxygen_ratio=float(row["o2_per_c2h2"]))
     there = flame.gas_at_metal(gas, float(row["T_K"]))
     # In cool rich gas the species we leave out, benzene and its kin, hold part of the
     # carbon; the activity is then far above 1 either way.
@@ -277,7 +284,7 @@ def test_printed_heat_values_at_sixty_fahrenheit(printed: float, found: float) -
     ],
 )
 def test_printed_flame_temperatures(fuel: str, ratio: float, celsius: float, limit: float) -> None:
-    found = flame.burnt_gas(fuel, ratio).temperature - 273.15
+    found = flame.burnt_gas(fuel=fuel, oxygen_ratio=ratio).temperature - 273.15
     assert found == pytest.approx(celsius, abs=limit)
 
 
@@ -297,6 +304,6 @@ def test_impure_oxygen_cools_by_what_cantera_says() -> None:
         pure, impure = (
             cantera_flame(flame.unburnt_mixture("acetylene", 1.1, 0.0, p)) for p in (1.0, purity)
         )
-        ours = flame.burnt_gas("acetylene", 1.1, oxygen_purity=purity).temperature
-        ours -= flame.burnt_gas("acetylene", 1.1).temperature
+        ours = flame.burnt_gas(fuel="acetylene", oxygen_ratio=1.1, oxygen_purity=purity).temperature
+        ours -= flame.burnt_gas(fuel="acetylene", oxygen_ratio=1.1).temperature
         assert ours == pytest.approx(impure[0] - pure[0], abs=0.5)

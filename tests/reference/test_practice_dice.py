@@ -36,8 +36,8 @@ def test_an_order_holds_each_once() -> None:
 
 
 SET = (
-    "from calc.calculators import *; from calc.practice.sets import problem_set; "
-    "print([(o.problem.question, round(o.problem.key, 6)) for o in problem_set((), 'all', 7, 20, 'bare', 'us')])"
+    "from calc.practice.sets import problem_set; "
+    "print([(o.problem.question, round(o.problem.key, 6)) for o in problem_set(calculators=(), topic='all', seed=7, problems=20, help_wanted='bare', rules='us')])"
 )
 
 

@@ -78,7 +78,7 @@ DTD = """
 SPACE = {"q": "http://www.imsglobal.org/xsd/ims_qtiasiv1p2"}
 
 def sets() -> tuple[tuple[Numbered, ...], ...]:
-    return tuple(problem_set((), topic, 4, 12, "ladder", rules) for topic in TOPICS if topic != "other" for rules in ("us", "iso"))  # fmt: skip
+    return tuple(problem_set(calculators=(), topic=topic, seed=4, problems=12, help_wanted="ladder", rules=rules) for topic in TOPICS if topic != "other" for rules in ("us", "iso"))  # fmt: skip
 
 
 @cache
@@ -204,7 +204,7 @@ HOSTILE = "</item><x>&amp;\n\n::t:: {=a ~b} // $CATEGORY: x ]]> \\ # 50 %"
 
 
 def test_signs_that_mean_something_stay_text() -> None:
-    asked = ChoiceQuestion("x", HOSTILE, (Part(HOSTILE, ("one = {1}", "two ~ #2", "</mattext>"), 1),), HOSTILE)
+    asked = ChoiceQuestion(id="x", title=HOSTILE, parts=(Part(HOSTILE, ("one = {1}", "two ~ #2", "</mattext>"), 1),), because=HOSTILE)
     (got,) = gift(gift_of_choices(HOSTILE, (asked,)))
     assert got.valid
     assert plain(got.text) == bracketed(HOSTILE)

@@ -29,7 +29,7 @@ FOLLOWS = re.compile(r"\{[a-z_:0-9]+\}")
 
 
 def made(topic: str, rules: str, seed: int, count: int = 6) -> list[Problem]:
-    return [one.problem for one in problem_set((), topic, seed, count, "bare", rules)]
+    return [one.problem for one in problem_set(calculators=(), topic=topic, seed=seed, problems=count, help_wanted="bare", rules=rules)]
 
 
 def impossible(one: Problem) -> str:

@@ -29,12 +29,16 @@ def test_a_room_agrees_with_the_reference_points(row: dict[str, str]) -> None:
     )
     steady = steady_share(leak, fresh, 1.0, first)
     assert steady == pytest.approx(float(row["C_steady"]), rel=1e-6, abs=5.1e-8)
-    then = share_after(steady, first, leak, fresh, room, float(row["t_h"]))
+    then = share_after(
+        steady=steady, first_share=first, leak=leak, fresh=fresh, room=room, waiting=float(row["t_h"])
+    )
     assert then == pytest.approx(float(row["C_at_t"]), rel=1e-5, abs=5.1e-9)
     if row["time_to_target_h"] == "never":
         assert steady < target
     else:
-        time = time_to_share(steady, room, leak, fresh, first, target)
+        time = time_to_share(
+            steady=steady, room=room, leak=leak, fresh=fresh, first_share=first, limit_share=target
+        )
         assert time == pytest.approx(float(row["time_to_target_h"]), rel=1e-4, abs=2e-6)
 
 
@@ -46,9 +50,13 @@ def test_a_room_agrees_with_scipy(
     balance = lambda _, y: [(leak + 0.2095 * fresh - (leak + fresh) * y[0]) / room]  # noqa: E731
     end = solve_ivp(balance, (0, hours), [first], method="LSODA", rtol=1e-10, atol=1e-13).y[0, -1]
     steady = steady_share(leak, fresh, 1.0, 0.2095)
-    assert share_after(steady, first, leak, fresh, room, hours) == pytest.approx(end, rel=1e-6)
+    assert share_after(
+        steady=steady, first_share=first, leak=leak, fresh=fresh, room=room, waiting=hours
+    ) == pytest.approx(end, rel=1e-6)
     assume(abs(end - first) > 1e-6 and abs(end - steady) > 1e-4)
-    assert time_to_share(steady, room, leak, fresh, first, end) == pytest.approx(hours, rel=1e-3)
+    assert time_to_share(
+        steady=steady, room=room, leak=leak, fresh=fresh, first_share=first, limit_share=end
+    ) == pytest.approx(hours, rel=1e-3)
 
 
 def test_fresh_air_for_an_acetylene_leak() -> None:
@@ -65,7 +73,7 @@ def test_the_dilution_air_holds_the_room_at_the_limit(leak: float, limit: float)
 
 def test_oxygen_reaches_the_limit_unventilated_in_the_stated_time() -> None:
     """t = 0.0328 V/q to 23.5 % from 20.95 %: ln(0.7905/0.765), reckoned beside the code."""
-    assert time_to_share(1.0, 100.0, 1.0, 0.0) == pytest.approx(3.28, rel=1e-3)
+    assert time_to_share(steady=1.0, room=100.0, leak=1.0, fresh=0.0) == pytest.approx(3.28, rel=1e-3)
 
 
 def test_a_quarter_pound_of_acetylene_makes_a_truck_cab_flammable() -> None:

@@ -12,6 +12,7 @@ from calc.values.quantities import (
 
 
 def free_gas_volume(
+    *,
     water_volume: Volume,
     pressure: Pressure,
     temperature: Temperature,
@@ -41,7 +42,7 @@ def free_gas_volume(
         [gas-law] with the compressibility that defines it.
 
     Examples:
-        >>> round(free_gas_volume(0.05, 20_000_000.0, 288.15, 0.9195), 2)
+        >>> round(free_gas_volume(water_volume=0.05, pressure=20_000_000.0, temperature=288.15, compressibility=0.9195), 2)
         10.73
     """
     return (
@@ -53,6 +54,7 @@ def free_gas_volume(
 
 
 def water_volume_of_rated(
+    *,
     rated: FreeGas,
     full_pressure: Pressure,
     full_temperature: Temperature,
@@ -81,7 +83,7 @@ def water_volume_of_rated(
         [gas-law] with the compressibility that defines it.
 
     Examples:
-        >>> round(water_volume_of_rated(10.73, 20_000_000.0, 288.15, 0.9195), 4)
+        >>> round(water_volume_of_rated(rated=10.73, full_pressure=20_000_000.0, full_temperature=288.15, full_compressibility=0.9195), 4)
         0.05
     """
     return (

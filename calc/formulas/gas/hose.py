@@ -111,7 +111,7 @@ def _swirling(reynolds: Ratio, roughness_share: Ratio) -> Ratio:
     return 1 / root**2
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HoseFlow:
     """What becomes of a flow along a hose.
 
@@ -134,7 +134,7 @@ class HoseFlow:
     uncertain: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HoseLine:
     """A hose and the flow in it, at whatever pressure.
 
@@ -252,6 +252,7 @@ def _losses(reynolds: Ratio, roughness_share: Ratio, lengths: Ratio, fittings: R
 
 
 def hose_line(
+    *,
     gas: str,
     flow: FreeGasFlow,
     bore: Length,
@@ -293,7 +294,7 @@ def hose_line(
     molar_mass = gas_molar_mass(gas)
     mass_flow = flow * ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS) * molar_mass
     if mass_flow == 0:
-        return HoseLine(0.0, 0.0, 0.0, 0.0, 0.0, gas, temperature, compressibility)
+        return HoseLine(sonic=0.0, loss=0.0, least_loss=0.0, most_loss=0.0, reynolds=0.0, gas=gas, temperature=temperature, compressibility=compressibility)
     reynolds = reynolds_number(mass_flow, bore, gas_viscosity(gas, temperature))
     loss, least, most = _losses(reynolds, roughness / bore, length / bore, fittings)
     if gas in LIQUEFIED and temperature > HOT:
@@ -311,6 +312,7 @@ def hose_line(
 
 
 def hose_flow(
+    *,
     gas: str,
     flow: FreeGasFlow,
     inlet: Pressure,
@@ -353,11 +355,11 @@ def hose_flow(
 
     Examples:
         >>> hundred = 100 * 0.3048**3 / 3600 * 288.15 / 294.261  # 100 ft³/h
-        >>> end = hose_flow("oxygen", hundred, 377_115.0, 0.00635, 15.24)
+        >>> end = hose_flow(gas="oxygen", flow=hundred, inlet=377_115.0, bore=0.00635, length=15.24)
         >>> round(end.drop / 6894.757, 1)  # psi
         1.2
     """
-    line = hose_line(gas, flow, bore, length, fittings, temperature, roughness, compressibility)
+    line = hose_line(gas=gas, flow=flow, bore=bore, length=length, fittings=fittings, temperature=temperature, roughness=roughness, compressibility=compressibility)
     if not 0 < inlet <= HIGHEST:
         raise ValueError("Flow along a hose is reckoned up to 26 bar only.")
     outlet = line.outlet(inlet)

@@ -106,6 +106,7 @@ def cooled_pressure(pressure: Pressure, temperature: Temperature, cooled: Temper
 
 
 def lost_amount_error(
+    *,
     volume: Volume,
     first_pressure: Pressure,
     first_temperature: Temperature,
@@ -147,6 +148,7 @@ def lost_amount_error(
 
 
 def waiting_time(
+    *,
     volume: Volume,
     change: Gauge,
     temperature: Temperature,
@@ -174,13 +176,14 @@ def waiting_time(
         [gas-law]
 
     Examples:
-        >>> round(waiting_time(0.000241, 3447.0, 293.15, 1e-6 / 60) / 60)  # 1 mL/min: min
+        >>> round(waiting_time(volume=0.000241, change=3447.0, temperature=293.15, leak=1e-6 / 60) / 60)  # 1 mL/min: min
         8
     """
     return volume * (change / reference_pressure) * (reference_temperature / temperature) / leak
 
 
 def smallest_leak(
+    *,
     volume: Volume,
     change: Gauge,
     temperature: Temperature,

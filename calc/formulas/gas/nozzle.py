@@ -111,6 +111,7 @@ def throat_speed(temperature: Temperature, molar_mass: MolarMass, gamma: Ratio, 
 
 
 def orifice_mass_flow(
+    *,
     area: Area,
     discharge: Ratio,
     pressure: Pressure,
@@ -176,7 +177,7 @@ def free_gas_flow(
     return mass_flow / molar_mass * GAS_CONSTANT * reference_temperature / reference_pressure
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OrificeFlow:
     """What the holes of a tip pass.
 
@@ -203,6 +204,7 @@ class OrificeFlow:
 
 
 def orifice_flow(
+    *,
     gases: Mapping[str, Ratio],
     area: Area,
     pressure: Pressure,
@@ -239,7 +241,7 @@ def orifice_flow(
         [textbook] of gas flow; discharge from memory.
 
     Examples:
-        >>> tip = orifice_flow({"acetylene": 1, "oxygen": 1.1}, orifice_area(0.001), 135_799.0)
+        >>> tip = orifice_flow(gases={"acetylene": 1, "oxygen": 1.1}, area=orifice_area(0.001), pressure=135_799.0)
         >>> round(tip.speed), tip.choked, round(3.6e6 * tip.flows["acetylene"])
         (218, False, 231)
     """
@@ -257,7 +259,16 @@ def orifice_flow(
     gamma = heat / (heat - GAS_CONSTANT)
     ratio = throat_ratio(pressure, outside, gamma)
     speed = throat_speed(temperature, molar_mass, gamma, ratio)
-    mass_flow = orifice_mass_flow(area, discharge, pressure, temperature, molar_mass, gamma, ratio, speed)
+    mass_flow = orifice_mass_flow(
+        area=area,
+        discharge=discharge,
+        pressure=pressure,
+        temperature=temperature,
+        molar_mass=molar_mass,
+        gamma=gamma,
+        ratio=ratio,
+        speed=speed,
+    )
     every = free_gas_flow(mass_flow, molar_mass)
     return OrificeFlow(
         mass_flow=mass_flow,
@@ -270,6 +281,7 @@ def orifice_flow(
 
 
 def orifice_pressure(
+    *,
     gases: Mapping[str, Ratio],
     area: Area,
     flow: FreeGasFlow,
@@ -303,7 +315,14 @@ def orifice_pressure(
     """
 
     def passed(pressure: Pressure) -> FreeGasFlow:
-        return orifice_flow(gases, area, pressure, outside, temperature, discharge).free_gas
+        return orifice_flow(
+            gases=gases,
+            area=area,
+            pressure=pressure,
+            outside=outside,
+            temperature=temperature,
+            discharge=discharge,
+        ).free_gas
 
     low, high = outside, HIGHEST
     if not 0 <= flow <= passed(high):

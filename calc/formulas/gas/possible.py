@@ -110,7 +110,10 @@ def full_gauge_at(gas: str, full: Gauge, full_temperature: Temperature, temperat
     """
     pressure = absolute_pressure(full)
     held = free_gas_volume(
-        ANY_VOLUME, pressure, full_temperature, compressibility(gas, pressure, full_temperature)
+        water_volume=ANY_VOLUME,
+        pressure=pressure,
+        temperature=full_temperature,
+        compressibility=compressibility(gas, pressure, full_temperature),
     )
     try:
         return pressure_of_contents(gas, ANY_VOLUME, held, temperature) - ATMOSPHERE

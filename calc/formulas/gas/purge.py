@@ -118,6 +118,7 @@ def trapped_gas(
 
 
 def bleed_time(
+    *,
     gases: Mapping[str, Ratio],
     volume: Volume,
     pressure: Pressure,
@@ -156,7 +157,7 @@ def bleed_time(
         [gas-law] with the flow of a hole.
 
     Examples:
-        >>> quick = bleed_time({"acetylene": 1}, 0.000241, 135_799.0, 101_325.0, 7.9e-7)
+        >>> quick = bleed_time(gases={"acetylene": 1}, volume=0.000241, pressure=135_799.0, until=101_325.0, area=7.9e-7)
         >>> 0 < quick < 10
         True
     """
@@ -167,7 +168,14 @@ def bleed_time(
     low, high = (until - outside) ** 0.5, (pressure - outside) ** 0.5
     amount = volume / ATMOSPHERE * FIFTEEN_CELSIUS / temperature  # free gas to a pascal
     width = (high - low) / STEPS
-    gas = orifice_flow(gases, area, pressure, outside, temperature, discharge)
+    gas = orifice_flow(
+        gases=gases,
+        area=area,
+        pressure=pressure,
+        outside=outside,
+        temperature=temperature,
+        discharge=discharge,
+    )
     total = 0.0
     for step in range(STEPS):
         root = low + (step + 0.5) * width  # the middle of each step, so never at no flow
@@ -175,7 +183,14 @@ def bleed_time(
         ratio = throat_ratio(now, outside, gas.gamma)
         speed = throat_speed(temperature, gas.molar_mass, gas.gamma, ratio)
         mass_flow = orifice_mass_flow(
-            area, discharge, now, temperature, gas.molar_mass, gas.gamma, ratio, speed
+            area=area,
+            discharge=discharge,
+            pressure=now,
+            temperature=temperature,
+            molar_mass=gas.molar_mass,
+            gamma=gas.gamma,
+            ratio=ratio,
+            speed=speed,
         )
         total += 2 * root * width / free_gas_flow(mass_flow, gas.molar_mass)
     return amount * total

@@ -16,6 +16,7 @@ _KILOJOULE_PER_MILLIMETRE = 1e6  # J/m
 
 
 def iiw_carbon_equivalent(
+    *,
     carbon: Ratio,
     manganese: Ratio = 0.0,
     chromium: Ratio = 0.0,
@@ -48,6 +49,7 @@ def iiw_carbon_equivalent(
 
 
 def cet_carbon_equivalent(
+    *,
     carbon: Ratio,
     manganese: Ratio = 0.0,
     chromium: Ratio = 0.0,
@@ -78,6 +80,7 @@ def cet_carbon_equivalent(
 
 
 def cracking_parameter(
+    *,
     carbon: Ratio,
     silicon: Ratio = 0.0,
     manganese: Ratio = 0.0,

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 from math import exp, log, sumprod
 
+from calc.formulas.heat.burnt_state import Equilibrium, Start
 from calc.formulas.heat.species import (
     CHANGE_OVER,
     ELEMENTS,
@@ -32,53 +33,7 @@ _CLOSE_ENOUGH = 1e-6  # Newton squares the error, so the last step leaves about 
 _MOST_STEPS = 300
 
 
-@dataclass(frozen=True, slots=True)
-class Start:
-    """Where a search begins: the solution of a neighbour, or the same guess for all."""
-
-    present: tuple[str, ...]
-    temperature: Temperature
-    log_moles: tuple[float, ...]
-    log_total: float
-    graphite: Amount
-    with_graphite: bool
-
-
-def start_between(one: Start, other: Start, share: Ratio) -> Start:
-    """A start part of the way (`share`, 0 to 1) from one solution to another; the first where they are unlike."""
-    if (one.present, one.with_graphite) != (other.present, other.with_graphite):
-        return one
-
-    def part(here: float, there: float) -> float:
-        return here + share * (there - here)
-
-    logs = tuple(map(part, one.log_moles, other.log_moles))
-    heat, total = part(one.temperature, other.temperature), part(one.log_total, other.log_total)
-    return Start(one.present, heat, logs, total, part(one.graphite, other.graphite), one.with_graphite)
-
-
-@dataclass(frozen=True, slots=True)
-class Equilibrium:
-    """Burnt gas at rest with itself, with graphite where some has formed.
-
-    Attributes:
-        temperature: K.
-        shares: Moles of each species in one mole of gas and graphite together.
-        moles: Amount of gas and graphite together, mol.
-        graphite: Amount of graphite, mol.
-        carbon_activity: Carbon in the gas against graphite; above 1 soot can form.
-        end: Where the search for a neighbour may start.
-    """
-
-    temperature: Temperature
-    shares: Mapping[str, Ratio]
-    moles: Amount
-    graphite: Amount
-    carbon_activity: Ratio
-    end: Start
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _System:
     """What stays the same from step to step for one set of elements."""
 
@@ -91,7 +46,7 @@ class _System:
     is_carbon: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Terms:
     """Heat capacity over R, enthalpy and Gibbs energy over RT, at one temperature."""
 
@@ -175,6 +130,7 @@ def _terms(system: _System, temperature: Temperature) -> _Terms:
 
 
 def _equations(
+    *,
     system: _System,
     amounts: tuple[Amount, ...],
     moles: list[float],
@@ -253,7 +209,18 @@ def _settled(
         shift = log_pressure - log_total
         potential = [g + x + shift for g, x in zip(terms.gibbs, logs, strict=True)]
         content = None if enthalpy is None else enthalpy / (GAS_CONSTANT * temperature)
-        answer = _answer(_equations(system, amounts, moles, total, potential, terms, graphite, content))
+        answer = _answer(
+            _equations(
+                system=system,
+                amounts=amounts,
+                moles=moles,
+                total=total,
+                potential=potential,
+                terms=terms,
+                graphite=graphite,
+                content=content,
+            )
+        )
         pulls = answer[:elements]
         heating = 0.0 if enthalpy is None else answer[-1]
         total_change = answer[elements] if graphite is None else answer[elements + 1]
@@ -278,10 +245,18 @@ def _settled(
     activity = 0.0
     if "C" in start.present:
         activity = exp(sumprod(pulls, system.is_carbon) - terms.solid_gibbs)
-    return _described(start.present, temperature, logs, log_total, graphite, activity)
+    return _described(
+        present=start.present,
+        temperature=temperature,
+        logs=logs,
+        log_total=log_total,
+        graphite=graphite,
+        activity=activity,
+    )
 
 
 def _described(
+    *,
     present: tuple[str, ...],
     temperature: Temperature,
     logs: list[float],
@@ -296,11 +271,26 @@ def _described(
     shares = {name: n / everything for name, n in zip(names, moles, strict=True)}
     if graphite is not None:
         shares[GRAPHITE] = solid / everything
-    end = Start(present, temperature, tuple(logs), log_total, solid, graphite is not None)
-    return Equilibrium(temperature, shares, everything, solid, activity, end)
+    end = Start(
+        present=present,
+        temperature=temperature,
+        log_moles=tuple(logs),
+        log_total=log_total,
+        graphite=solid,
+        with_graphite=graphite is not None,
+    )
+    return Equilibrium(
+        temperature=temperature,
+        shares=shares,
+        moles=everything,
+        graphite=solid,
+        carbon_activity=activity,
+        end=end,
+    )
 
 
 def _found(
+    *,
     elements: Mapping[str, Amount],
     pressure: Pressure,
     enthalpy: Energy | None,
@@ -316,7 +306,14 @@ def _found(
         total = sum(amounts) / 3.0
         names = _system(present).names
         guess = log(total / len(names))
-        start = Start(present, temperature, (guess,) * len(names), log(total), 0.0, False)
+        start = Start(
+            present=present,
+            temperature=temperature,
+            log_moles=(guess,) * len(names),
+            log_total=log(total),
+            graphite=0.0,
+            with_graphite=False,
+        )
     elif enthalpy is None:
         start = replace(start, temperature=temperature)
     if soot and start.with_graphite:
@@ -357,7 +354,9 @@ def equilibrium_at_enthalpy(
     Source:
         [nasa-rp-1311] part I, with the coefficients of [nasa-tp-2002-211556].
     """
-    return _found(elements, pressure, enthalpy, 3000.0, start, soot=True)
+    return _found(
+        elements=elements, pressure=pressure, enthalpy=enthalpy, temperature=3000.0, start=start, soot=True
+    )
 
 
 def equilibrium_at_temperature(
@@ -391,7 +390,9 @@ def equilibrium_at_temperature(
     Source:
         [nasa-rp-1311] part I, with the coefficients of [nasa-tp-2002-211556].
     """
-    return _found(elements, pressure, None, temperature, start, soot)
+    return _found(
+        elements=elements, pressure=pressure, enthalpy=None, temperature=temperature, start=start, soot=soot
+    )
 
 
 SOLVERS = (equilibrium_at_enthalpy, equilibrium_at_temperature)

@@ -9,12 +9,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import isfinite, sqrt
 
-from calc.formulas.heat.equilibrium import (
-    Equilibrium,
-    Start,
-    equilibrium_at_enthalpy,
-    equilibrium_at_temperature,
-)
+from calc.formulas.heat.burnt_state import Start
+from calc.formulas.heat.equilibrium import equilibrium_at_enthalpy
 from calc.formulas.heat.fuels import (
     EXAMPLE_PROPYNE_SHARE,
     atoms_in,
@@ -27,23 +23,6 @@ from calc.values.quantities import ATMOSPHERE, Amount, Pressure, Ratio, Temperat
 ROOM: Temperature = 298.15
 AIR: Mapping[str, Ratio] = {"N2": 0.78084, "O2": 0.20946, "Ar": 0.00934, "CO2": 0.00036}
 """Dry air, mole shares [us-standard-atmosphere], carbon dioxide taking what the others leave."""
-IRON_MELTS: Temperature = 1811.0
-CARBON_ACTIVITY_OF_MILD_STEEL: Ratio = 0.006
-"""Molten iron with 0.2 % carbon, graphite as 1. From memory: 1 % by weight stands at
-exp((22590 - 42.26 T)/RT), which is 0.028 at 1811 K; a fifth of it, with a little for
-the carbon's own effect."""
-WATER_TO_HYDROGEN_FOR_MANGANESE: Ratio = 0.3
-"""Where half a percent of manganese in molten steel turns to oxide. From memory: the
-product of manganese and oxygen, 0.028 at 1811 K, and log K = 7050/T - 3.17 for oxygen
-from steam. Silicon, chromium, aluminium and zinc turn at far less."""
-WATER_TO_HYDROGEN_FOR_IRON: Ratio = 0.80
-"""Where iron itself turns to oxide at 1811 K; thermochemical tables, from memory."""
-
-GIVES_CARBON = "gives carbon"
-LITTLE_OF_EITHER = "little of either"
-OXIDISES_ALLOYING_ELEMENTS = "oxidises alloying elements"
-OXIDISES_IRON = "oxidises iron"
-
 _LEAST_OXYGEN = 0.179  # a fifth, from oxygen of 90 % purity, with a hair to spare
 _MOST_OXYGEN = 3.0
 _MOST_AIR = 25.0
@@ -52,7 +31,7 @@ _LOWEST_PRESSURE, _HIGHEST_PRESSURE = 0.8e5, 5e5
 _LOWEST_PURITY = 0.9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BurntGas:
     """What a flame turns to, for one mole of fuel.
 
@@ -137,6 +116,7 @@ def most_oxygen_ratio(fuel: str) -> Ratio:
 
 
 def _refuse_what_was_not_tried(
+    *,
     fuel: str,
     oxygen_ratio: Ratio,
     air: Ratio,
@@ -162,6 +142,7 @@ def _refuse_what_was_not_tried(
 
 
 def burnt_gas(
+    *,
     fuel: str,
     oxygen_ratio: Ratio,
     air: Ratio = 0.0,
@@ -199,7 +180,14 @@ def burnt_gas(
     Source:
         [nasa-rp-1311], [nasa-tp-2002-211556].
     """
-    _refuse_what_was_not_tried(fuel, oxygen_ratio, air, oxygen_purity, gas_temperature, pressure)
+    _refuse_what_was_not_tried(
+        fuel=fuel,
+        oxygen_ratio=oxygen_ratio,
+        air=air,
+        oxygen_purity=oxygen_purity,
+        gas_temperature=gas_temperature,
+        pressure=pressure,
+    )
     mixture = unburnt_mixture(fuel, oxygen_ratio, air, oxygen_purity, propyne_share)
     elements = atoms_in(mixture)
     enthalpy = mixture_enthalpy(mixture, gas_temperature)
@@ -217,6 +205,7 @@ def burnt_gas(
 
 
 def flame_curve(
+    *,
     fuel: str,
     oxygen_ratios: Iterable[Ratio],
     air: Ratio = 0.0,
@@ -253,7 +242,16 @@ def flame_curve(
     curve: list[BurntGas] = []
     start = None
     for ratio in oxygen_ratios:
-        gas = burnt_gas(fuel, ratio, air, oxygen_purity, gas_temperature, pressure, propyne_share, start)
+        gas = burnt_gas(
+            fuel=fuel,
+            oxygen_ratio=ratio,
+            air=air,
+            oxygen_purity=oxygen_purity,
+            gas_temperature=gas_temperature,
+            pressure=pressure,
+            propyne_share=propyne_share,
+            start=start,
+        )
         curve.append(gas)
         start = gas.end
     return tuple(curve)
@@ -295,7 +293,16 @@ def ratio_at_peak_temperature(
 
     def temperature_at(ratio: Ratio) -> Temperature:
         nonlocal start
-        gas = burnt_gas(fuel, ratio, 0.0, oxygen_purity, gas_temperature, pressure, propyne_share, start)
+        gas = burnt_gas(
+            fuel=fuel,
+            oxygen_ratio=ratio,
+            air=0.0,
+            oxygen_purity=oxygen_purity,
+            gas_temperature=gas_temperature,
+            pressure=pressure,
+            propyne_share=propyne_share,
+            start=start,
+        )
         start = gas.end
         return gas.temperature
 
@@ -318,79 +325,4 @@ def ratio_at_peak_temperature(
     return here + 0.5 * apart * (before - after) / (before - 2.0 * at + after)
 
 
-def gas_at_metal(gas: BurntGas, temperature: Temperature = IRON_MELTS) -> Equilibrium:
-    """Burnt gas that has come to the temperature of the metal, before any soot falls out.
-
-    A solver: it searches for the equilibrium.
-
-    Args:
-        gas: Burnt gas.
-        temperature: Temperature of the metal, K.
-
-    Returns:
-        The gas at rest again. Its carbon activity tells whether it gives carbon.
-
-    Raises:
-        ValueError: The temperature is outside 600-3500 K.
-
-    Source:
-        [nasa-rp-1311], [nasa-tp-2002-211556].
-    """
-    if not 600.0 <= temperature <= 3500.0:
-        raise ValueError("The metal must be at 600 to 3500 K.")
-    return equilibrium_at_temperature(gas.elements, temperature, gas.pressure, gas.end, soot=False)
-
-
-@dataclass(frozen=True, slots=True)
-class EffectOnIron:
-    """What burnt gas does to molten iron under it.
-
-    Attributes:
-        effect: One of four phrases.
-        carbon_activity: Carbon in the gas against graphite.
-        water_to_hydrogen: Steam over hydrogen, the gas's pull to oxidise.
-        dioxide_to_monoxide: Carbon dioxide over monoxide; 0 without carbon.
-    """
-
-    effect: str
-    carbon_activity: Ratio
-    water_to_hydrogen: Ratio
-    dioxide_to_monoxide: Ratio
-
-
-def effect_on_iron(gas: BurntGas) -> EffectOnIron:
-    """What a flame does to molten iron: gives carbon, oxidises, or little of either.
-
-    A solver: it brings the gas to equilibrium at the melting point of iron.
-
-    Args:
-        gas: Burnt gas, with the air that reaches the pool where there is any.
-
-    Returns:
-        The effect in a phrase, and the three figures it rests on.
-
-    Valid for:
-        The direction of change at the pool, not its speed. It is not the trade's
-        name of the flame, which follows the look of the cone and a ratio band.
-
-    Source:
-        [nasa-rp-1311] for the gas; the three borders are from memory.
-    """
-    at_pool = gas_at_metal(gas)
-    shares = at_pool.shares
-    water_to_hydrogen = shares["H2O"] / shares["H2"]
-    dioxide_to_monoxide = shares["CO2"] / shares["CO"] if "CO" in shares else 0.0
-    if water_to_hydrogen > WATER_TO_HYDROGEN_FOR_IRON:
-        effect = OXIDISES_IRON
-    elif water_to_hydrogen > WATER_TO_HYDROGEN_FOR_MANGANESE:
-        effect = OXIDISES_ALLOYING_ELEMENTS
-    elif at_pool.carbon_activity > CARBON_ACTIVITY_OF_MILD_STEEL:
-        effect = GIVES_CARBON
-    else:
-        effect = LITTLE_OF_EITHER
-    return EffectOnIron(effect, at_pool.carbon_activity, water_to_hydrogen, dioxide_to_monoxide)
-
-
-SOLVERS = (
-    burnt_gas, flame_curve, ratio_at_peak_temperature, gas_at_metal, effect_on_iron,
-)  # fmt: skip
+SOLVERS = (burnt_gas, flame_curve, ratio_at_peak_temperature)

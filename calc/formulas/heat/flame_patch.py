@@ -70,6 +70,7 @@ def welding_spread(
 
 
 def hottest_rise(
+    *,
     power: Power,
     speed: Speed,
     depth: Length,
@@ -102,7 +103,16 @@ def hottest_rise(
     """
     lag = speed * (depth * depth + spread * spread) / diffusivity
     back, front = -(4.0 * spread + 2.0 * depth + lag), spread
-    rise = rise_along(power, speed, back, depth, thickness, spread, conductivity, diffusivity)
+    rise = rise_along(
+        power=power,
+        speed=speed,
+        farthest=back,
+        depth=depth,
+        thickness=thickness,
+        spread=spread,
+        conductivity=conductivity,
+        diffusivity=diffusivity,
+    )
     left, right = front - _GOLDEN * (front - back), back + _GOLDEN * (front - back)
     at_left, at_right = rise(left), rise(right)
     for _ in range(_LOOKS):

@@ -260,6 +260,7 @@ def _time_between(curve: Callable[[float], float], low: Temperature, high: Tempe
 
 
 def warm_up_time(
+    *,
     power: Power,
     mass: Mass,
     area: Area,
@@ -315,6 +316,7 @@ def warm_up_time(
 
 
 def cooling_time(
+    *,
     mass: Mass,
     area: Area,
     heat_transfer: HeatTransfer,

@@ -19,16 +19,8 @@ from calc.values.quantities import (
     Time,
 )
 
-# Nodes and weights of Gauss and Legendre for eight points [abramowitz-1964] table 25.4.
-_NODES = (
-    (0.1834346424956498, 0.3626837833783620),
-    (0.5255324099163290, 0.3137066458778873),
-    (0.7966664774136267, 0.2223810344533745),
-    (0.9602898564975363, 0.1012285362903763),
-)
 _STEP = 0.2
 _LEAST_STEP = 0.01
-_PANEL = 0.8
 _NOTHING = 1e-17
 """A term this small beside 1 is lost in rounding."""
 
@@ -72,9 +64,21 @@ def depth_spread(depth: Length, time: Time, thickness: Length, diffusivity: Diff
     return total / thickness
 
 
-def _refuse(
+def refuse_impossible(
     power: Power, thickness: Length, spread: Length, conductivity: Conductivity, loss: HeatTransfer
 ) -> None:
+    """Refuse a plate or a flame that cannot be.
+
+    Args:
+        power: W.
+        thickness: m.
+        spread: m.
+        conductivity: W/(m·K).
+        loss: To the air, W/(m²·K).
+
+    Raises:
+        ValueError: One of them is impossible.
+    """
     if not (thickness > 0.0 and conductivity > 0.0 and 0.0 <= spread < inf):
         raise ValueError("Thickness and conductivity must be above zero, the spread not below.")
     if not (0.0 <= loss < inf and abs(power) < inf):
@@ -82,6 +86,7 @@ def _refuse(
 
 
 def moving_flame_rise(
+    *,
     power: Power,
     speed: Speed,
     ahead: Length,
@@ -123,11 +128,21 @@ def moving_flame_rise(
         [carslaw-1959] 10.3 and 10.7, a moving source on a slab.
     """
     return moving_flame_rises(
-        (power,), speed, ahead, aside, depth, thickness, spread, conductivity, diffusivity, both_faces
+        powers=(power,),
+        speed=speed,
+        ahead=ahead,
+        aside=aside,
+        depth=depth,
+        thickness=thickness,
+        spread=spread,
+        conductivity=conductivity,
+        diffusivity=diffusivity,
+        both_faces=both_faces,
     )[0]
 
 
 def moving_flame_rises(
+    *,
     powers: Sequence[Power],
     speed: Speed,
     ahead: Length,
@@ -162,7 +177,7 @@ def moving_flame_rises(
     Source:
         [carslaw-1959] 10.3 and 10.7
     """
-    _refuse(max(map(abs, powers)), thickness, spread, conductivity, both_faces)
+    refuse_impossible(max(map(abs, powers)), thickness, spread, conductivity, both_faces)
     volume_heat = conductivity / diffusivity
     decay = 0.0 if isinf(thickness) else both_faces / (volume_heat * thickness)
     if speed == 0.0 and decay == 0.0 and not isinf(thickness):
@@ -170,7 +185,16 @@ def moving_flame_rises(
     reach = sqrt(ahead * ahead + aside * aside + depth * depth)
     if spread == 0.0 and reach == 0.0:
         raise ValueError("A point source has no temperature at the point itself.")
-    first, step, count = _moments(reach, speed, ahead, aside, thickness, spread, diffusivity, decay)
+    first, step, count = _moments(
+        reach=reach,
+        speed=speed,
+        ahead=ahead,
+        aside=aside,
+        thickness=thickness,
+        spread=spread,
+        diffusivity=diffusivity,
+        decay=decay,
+    )
     growth = exp(step)
 
     def laid(time: Time) -> float:
@@ -194,6 +218,7 @@ def moving_flame_rises(
 
 
 def rise_along(
+    *,
     power: Power,
     speed: Speed,
     farthest: Length,
@@ -224,10 +249,19 @@ def rise_along(
     Source:
         [carslaw-1959] 10.3 and 10.7
     """
-    _refuse(power, thickness, spread, conductivity, 0.0)
+    refuse_impossible(power, thickness, spread, conductivity, 0.0)
     if not (spread > 0.0 and speed > 0.0 and farthest < 0.0):
         raise ValueError("The flame needs a width and a travel, and places behind it.")
-    first, step, count = _moments(depth, speed, farthest, 0.0, thickness, spread, diffusivity, 0.0)
+    first, step, count = _moments(
+        reach=depth,
+        speed=speed,
+        ahead=farthest,
+        aside=0.0,
+        thickness=thickness,
+        spread=spread,
+        diffusivity=diffusivity,
+        decay=0.0,
+    )
     times = [first * exp(step * number) for number in range(count)]
     widths = [spread * spread + 2.0 * diffusivity * time for time in times]
     shares = [
@@ -262,6 +296,7 @@ def _tail(step: float) -> float:
 
 
 def _moments(
+    *,
     reach: Length,
     speed: Speed,
     ahead: Length,
@@ -291,85 +326,4 @@ def _moments(
     return first, step, int(log(last / first) / step) + 2
 
 
-def _gauss(function: Callable[[float], float], low: float, high: float) -> float:
-    panels = int((high - low) / _PANEL) + 1
-    half = 0.5 * (high - low) / panels
-    total = 0.0
-    for panel in range(panels):
-        middle = low + half * (2 * panel + 1)
-        for node, weight in _NODES:
-            total += weight * (function(middle - half * node) + function(middle + half * node))
-    return total * half
-
-
-def spot_heat_rise(
-    power: Power,
-    heating_time: Time,
-    time: Time,
-    distance: Length,
-    depth: Length,
-    thickness: Length,
-    spread: Length,
-    conductivity: Conductivity,
-    diffusivity: Diffusivity,
-    both_faces: HeatTransfer = 0.0,
-) -> TemperatureRise:
-    """Rise of temperature where a flame is held still for a while and then taken away.
-
-    A solver: it adds up the heat given, over the logarithm of time.
-
-    Args:
-        power: Heat that goes into the work, W.
-        heating_time: How long the flame stays, s.
-        time: Since the flame came, s.
-        distance: From the middle of the flame along the plate, m.
-        depth: Below the heated face, m.
-        thickness: Thickness of the plate, m; may be infinite.
-        spread: Standard deviation of the flame's patch, m.
-        conductivity: W/(m·K).
-        diffusivity: m²/s.
-        both_faces: Heat lost to the air from the two faces together, W/(m²·K).
-
-    Returns:
-        K above the plate far away.
-
-    Raises:
-        ValueError: The spread is not above zero or another input is impossible.
-
-    Valid for:
-        One set of metal properties, no melting, a plate wider than the heat spreads.
-
-    Source:
-        [carslaw-1959] 10.3, a continuous source on a slab.
-    """
-    _refuse(power, thickness, spread, conductivity, both_faces)
-    if not (spread > 0.0 and heating_time > 0.0):
-        raise ValueError("The flame needs a width and a time to heat.")
-    if time <= 0.0:
-        return 0.0
-    volume_heat = conductivity / diffusivity
-    decay = 0.0 if isinf(thickness) else both_faces / (volume_heat * thickness)
-
-    def given(logarithm: float) -> float:
-        since = exp(logarithm)
-        width = spread * spread + 2.0 * diffusivity * since
-        return (
-            since
-            * depth_spread(depth, since, thickness, diffusivity)
-            * exp(-distance * distance / (2.0 * width) - decay * since)
-            / width
-        )
-
-    since_taken = time - heating_time
-    if since_taken > 0.0:
-        total = _gauss(given, log(since_taken), log(time))
-    else:
-        shortest = spread * spread / diffusivity
-        if not isinf(thickness):
-            shortest = min(shortest, thickness * thickness / diffusivity)
-        first = 1e-8 * min(shortest, time)
-        total = _gauss(given, log(first), log(time)) + 2.0 * given(log(first))
-    return power * total / (2.0 * pi * volume_heat)
-
-
-SOLVERS = (depth_spread, moving_flame_rise, spot_heat_rise)
+SOLVERS = (depth_spread, moving_flame_rise)

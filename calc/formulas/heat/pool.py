@@ -63,6 +63,7 @@ def _need_positive(**given: float) -> None:
 
 
 def power_for_width(
+    *,
     width: Length,
     speed: Speed,
     thickness: Length,
@@ -101,6 +102,7 @@ def power_for_width(
 
 
 def pool_width(
+    *,
     power: Power,
     speed: Speed,
     thickness: Length,
@@ -138,6 +140,7 @@ def pool_width(
 
 
 def speed_for_width(
+    *,
     width: Length,
     power: Power,
     thickness: Length,
@@ -175,6 +178,7 @@ def speed_for_width(
 
 
 def flow_for_width(
+    *,
     width: Length,
     speed: Speed,
     thickness: Length,
@@ -211,7 +215,14 @@ def flow_for_width(
         [rosenthal-1946]
     """
     _need_positive(heat_value=heat_value, efficiency=efficiency)
-    power = power_for_width(width, speed, thickness, rise, conductivity, diffusivity)
+    power = power_for_width(
+        width=width,
+        speed=speed,
+        thickness=thickness,
+        rise=rise,
+        conductivity=conductivity,
+        diffusivity=diffusivity,
+    )
     return power / (heat_value * efficiency)
 
 
@@ -244,6 +255,7 @@ def outline(
 
 
 def thin_plate_isotherm(
+    *,
     power: Power,
     speed: Speed,
     thickness: Length,
@@ -292,6 +304,7 @@ def thin_plate_isotherm(
 
 
 def thick_plate_isotherm(
+    *,
     power: Power,
     speed: Speed,
     rise: TemperatureRise,

@@ -15,6 +15,7 @@ from calc.values.quantities import (
 
 
 def rise_in_thick_plate(
+    *,
     power: Power,
     speed: Speed,
     ahead: Length,
@@ -45,6 +46,7 @@ def rise_in_thick_plate(
 
 
 def rise_in_thin_plate(
+    *,
     power: Power,
     speed: Speed,
     ahead: Length,

@@ -26,6 +26,7 @@ PerLength = Annotated[float, Unit("1/m")]
 
 
 def deep_body_rise(
+    *,
     flux: PowerDensity,
     depth: Length,
     time: Time,
@@ -84,6 +85,7 @@ def _first_loss(place: float, loss: float) -> float:
 
 
 def slab_rise(
+    *,
     flux: PowerDensity,
     depth: Length,
     time: Time,
@@ -135,6 +137,7 @@ def slab_rise(
 
 
 def time_until_slab_rises(
+    *,
     flux: PowerDensity,
     rise: TemperatureRise,
     depth: Length,
@@ -170,7 +173,14 @@ def time_until_slab_rises(
     own = thickness * thickness / diffusivity
     latest = own + 2.0 * rise * thickness * conductivity / (flux * diffusivity)
     return crossing(
-        lambda t: slab_rise(flux, depth, t, thickness, conductivity, diffusivity),
+        lambda t: slab_rise(
+            flux=flux,
+            depth=depth,
+            time=t,
+            thickness=thickness,
+            conductivity=conductivity,
+            diffusivity=diffusivity,
+        ),
         rise,
         0.0,
         latest,

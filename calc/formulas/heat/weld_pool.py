@@ -139,6 +139,7 @@ def thick_pool_width(
 
 
 def weld_pool_width(
+    *,
     power: Power,
     speed: Speed,
     thickness: Length,
@@ -182,6 +183,7 @@ def weld_pool_width(
 
 
 def weld_pool_power(
+    *,
     width: Length,
     speed: Speed,
     thickness: Length,
@@ -225,6 +227,7 @@ def weld_pool_power(
 
 
 def weld_pool_speed(
+    *,
     width: Length,
     power: Power,
     thickness: Length,
@@ -259,7 +262,7 @@ def weld_pool_speed(
 
     def wanted(logarithm: float) -> float:
         return log(
-            weld_pool_power(width, exp(logarithm), thickness, rise, conductivity, diffusivity)
+            weld_pool_power(width=width, speed=exp(logarithm), thickness=thickness, rise=rise, conductivity=conductivity, diffusivity=diffusivity)
         )
 
     slow, target = log(slowest), log(power)
@@ -272,6 +275,7 @@ def weld_pool_speed(
 
 
 def weld_isotherm(
+    *,
     power: Power,
     speed: Speed,
     thickness: Length,

@@ -45,8 +45,8 @@ def lead_angle(thickness: Length) -> Figure:
         for name in ("lead", "low", "high")
     )
     return Figure(
-        value, last.source, "practice", low, high,
-        "Leaned away from the cut, so that you see into it. A textbook prints 5 to 20 degrees, nearer to upright as the plate "
+        value, last.source, "practice", low=low, high=high,
+        basis="Leaned away from the cut, so that you see into it. A textbook prints 5 to 20 degrees, nearer to upright as the plate "
         "gets thicker; where between is common practice.",
     )  # fmt: skip
 
@@ -78,7 +78,7 @@ def preheat_holes(thickness: Length) -> Figure:
     low, high = row.number_low, row.number_high
     words = f"{low:g} to {high:g}"
     basis = f"{words} preheat holes, tips for under 1/4 in to over 12 in."
-    return Figure(None, row.source, row.how_sure, low, high, basis, words)
+    return Figure(None, row.source, row.how_sure, low=low, high=high, basis=basis, words=words)
 
 
 def kerf(thickness: Length) -> Figure:
@@ -112,7 +112,14 @@ def kerf(thickness: Length) -> Figure:
         value_between([(row.thickness, getattr(row, name)) for row in rows], held)
         for name in ("kerf", "low", "high")
     )
-    return Figure(value, "", "memory", low, high, "Figures for hand and machine cuts, between the rows.")
+    return Figure(
+        value,
+        "",
+        "memory",
+        low=low,
+        high=high,
+        basis="Figures for hand and machine cuts, between the rows.",
+    )
 
 
 def drag(thickness: Length) -> Figure:

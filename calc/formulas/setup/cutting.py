@@ -141,7 +141,7 @@ def cutting_orifice(thickness: Length) -> Figure:
     drills = (nearest_drill(low).drill, nearest_drill(high).drill)
     followed = _followed(thickness, "orifice")
     assert followed.value is not None
-    same_tip = Figure(None, "", "practice", followed.value / SAME_HOLE, followed.value * SAME_HOLE)
+    same_tip = Figure(None, "", "practice", low=followed.value / SAME_HOLE, high=followed.value * SAME_HOLE)
     return replace(spread(followed, [same_tip]), words=f"number drills {drills[0]} to {drills[1]}")
 
 
@@ -176,7 +176,7 @@ def _flow(thickness: Length, quantity: str, what: str) -> Figure:
     low, high = (to_si(end, "cfh", free_gas=True) for end in printed_range(thickness, quantity))
     row = table(LARGER)[0]
     basis = f"{what} of the larger table, from memory; its range is the band, its middle the figure."
-    return Figure(sqrt(low * high), row.source, row.how_sure, low, high, basis)
+    return Figure(sqrt(low * high), row.source, row.how_sure, low=low, high=high, basis=basis)
 
 
 def cutting_oxygen_flow(thickness: Length) -> Figure:
@@ -251,14 +251,14 @@ def _oxygen_gauge(thickness: Length) -> Figure:
             row.oxygen_gauge for row in sorted(rows, key=lambda each: abs(each.thickness - thickness))[:3]
         ]
         return Figure(
-            value, first.source, first.how_sure, min(value / LIKE, *near), max(value * LIKE, *near),
-            f"The table that was read, {_place(thickness, list(rows))}; neighboring rows and a tenth either way are the "
+            value, first.source, first.how_sure, low=min(value / LIKE, *near), high=max(value * LIKE, *near),
+            basis=f"The table that was read, {_place(thickness, list(rows))}; neighboring rows and a tenth either way are the "
             "band.",
         )  # fmt: skip
     nearest = first if held < first.thickness else last
     return Figure(
-        value, "", "practice", value / 2, value * 2,
-        f"No row is printed for this thickness: the figure for {nearest.thickness * 1000:g} mm is "
+        value, "", "practice", low=value / 2, high=value * 2,
+        basis=f"No row is printed for this thickness: the figure for {nearest.thickness * 1000:g} mm is "
         "carried on, half of it to twice it as the band.",
     )  # fmt: skip
 
@@ -293,7 +293,7 @@ def cutting_gauges(thickness: Length, fuel: str) -> tuple[Figure, Figure]:
     oxygen = _oxygen_gauge(thickness)
     row = next(each for each in table("cutting-fuel-gauges") if each.fuel == fuel)
     basis = f"Common practice with a wide band, whatever the thickness: {row.words}."
-    return oxygen, Figure(row.gauge, row.source, row.how_sure, row.low, row.high, basis)
+    return oxygen, Figure(row.gauge, row.source, row.how_sure, low=row.low, high=row.high, basis=basis)
 
 
 SOLVERS = (

@@ -14,7 +14,7 @@ from calc.values.figures import Figure
 from calc.values.quantities import Length
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class InjectorSetting:
     """What is printed for an injector torch.
 
@@ -83,10 +83,10 @@ def injector_setting(thickness: Length, sizes_larger: int = 0) -> InjectorSettin
     gauges = {each.gas: each for each in table("injector-gauges")}
     oxygen, acetylene = gauges["oxygen"], gauges["acetylene"]
     return InjectorSetting(
-        row.thinnest,
-        row.thickest,
-        flow,
-        Figure(
+        thinnest=row.thinnest,
+        thickest=row.thickest,
+        acetylene_flow=flow,
+        oxygen_gauge=Figure(
             oxygen.usual,
             oxygen.source,
             oxygen.how_sure,
@@ -94,15 +94,15 @@ def injector_setting(thickness: Length, sizes_larger: int = 0) -> InjectorSettin
             high=oxygen.high,
             basis="printed for injector torches",
         ),
-        Spread(
+        acetylene_gauge=Spread(
             acetylene.low,
             acetylene.high,
             acetylene.source,
             acetylene.how_sure,
             "printed for injector torches",
         ),
-        row.source,
-        row.how_sure,
+        source=row.source,
+        how_sure=row.how_sure,
     )
 
 

@@ -150,7 +150,7 @@ def figure_of_place(points: Sequence[Point], place: Ratio, basis: str) -> Figure
     near = [*between, *points[max(nearest - 1, 0) : nearest + 2]]
     sure = max((point.how_sure for point in between), key=list(HOW_SURE).index)
     ends = [value, *(point.value for point in near)]
-    return Figure(value, source, sure, min(ends), max(ends), basis)
+    return Figure(value, source, sure, low=min(ends), high=max(ends), basis=basis)
 
 
 def inside(figure: Figure, share: Ratio, said: str) -> Figure:
@@ -168,7 +168,7 @@ def inside(figure: Figure, share: Ratio, said: str) -> Figure:
         The sentence names it.
 
     Examples:
-        >>> figure = inside(Figure(10.0, "", "read", 10.0, 14.0), 0.1, "Read to a tenth.")
+        >>> figure = inside(Figure(10.0, "", "read", low=10.0, high=14.0), 0.1, "Read to a tenth.")
         >>> figure.low, figure.high, figure.basis
         (9.0, 14.0, 'Read to a tenth.')
     """

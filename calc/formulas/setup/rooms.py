@@ -42,7 +42,7 @@ def steady_share(leak: VolumeFlow, fresh: VolumeFlow, leak_share: Ratio, fresh_s
 
 
 def share_after(
-    steady: Ratio, first_share: Ratio, leak: VolumeFlow, fresh: VolumeFlow, room: Volume, waiting: Time
+    *, steady: Ratio, first_share: Ratio, leak: VolumeFlow, fresh: VolumeFlow, room: Volume, waiting: Time
 ) -> Ratio:
     """Share of a gas in a mixed room after a while.
 
@@ -64,13 +64,14 @@ def share_after(
         [definition] of a balance
 
     Examples:
-        >>> round(share_after(1.0, 0.2095, 0.3, 0.0, 20.0, 0.5), 5)
+        >>> round(share_after(steady=1.0, first_share=0.2095, leak=0.3, fresh=0.0, room=20.0, waiting=0.5), 5)
         0.21541
     """
     return steady + (first_share - steady) * exp(-(leak + fresh) * waiting / room)
 
 
 def time_to_share(
+    *,
     steady: Ratio,
     room: Volume,
     leak: VolumeFlow,
@@ -98,7 +99,7 @@ def time_to_share(
         [definition] of a balance
 
     Examples:
-        >>> round(time_to_share(1.0, 20.0, 0.3, 0.0), 3)  # m³ and m³/h, so hours
+        >>> round(time_to_share(steady=1.0, room=20.0, leak=0.3, fresh=0.0), 3)  # m³ and m³/h, so hours
         2.186
     """
     return room / (leak + fresh) * log((steady - first_share) / (steady - limit_share))

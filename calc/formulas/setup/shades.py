@@ -14,7 +14,7 @@ _BY_THICKNESS = ("welding", "cutting")
 _BY_FLOW = ("welding", "brazing", "cutting")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Shade:
     """Filter shades for one piece of work.
 
@@ -87,15 +87,15 @@ def us_shade(process: str, thickness: Length | None = None) -> Shade:
     least = _first(table("shades-us-minimum"), process, thickness)
     guide = _first(table("shades-us-guide"), process, thickness)
     return Shade(
-        round(least.shade),
-        round(guide.lightest),
-        round(guide.darkest),
-        "us",
-        least.source,
-        guide.source,
-        least.how_sure,
-        least.printed,
-        "",
+        minimum=round(least.shade),
+        lightest=round(guide.lightest),
+        darkest=round(guide.darkest),
+        rules="us",
+        source=least.source,
+        guide_source=guide.source,
+        how_sure=least.how_sure,
+        basis=least.printed,
+        note="",
     )
 
 
@@ -129,15 +129,15 @@ def en169_shade(process: str, flow: FreeGasFlow) -> Shade:
     row = _first(table("shades-en169-2002"), process, flow)
     shade, step = round(row.shade), round(row.step)
     return Shade(
-        shade,
-        shade - step,
-        shade + step,
-        "iso",
-        row.source,
-        row.source,
-        row.how_sure,
-        row.printed,
-        "",
+        minimum=shade,
+        lightest=shade - step,
+        darkest=shade + step,
+        rules="iso",
+        source=row.source,
+        guide_source=row.source,
+        how_sure=row.how_sure,
+        basis=row.printed,
+        note="",
     )
 
 

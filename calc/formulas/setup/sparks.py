@@ -54,7 +54,7 @@ _STRAIGHT: Length = 1e-9
 _State = tuple[float, float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Flight:
     """One droplet's way to the ground.
 
@@ -268,7 +268,12 @@ def spark_flight(diameter: Length, height: Length, speed: Speed, angle: Angle) -
     state = _step(state, last, diameter, True)
     path.append((state[0], 0.0))
     return Flight(
-        state[0], time + last, hypot(state[2], state[3]), _temperature(state[4]), angle, tuple(path)
+        reach=state[0],
+        time=time + last,
+        speed=hypot(state[2], state[3]),
+        temperature=_temperature(state[4]),
+        angle=angle,
+        path=tuple(path),
     )
 
 

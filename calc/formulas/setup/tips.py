@@ -198,8 +198,8 @@ def brazing_tip(thickness: Length) -> Figure:
     thin = place < 1.0 - HAIR
     rows = "between the thinnest welding tip and the first row of the brazing table" if thin else "the brazing table, between its rows"
     return Figure(
-        value, second.source, first.how_sure if thin else second.how_sure, low, high,
-        f"{rows}; a size smaller and a size larger are the band", f"number drill {nearest_drill(value).drill}",
+        value, second.source, first.how_sure if thin else second.how_sure, low=low, high=high,
+        basis=f"{rows}; a size smaller and a size larger are the band", words=f"number drill {nearest_drill(value).drill}",
     )  # fmt: skip
 
 

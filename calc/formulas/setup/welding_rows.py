@@ -39,7 +39,9 @@ def hole_that_passes(flow: FreeGasFlow, gauge: Gauge) -> Length:
         1.0
     """
     oxygen = next(row.low for row in table("torch-oxygen-ratios") if row.how_sure == "practice")
-    passed = orifice_flow({"acetylene": 1.0, "oxygen": oxygen}, 1.0, absolute_pressure(gauge))
+    passed = orifice_flow(
+        gases={"acetylene": 1.0, "oxygen": oxygen}, area=1.0, pressure=absolute_pressure(gauge)
+    )
     return (4 * flow / (pi * passed.flows["acetylene"])) ** 0.5  # type: ignore[no-any-return] # a root of a float
 
 

@@ -56,6 +56,7 @@ def _wanted(x: float, least: float, most: float, told: tuple[str, str]) -> str:
 
 
 def drawing(
+    *,
     form: str, outside: str, inside: str, cold: Length, hot: Length, least: Length, most: Length,
     rules: str = "us",
 ) -> Picture:  # fmt: skip
@@ -78,7 +79,7 @@ def drawing(
         ValueError: The form is unknown, or a gap is negative or not finite.
 
     Examples:
-        >>> drawing("sleeve", "steel", "copper", 0.05e-3, 0.02e-3, 0.05e-3, 0.13e-3, "iso").sentence
+        >>> drawing(form="sleeve", outside="steel", inside="copper", cold=0.05e-3, hot=0.02e-3, least=0.05e-3, most=0.13e-3, rules="iso").sentence
         'The gap closes from 0.05 mm cold to 0.02 mm hot; the filler wants 0.05 mm to 0.13 mm.'
     """
     if form not in FORMS:

@@ -142,6 +142,7 @@ def _mark(plane: _Plane, mark: Mark) -> str:
 
 
 def line_chart(
+    *,
     title: str,
     sentence: str,
     x_label: str,

@@ -108,7 +108,12 @@ def _single_v(asked: _Asked) -> _Drawn:
     told = asked.told
     thick, cap = asked.drawn("thickness"), asked.drawn("cap")
     shape = shapes.single_v(
-        thick, asked.drawn("gap"), asked.given["angle"], asked.drawn("root_face"), cap, 86 + cap
+        thick=thick,
+        gap=asked.drawn("gap"),
+        angle=asked.given["angle"],
+        face=asked.drawn("root_face"),
+        cap=cap,
+        top=86 + cap,
     )
     (bx, by), (fx, fy), (gx, gy) = (shape.spots[name] for name in ("bevel", "face", "gap"))
     low = shape.bottom

@@ -81,7 +81,7 @@ def square_butt(thick: float, gap: float, cap: float, top: float, middle: float 
 
 
 def single_v(
-    thick: float, gap: float, angle: float, face: float, cap: float, top: float, middle: float = 165.0
+    *, thick: float, gap: float, angle: float, face: float, cap: float, top: float, middle: float = 165.0
 ) -> Shapes:
     """Two bevelled edges, a gap and a cap as wide as the V."""
     half, bottom = gap / 2, top + thick

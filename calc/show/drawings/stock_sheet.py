@@ -27,7 +27,7 @@ class Drawn:
 
 
 def drawing(
-    title: str, sentence: str, width: Length, height: Length, strips: Sequence[Drawn], key: Sequence[str]
+    *, title: str, sentence: str, width: Length, height: Length, strips: Sequence[Drawn], key: Sequence[str]
 ) -> Picture:
     """A sheet with its strips, each kind with a letter and a hatching of its own.
 
@@ -46,7 +46,7 @@ def drawing(
         ValueError: The sheet has no size, or there are more kinds than letters.
 
     Examples:
-        >>> drawing("Sheet", "One piece.", 1.0, 0.5, [Drawn(0, ((0, 0, 0.1, 0.2),))], ["Lap"]).title
+        >>> drawing(title="Sheet", sentence="One piece.", width=1.0, height=0.5, strips=[Drawn(0, ((0, 0, 0.1, 0.2),))], key=["Lap"]).title
         'Sheet'
     """
     if min(finite(width, "width"), finite(height, "height")) <= 0 or len(key) > len(LETTERS):

@@ -55,7 +55,7 @@ def _half(outer: float, away: float, wall: float, depth: float, filled: float) -
 
 
 def drawing(
-    outside: Length, wall: Length, depth: Length, gap: Length, filled: float = 1.0, rules: str = "us"
+    *, outside: Length, wall: Length, depth: Length, gap: Length, filled: float = 1.0, rules: str = "us"
 ) -> Picture:
     """A tube in its cup, with outside, wall, depth and gap in figures.
 
@@ -74,7 +74,7 @@ def drawing(
         ValueError: A length cannot be drawn.
 
     Examples:
-        >>> drawing(0.015875, 0.001016, 0.0127, 0.000127).sentence
+        >>> drawing(outside=0.015875, wall=0.001016, depth=0.0127, gap=0.000127).sentence
         'A tube of 0.625 in goes 0.5 in into its cup: all to scale but the gap of 0.005 in, drawn 7.7 times as wide.'
     """
     for value, name in ((outside, "outside"), (wall, "wall"), (depth, "depth"), (gap, "gap")):

@@ -38,6 +38,7 @@ def _plan(clear: Length, reach: Length, nearest: Length | None, scale: float) ->
 
 
 def _side(
+    *,
     clear: Length, height: Length, nearest: Length | None, path: Sequence[tuple[Length, Length]], scale: float, ground: float
 ) -> str:  # fmt: skip
     work = ground - height * scale
@@ -56,6 +57,7 @@ def _side(
 
 
 def drawing(
+    *,
     clear: Length,
     reach: Length,
     height: Length,
@@ -80,7 +82,7 @@ def drawing(
         ValueError: A length is not finite, or there is no distance to draw.
 
     Examples:
-        >>> drawing(10.668, 14.0, 1.0, [(0.0, 1.0), (14.0, 0.0)]).sentence
+        >>> drawing(clear=10.668, reach=14.0, height=1.0, path=[(0.0, 1.0), (14.0, 0.0)]).sentence
         'Clear 35 ft all round; sparks can go 45.9 ft and may go further.'
     """
     for name, value in (
@@ -98,7 +100,7 @@ def drawing(
     ground = below + 22 + max(top * scale, 30.0)
     body = words(4, 18, "From above") + _plan(clear, reach, nearest, scale)
     body += words(4, below, "From the side")
-    body += _side(clear, height, nearest, path, scale, ground)
+    body += _side(clear=clear, height=height, nearest=nearest, path=path, scale=scale, ground=ground)
     bar = clear * scale
     key = ground + 28
     body += arrow(MIDDLE, key, MIDDLE + bar, key) + words(4, key + 5, f"clear {_told(clear, rules)}")

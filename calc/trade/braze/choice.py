@@ -70,7 +70,7 @@ RODS = {name: row.filler for name, row in _fillers().items()}
 """Fillers a reader may have, by id; those with cadmium are among them to be refused."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Match:
     """Filler, flux and flame for a joint.
 
@@ -197,9 +197,9 @@ def match_for(
     others = tuple(row for row in rows if row.family != picked.family)
     ours = filler.filler == picked.filler
     return Match(
-        filler, _flux(picked.flux, filler), picked.flame,
-        picked.words if ours else f"it suits; without it we would take {rows[0].filler}",
-        others, picked.source, picked.how_sure,
+        filler=filler, flux=_flux(picked.flux, filler), flame=picked.flame,
+        words=picked.words if ours else f"it suits; without it we would take {rows[0].filler}",
+        others=others, source=picked.source, how_sure=picked.how_sure,
     )  # fmt: skip
 
 

@@ -40,7 +40,7 @@ LABELS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Gap:
     """Gap that a filler wants when hot: the printed band, and what is aimed at."""
 
@@ -136,7 +136,7 @@ def gap_wanted(family: str, overlap: Length, fit: Fit, rules: str) -> Gap:
             f"{distance(largest, rules, 2, 'down')}.",
         )
     least = max(row.least, touching)
-    return Gap(row.least, row.most, (least + row.most) / 2, row.source, row.how_sure, touching > row.least)
+    return Gap(least=row.least, most=row.most, aim=(least + row.most) / 2, source=row.source, how_sure=row.how_sure, opens=touching > row.least)
 
 
 def wanted_figure(gap: Gap, round_joint: bool) -> Figure:
@@ -147,9 +147,9 @@ def wanted_figure(gap: Gap, round_joint: bool) -> Figure:
         else " The middle is aimed at."
     )
     return Figure(
-        gap.aim, gap.source, gap.how_sure, gap.least, gap.most,
-        f"Printed band of the filler at brazing heat, torch and flux.{moved}",
-        "on each side" if round_joint else "",
+        gap.aim, gap.source, gap.how_sure, low=gap.least, high=gap.most,
+        basis=f"Printed band of the filler at brazing heat, torch and flux.{moved}",
+        words="on each side" if round_joint else "",
     )  # fmt: skip
 
 
@@ -157,17 +157,17 @@ def cold_figure(steps: list[Step], fit: Fit, gap: Gap) -> Figure:
     """The gap to make when cold, so that the wanted one is left when hot."""
     if fit.diameter is None:
         return Figure(
-            gap.aim, gap.source, gap.how_sure, gap.least, gap.most,
-            "A flat lap keeps its gap when it gets hot. A few scratches or shims of wire hold the sheets apart.",
+            gap.aim, gap.source, gap.how_sure, low=gap.least, high=gap.most,
+            basis="A flat lap keeps its gap when it gets hot. A few scratches or shims of wire hold the sheets apart.",
         )  # fmt: skip
     value = worked(
         steps, "Gap to make when cold, on each side", cold_clearance, hot_gap=gap.aim, diameter=fit.diameter,
         outer_expansion=fit.outer, inner_expansion=fit.inner, rise=fit.rises[1],
     )  # fmt: skip
     return Figure(
-        value, "definition", "memory", max(fit.cold(gap.least), 0.0), fit.cold(gap.most),
-        f"For the middle of the brazing range. The bore is larger than the part inside by twice this. {GROWTH}",
-        "on each side",
+        value, "definition", "memory", low=max(fit.cold(gap.least), 0.0), high=fit.cold(gap.most),
+        basis=f"For the middle of the brazing range. The bore is larger than the part inside by twice this. {GROWTH}",
+        words="on each side",
     )  # fmt: skip
 
 
@@ -198,9 +198,9 @@ def hot_figure(steps: list[Step], fit: Fit, gap: Gap, given: Length | None, rule
         outer_expansion=fit.outer, inner_expansion=fit.inner, rise=fit.rises[1],
     )  # fmt: skip
     return Figure(
-        value, "definition", "memory", least, most,
-        f"From 20 °C (68 °F) to the middle of the brazing range; the band holds its ends. {GROWTH}",
-        "on each side",
+        value, "definition", "memory", low=least, high=most,
+        basis=f"From 20 °C (68 °F) to the middle of the brazing range; the band holds its ends. {GROWTH}",
+        words="on each side",
     )  # fmt: skip
 
 
@@ -213,6 +213,7 @@ class Lap:
 
 
 def lap_of(
+    *,
     steps: list[Step], metals: tuple[str, str], family: str, thickness: Length, diameter: Length | None,
     service: str, given: Length | None,
 ) -> Lap:  # fmt: skip
@@ -256,7 +257,7 @@ def lap_of(
         " The stronger metal is counted, as either may be the thin part." if metals[0] != metals[1] else ""
     )
     strength_figure = Figure(
-        strong, "aws-brazing-handbook", "memory", bare if loaded else None, bare * load.high if loaded else None,
+        strong, "aws-brazing-handbook", "memory", low=bare if loaded else None, high=bare * load.high if loaded else None,
         basis="Tensile strength times thickness over the filler's shear strength, nominal figures. No margin; where "
         f"a joint carries a load four to five times as much is asked for.{unlike}",
     )  # fmt: skip
@@ -265,9 +266,9 @@ def lap_of(
     else:
         longest = max(usual, strong)
         overlap = Figure(
-            longest, times.source, times.how_sure, min(usual, bare) if bare != usual else usual / LESS,
-            max(usual_overlap(times.high, thickness), longest * times.high / times.taken),
-            "Three times the thinner part, or the sum for strength where that is more; other books say three to four. The band "
+            longest, times.source, times.how_sure, low=min(usual, bare) if bare != usual else usual / LESS,
+            high=max(usual_overlap(times.high, thickness), longest * times.high / times.taken),
+            basis="Three times the thinner part, or the sum for strength where that is more; other books say three to four. The band "
             "begins at the lesser of the two.",
         )  # fmt: skip
     return Lap(overlap, strength_figure)
@@ -288,6 +289,7 @@ def density_of(family: str) -> Any:
 
 
 def filler_of(
+    *,
     steps: list[Step], fit: Fit, gap: Length, width: Length | None, overlap: Length, family: str,
     joints: float, wire: Length,
 ) -> Taken:  # fmt: skip
@@ -321,10 +323,10 @@ def filler_of(
         "copper tube: the band runs to three, and begins where two thirds of the joint are filled, as that handbook counts."
     )
     return Taken(
-        Figure(volume, "cda-copper-tube", "computed", volume * FILLED, volume * most, basis),
-        Figure(length, "cda-copper-tube", "computed", length * FILLED, length * most, basis),
+        Figure(volume, "cda-copper-tube", "computed", low=volume * FILLED, high=volume * most, basis=basis),
+        Figure(length, "cda-copper-tube", "computed", low=length * FILLED, high=length * most, basis=basis),
         Figure(
-            mass, row.source, row.how_sure, mass * FILLED * row.low / density, mass * most * row.high / density,
-            f"{basis} Density of the family, not of the one filler.",
+            mass, row.source, row.how_sure, low=mass * FILLED * row.low / density, high=mass * most * row.high / density,
+            basis=f"{basis} Density of the family, not of the one filler.",
         ),
     )  # fmt: skip

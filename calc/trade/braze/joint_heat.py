@@ -35,7 +35,7 @@ AGREED: Ratio = 1e-6
 SUM = "definition heat balance"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Joint:
     """A lap, or a tube in its socket.
 
@@ -91,8 +91,8 @@ def _mass_and_time(joint: Joint, metal: str, length: Length, power: float) -> tu
         reach = min(heat_reach(kind.hot_diffusivity, time), farthest)
         mass = lap_mass(length, joint.overlap, reach, joint.thickness, kind.density)
         before, time = time, warm_up_time(
-            power, mass, 2.0 * mass / (kind.density * joint.thickness), AIR, EMISSIVITY, COLD, joint.target, COLD,
-            _capacity(metal),
+            power=power, mass=mass, area=2.0 * mass / (kind.density * joint.thickness), heat_transfer=AIR, emissivity=EMISSIVITY, start=COLD, target=joint.target, surroundings=COLD,
+            heat_capacity=_capacity(metal),
         )  # fmt: skip
         if time is None:
             return None
@@ -151,8 +151,8 @@ def heated(joint: Joint, flow: FreeGasFlow, fuel: str, rules: str) -> Heated:
             basis=f"Both parts under the overlap, and beyond it what heat runs into meanwhile, {said}; heated at once.",
         ),
         Figure(
-            pieces * (heat + row.feed), SUM, "practice", pieces * least, pieces * (most + row.feed_high),
-            f"About {duration(heat)} to bring that metal to {degrees(joint.target, rules)} with 30 % of the flame's heat, 20 to "
+            pieces * (heat + row.feed), SUM, "practice", low=pieces * least, high=pieces * (most + row.feed_high),
+            basis=f"About {duration(heat)} to bring that metal to {degrees(joint.target, rules)} with 30 % of the flame's heat, 20 to "
             f"40 % the band, as “Warm a part” works it out, and {row.feed:.0f} s to feed the filler, common practice; a "
             f"beginner takes up to {row.feed_high:.0f} s.{piece}{never}",
         ),

@@ -47,8 +47,8 @@ def melting(match: Match, rules: str) -> Figure:
     melts_over = row.solidus < row.liquidus
     said = "The band begins where it begins to melt." if melts_over else "It melts at one temperature."
     return Figure(
-        row.liquidus, row.source, row.how_sure, row.solidus if melts_over else None,
-        row.liquidus if melts_over else None,
+        row.liquidus, row.source, row.how_sure, low=row.solidus if melts_over else None,
+        high=row.liquidus if melts_over else None,
         basis=" ".join(part for part in (said, note, *notes) if part),
         words=f"begins to melt at {degrees(row.solidus, rules)}" if melts_over else "",
     )  # fmt: skip
@@ -58,8 +58,8 @@ def brazing_temperature(match: Match) -> Figure:
     """The printed range of brazing, and its middle."""
     row = match.filler
     return Figure(
-        (row.braze_low + row.braze_high) / 2, row.source, row.how_sure, row.braze_low, row.braze_high,
-        "The printed range and its middle. It is the heat of the parts, not of the flame. Begin at the lower end: "
+        (row.braze_low + row.braze_high) / 2, row.source, row.how_sure, low=row.braze_low, high=row.braze_high,
+        basis="The printed range and its middle. It is the heat of the parts, not of the flame. Begin at the lower end: "
         "more heat burns the flux and boils the zinc.",
     )  # fmt: skip
 
@@ -133,6 +133,7 @@ def _gap_notices(fit: Fit, gap: Gap, given: Length | None, make: Length, rules: 
 
 
 def cautions(
+    *,
     match: Match, metals: tuple[str, str], service: str, fit: Fit, gap: Gap, given: Length | None,
     make: Length, overlap: Length, thickness: Length, rules: str,
 ) -> tuple[Caution, ...]:  # fmt: skip

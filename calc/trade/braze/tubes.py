@@ -90,7 +90,7 @@ def tube(system: str, size: str, wall: str, measured: Length | None) -> Tube:
     return Tube(size, outside, _wall(system, size, wall), depth)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Filler:
     """A solder or a brazing filler.
 
@@ -140,12 +140,12 @@ def solder(solder_id: str, rules: str) -> Filler:
     if pasty:
         basis += " It flows half-molten: feed at the first sign, do not chase the upper end."
     return Filler(
-        row.id, f"{kind} {row.name}{grade}: {row.words}", row.lead, "solder",
-        Figure(
-            row.liquidus, row.source, row.how_sure, row.solidus if melts_over else None,
-            row.liquidus if melts_over else None, basis if melts_over else "It melts at one temperature.",
+        id=row.id, said=f"{kind} {row.name}{grade}: {row.words}", lead=row.lead, family="solder",
+        melting=Figure(
+            row.liquidus, row.source, row.how_sure, low=row.solidus if melts_over else None,
+            high=row.liquidus if melts_over else None, basis=basis if melts_over else "It melts at one temperature.",
         ),
-        row.solidus if pasty else row.liquidus, None, row.density or _density("soldering"),
+        works_from=row.solidus if pasty else row.liquidus, works_to=None, density=row.density or _density("soldering"),
     )  # fmt: skip
 
 
@@ -165,12 +165,12 @@ def brazing_filler(filler_id: str, rules: str) -> Filler:
     near = next(each for each in table("brazing-fillers-iso-17672") if each.filler == name)
     also = "" if rules == "us" else f" (nearest in ISO 17672, from memory: {near.iso})"
     return Filler(
-        filler_id, f"brazing filler {name}{also}: {row.composition}", 0.0, name.partition("-")[0],
-        Figure(
-            row.liquidus, row.source, row.how_sure, row.solidus, row.liquidus,
-            "It begins to melt at the lower end of the band, and is worked before all of it is molten.",
+        id=filler_id, said=f"brazing filler {name}{also}: {row.composition}", lead=0.0, family=name.partition("-")[0],
+        melting=Figure(
+            row.liquidus, row.source, row.how_sure, low=row.solidus, high=row.liquidus,
+            basis="It begins to melt at the lower end of the band, and is worked before all of it is molten.",
         ),
-        row.braze_low, row.braze_high, _density("brazing"),
+        works_from=row.braze_low, works_to=row.braze_high, density=_density("brazing"),
     )  # fmt: skip
 
 

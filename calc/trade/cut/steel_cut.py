@@ -109,17 +109,19 @@ def _by_point(figure: Figure, topic: str, purity: Ratio, said: str) -> Figure:
     )
     return Figure(
         figure.value * taken, "" if further else figure.source, "practice" if further else figure.how_sure,
-        (figure.low or figure.value) * min(factors), (figure.high or figure.value) * max(factors),
-        f"{figure.basis} {percent}: {source_words(followed.source)}; the band holds the other source.{ours}",
+        low=(figure.low or figure.value) * min(factors), high=(figure.high or figure.value) * max(factors),
+        basis=f"{figure.basis} {percent}: {source_words(followed.source)}; the band holds the other source.{ours}",
     )  # fmt: skip
 
 
 def _through_the_hole(hole: Length, gauge: Gauge) -> Figure:
     """Oxygen that a hole passes at a gauge, m³/s."""
-    flow = orifice_flow({"oxygen": 1.0}, orifice_area(hole), absolute_pressure(gauge)).free_gas
+    flow = orifice_flow(
+        gases={"oxygen": 1.0}, area=orifice_area(hole), pressure=absolute_pressure(gauge)
+    ).free_gas
     return Figure(
-        flow, SOURCE, "computed", flow * SHARE_LOW, flow * SHARE_HIGH,
-        "What the hole passes at that pressure, because you gave your tip's figures; the band is a discharge of 0.6 to 0.9 "
+        flow, SOURCE, "computed", low=flow * SHARE_LOW, high=flow * SHARE_HIGH,
+        basis="What the hole passes at that pressure, because you gave your tip's figures; the band is a discharge of 0.6 to 0.9 "
         "in place of 0.75. Impure oxygen changes the time, not this flow.",
     )  # fmt: skip
 
@@ -197,9 +199,9 @@ def time(steps: list[Step], length: Length, travel: Figure, pierces: Ratio, thro
     pierced = " Piercing times are common practice." if pierces else ""
     return Figure(
         taken, "" if pierces else travel.source, "practice" if pierces else travel.how_sure,
-        cut_time(length, travel.high or travel.value, pierces, least),
-        cut_time(length, travel.low or travel.value, pierces, most),
-        f"Length over speed; lighting and warming the edge come on top.{pierced}",
+        low=cut_time(length, travel.high or travel.value, pierces, least),
+        high=cut_time(length, travel.low or travel.value, pierces, most),
+        basis=f"Length over speed; lighting and warming the edge come on top.{pierced}",
     )  # fmt: skip
 
 
@@ -246,7 +248,9 @@ def iron(steps: list[Step], length: Length, through: Length, kerf: Figure) -> Fi
         steps, "Steel out of the slot", slot_iron, length=length, thickness=through, kerf=kerf.value, density=STEEL
     )  # fmt: skip
     low, high = (slot_iron(length, through, end or kerf.value, STEEL) for end in (kerf.low, kerf.high))
-    return Figure(taken, kerf.source, kerf.how_sure, low, high, "Kerf times thickness times length.")
+    return Figure(
+        taken, kerf.source, kerf.how_sure, low=low, high=high, basis="Kerf times thickness times length."
+    )
 
 
 def oxygen_needed(steps: list[Step], burnt: Figure) -> Figure:
@@ -267,8 +271,8 @@ def oxygen_needed(steps: list[Step], burnt: Figure) -> Figure:
     unburned = next(row for row in table("cutting-facts") if row.topic == "unburned")
     least = oxygen_for_iron(burnt.low or burnt.value, TO_FERROUS_OXIDE) * (1 - unburned.number_high / 100)
     return Figure(
-        taken, "definition", burnt.how_sure, least, oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
-        f"All of it burned to Fe3O4; the kerf is from memory. The band begins where it burns to FeO and "
+        taken, "definition", burnt.how_sure, low=least, high=oxygen_for_iron(burnt.high or burnt.value, TO_MAGNETITE),
+        basis=f"All of it burned to Fe3O4; the kerf is from memory. The band begins where it burns to FeO and "
         f"{unburned.number_high:g} % leaves unburned, from memory.",
     )  # fmt: skip
 
@@ -290,8 +294,8 @@ def used(gas: Flows, burns: Figure) -> tuple[Figure, Figure]:
         )
         return Figure(
             gas_of_use(value, burns.value or 0.0), first.source, first.how_sure,
-            gas_of_use(low, burns.low or burns.value or 0.0), gas_of_use(high, burns.high or burns.value or 0.0),
-            said,
+            low=gas_of_use(low, burns.low or burns.value or 0.0), high=gas_of_use(high, burns.high or burns.value or 0.0),
+            basis=said,
         )  # fmt: skip
 
     took = "Flow for the time of the cut"
@@ -313,8 +317,8 @@ def share(needed: Figure, jet: Figure, length: Length, travel: Figure) -> Figure
     assert travel.value is not None
     given = jet.value * length / travel.value
     return Figure(
-        needed.value / given, jet.source, needed.how_sure, (needed.low or 0.0) / given, (needed.high or needed.value) / given,
-        "A cut cannot burn more than the jet brings: near or above 100 % the flow is too small for the kerf and speed.",
+        needed.value / given, jet.source, needed.how_sure, low=(needed.low or 0.0) / given, high=(needed.high or needed.value) / given,
+        basis="A cut cannot burn more than the jet brings: near or above 100 % the flow is too small for the kerf and speed.",
     )  # fmt: skip
 
 
@@ -322,7 +326,9 @@ def fact(topic: str) -> Figure:
     """A printed fact of cutting with its ends as the band, the middle taken."""
     row = next(row for row in table("cutting-facts") if row.topic == topic)
     low, high = to_si(row.number_low, row.unit), to_si(row.number_high, row.unit)
-    return Figure((low + high) / 2, row.source, row.how_sure, low, high, f"{row.words.capitalize()}.")
+    return Figure(
+        (low + high) / 2, row.source, row.how_sure, low=low, high=high, basis=f"{row.words.capitalize()}."
+    )
 
 
 def kindling() -> Figure:
@@ -333,6 +339,6 @@ def kindling() -> Figure:
         rows, key=lambda row: to_si(row.number_high, row.unit) if row.how_sure == "memory" else 0.0
     )
     return Figure(
-        to_si(followed.number_high, followed.unit), followed.source, followed.how_sure, min(ends), max(ends),
-        "Bright red to orange. Sources print 700 to 900 °C; the figure near the upper end is taken, so that it starts.",
+        to_si(followed.number_high, followed.unit), followed.source, followed.how_sure, low=min(ends), high=max(ends),
+        basis="Bright red to orange. Sources print 700 to 900 °C; the figure near the upper end is taken, so that it starts.",
     )  # fmt: skip

@@ -3,7 +3,7 @@
 from functools import cache
 
 from calc.formulas.gas.properties import oxygen_ratio
-from calc.formulas.heat.equilibrium import start_between
+from calc.formulas.heat.burnt_state import start_between
 from calc.formulas.heat.flame import AIR, ROOM, BurntGas, burnt_gas, ratio_at_peak_temperature
 from calc.formulas.heat.fuels import EXAMPLE_PROPYNE_SHARE, atoms_in, fuel_shares
 from calc.values.quantities import Ratio, Temperature
@@ -18,6 +18,7 @@ Point = tuple[Ratio, BurntGas]
 
 
 def flame_points(
+    *,
     fuel: str,
     own: Ratio,
     lowest: Ratio,
@@ -48,7 +49,13 @@ def flame_points(
         if near and far:
             start = start_between(near[1].end, far[1].end, (ratio - near[0]) / (far[0] - near[0]))
         return ratio, burnt_gas(
-            fuel, ratio, air, oxygen_purity, gas_temperature, propyne_share=propyne_share, start=start
+            fuel=fuel,
+            oxygen_ratio=ratio,
+            air=air,
+            oxygen_purity=oxygen_purity,
+            gas_temperature=gas_temperature,
+            propyne_share=propyne_share,
+            start=start,
         )
 
     first, last = max(lowest, min(0.28 * whole, own)), max(1.2 * whole, own)
@@ -108,5 +115,12 @@ def hottest(
         propyne_share: Mole share of propyne in methylacetylene-propadiene.
     """
     ratio = ratio_at_peak_temperature(fuel, oxygen_purity, gas_temperature, propyne_share=propyne_share)
-    gas = burnt_gas(fuel, ratio, 0.0, oxygen_purity, gas_temperature, propyne_share=propyne_share)
+    gas = burnt_gas(
+        fuel=fuel,
+        oxygen_ratio=ratio,
+        air=0.0,
+        oxygen_purity=oxygen_purity,
+        gas_temperature=gas_temperature,
+        propyne_share=propyne_share,
+    )
     return ratio, gas.temperature

@@ -9,7 +9,8 @@ from calc.data.tables import table
 from calc.declare import Step, worked
 from calc.formulas.gas.properties import gas_molar_mass, oxygen_ratio
 from calc.formulas.gas.supply import oxygen_for_fuel
-from calc.formulas.heat.flame import burnt_gas, effect_on_iron
+from calc.formulas.heat.effect_on_iron import effect_on_iron
+from calc.formulas.heat.flame import burnt_gas
 from calc.formulas.heat.fuels import EXAMPLE_PROPYNE_SHARE
 from calc.formulas.heat.lumped import gas_for_heat
 from calc.trade.flame.fuel_heat import heat_of_gas
@@ -28,7 +29,7 @@ MOLES_OF_A_VOLUME = ATMOSPHERE / (GAS_CONSTANT * FIFTEEN_CELSIUS)
 """Moles in a cubic metre of free gas."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FuelSum:
     """One fuel for one heat.
 
@@ -57,11 +58,12 @@ class FuelSum:
 
 @cache
 def _flame(fuel: str, ratio: Ratio) -> tuple[Temperature, str]:
-    gas = burnt_gas(fuel, ratio)
+    gas = burnt_gas(fuel=fuel, oxygen_ratio=ratio)
     return gas.temperature, effect_on_iron(gas).effect
 
 
 def fuel_sum(
+    *,
     steps: list[Step],
     fuel: str,
     heat: Energy,
@@ -87,9 +89,9 @@ def fuel_sum(
     own, oxygens = prices.get(fuel), prices.get("oxygen")
     temperature, effect = _flame(fuel, ratio)
     return FuelSum(
-        fuel, temperature, effect, value.cone / value.gross, gas, weight, oxygen,
-        max(oxygen_ratio(fuel, "complete") - ratio, 0.0) * gas,
-        None if own is None or oxygens is None else costs(weight, oxygen, own, oxygens),
+        fuel=fuel, temperature=temperature, effect=effect, cone=value.cone / value.gross, gas=gas, weight=weight, from_cylinder=oxygen,
+        from_air=max(oxygen_ratio(fuel, "complete") - ratio, 0.0) * gas,
+        cost=None if own is None or oxygens is None else costs(weight, oxygen, own, oxygens),
     )  # fmt: skip
 
 

@@ -7,15 +7,13 @@ from calc.answer.hazards import brought, caution, gravest_first
 from calc.data.tables import HOW_SURE, source_words, table
 from calc.declare import Caution, Picture, Table
 from calc.formulas.gas.properties import oxygen_ratio as usual_ratio
-from calc.formulas.heat.flame import (
+from calc.formulas.heat.effect_on_iron import (
     GIVES_CARBON,
     LITTLE_OF_EITHER,
     OXIDISES_ALLOYING_ELEMENTS,
     OXIDISES_IRON,
-    ROOM,
-    BurntGas,
-    burnt_gas,
 )
+from calc.formulas.heat.flame import ROOM, BurntGas, burnt_gas
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.scales import Scale
 from calc.trade.drawings import flame as flame_drawing
@@ -146,7 +144,7 @@ def _ours(fuel: str, flame: str, ratio: Ratio | None) -> tuple[Ratio, Temperatur
     if ratio is None and flame != "neutral":
         return hottest(fuel)
     at = usual_ratio(fuel) if ratio is None else ratio
-    return at, burnt_gas(fuel, at).temperature
+    return at, burnt_gas(fuel=fuel, oxygen_ratio=at).temperature
 
 
 def printed_temperatures(fuel: str, rules: str) -> Table:
@@ -190,7 +188,7 @@ def printed_temperatures(fuel: str, rules: str) -> Table:
 
 def _chart(title: str, sentence: str, upward: str, lines: list[Line], marks: list[Mark]) -> Picture:
     across = "Oxygen for one of fuel"
-    return Picture(line_chart(title, sentence, across, upward, lines, marks), title, sentence)
+    return Picture(line_chart(title=title, sentence=sentence, x_label=across, y_label=upward, lines=lines, marks=marks), title, sentence)
 
 
 def _species_chart(title: str, sentence: str, names: tuple[str, ...], points: tuple[Point, ...], ratio: Ratio) -> Picture:  # fmt: skip

@@ -22,7 +22,7 @@ class TooFewError(ValueError):
     """So few acetylene cylinders are coupled that no book allows the draw; it says how many would do."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Bank:
     """Cylinders of one gas, coupled.
 
@@ -71,10 +71,13 @@ def oxygen_in(water_volume: Volume, gauge: Gauge, temperature: Temperature) -> F
     """Oxygen in a cylinder at a gauge reading, m³."""
     pressure = absolute_pressure(gauge)
     factor = compressibility("oxygen", pressure, temperature)
-    return free_gas_volume(water_volume, pressure, temperature, factor)
+    return free_gas_volume(
+        water_volume=water_volume, pressure=pressure, temperature=temperature, compressibility=factor
+    )
 
 
 def acetylene_bank(
+    *,
     full: FreeGas, peak: FreeGasFlow, lesson: FreeGas, pick: Ratio, coupled: int | None,
     temperature: Temperature,
 ) -> Bank:  # fmt: skip
@@ -110,10 +113,13 @@ def acetylene_bank(
         count += 1
     if count > MOST:
         raise ValueError("That is more gas than cylinders can be coupled for; ask the supplier.")
-    return Bank("acetylene", count, full, kept(count), 0.0, temperature)
+    return Bank(
+        gas="acetylene", count=count, full=full, kept=kept(count), water_volume=0.0, temperature=temperature
+    )
 
 
 def plain_bank(
+    *,
     gas: str, full: FreeGas, kept: FreeGas, lesson: FreeGas, coupled: int | None,
     temperature: Temperature, water_volume: Volume = 0.0,
 ) -> Bank:  # fmt: skip
@@ -125,10 +131,13 @@ def plain_bank(
     count = coupled or cylinders_needed(cylinder_share(lesson, full - kept))
     if count > MOST:
         raise ValueError("That is more gas than cylinders can be coupled for; ask the supplier.")
-    return Bank(gas, count, full, kept, water_volume, temperature)
+    return Bank(
+        gas=gas, count=count, full=full, kept=kept, water_volume=water_volume, temperature=temperature
+    )
 
 
 def both_banks(
+    *,
     fuel: str, full: dict[str, FreeGas], kept_oxygen: FreeGas, peak: FreeGasFlow, lesson: dict[str, FreeGas],
     pick: Ratio, coupled: dict[str, int | None], temperature: Temperature, water_volume: Volume,
 ) -> dict[str, Bank]:  # fmt: skip
@@ -149,16 +158,30 @@ def both_banks(
         ValueError: No bank that anyone couples would do.
     """
     if fuel == "acetylene":
-        burnt = acetylene_bank(full["fuel"], peak, lesson["fuel"], pick, coupled["fuel"], temperature)
+        burnt = acetylene_bank(
+            full=full["fuel"],
+            peak=peak,
+            lesson=lesson["fuel"],
+            pick=pick,
+            coupled=coupled["fuel"],
+            temperature=temperature,
+        )
     else:
-        burnt = plain_bank(fuel, full["fuel"], 0.0, lesson["fuel"], coupled["fuel"], temperature)
+        burnt = plain_bank(
+            gas=fuel,
+            full=full["fuel"],
+            kept=0.0,
+            lesson=lesson["fuel"],
+            coupled=coupled["fuel"],
+            temperature=temperature,
+        )
     oxygen = plain_bank(
-        "oxygen",
-        full["oxygen"],
-        kept_oxygen,
-        lesson["oxygen"],
-        coupled["oxygen"],
-        temperature,
-        water_volume,
+        gas="oxygen",
+        full=full["oxygen"],
+        kept=kept_oxygen,
+        lesson=lesson["oxygen"],
+        coupled=coupled["oxygen"],
+        temperature=temperature,
+        water_volume=water_volume,
     )
     return {"fuel": burnt, "oxygen": oxygen}

@@ -73,4 +73,8 @@ def course(lesson: Lesson, banks: dict[str, Bank], rules: str) -> tuple[Table, t
 
 
 def _picture(title: str, sentence: str, upward: str, lines: list[Line]) -> Picture:
-    return Picture(line_chart(title, sentence, "Lesson, min", upward, lines), title, sentence)
+    return Picture(
+        line_chart(title=title, sentence=sentence, x_label="Lesson, min", y_label=upward, lines=lines),
+        title,
+        sentence,
+    )

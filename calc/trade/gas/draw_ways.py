@@ -54,6 +54,7 @@ def hole_fed(flow: FreeGasFlow, hole: Figure, contents: FreeGas, duty: str) -> F
 
 
 def _open(
+    *,
     process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
 ) -> list[tuple[Any, dict[str, str]]]:  # fmt: skip
     """Rows of the ways that work, each with the texts that fill it; none where one cylinder may feed the tip."""
@@ -82,14 +83,18 @@ def _open(
 
 
 def possible_by(
+    *,
     process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
 ) -> str:  # fmt: skip
     """What makes it possible to feed a tip that one cylinder may not feed, as one clause; arguments as of `ways`."""
-    found = _open(process, flow, hole, contents, full, duty, rules)
+    found = _open(
+        process=process, flow=flow, hole=hole, contents=contents, full=full, duty=duty, rules=rules
+    )
     return ", or ".join(row.short.format(**given) for row, given in found if row.short)
 
 
 def ways(
+    *,
     process: str, flow: FreeGasFlow, hole: Figure, contents: FreeGas, full: FreeGas, duty: str, rules: str
 ) -> Table | None:  # fmt: skip
     """Ways to feed a tip that one cylinder may not feed; None where it may.
@@ -105,7 +110,7 @@ def ways(
     """
     rows = tuple(
         (row.way, row.words.format(**given), f"{source_words(row.source)}, {HOW_SURE[row.how_sure]}" if row.source else "common practice")
-        for row, given in _open(process, flow, hole, contents, full, duty, rules)
+        for row, given in _open(process=process, flow=flow, hole=hole, contents=contents, full=full, duty=duty, rules=rules)
     )  # fmt: skip
     if not rows:
         return None

@@ -66,7 +66,7 @@ def gas_lasts(usable: FreeGas, flow: Figure, basis: str) -> Figure:
     assert flow.value is not None
     return Figure(
         running_time(usable, flow.value), flow.source, flow.how_sure,
-        running_time(usable, flow.high or flow.value), running_time(usable, flow.low or flow.value), basis,
+        low=running_time(usable, flow.high or flow.value), high=running_time(usable, flow.low or flow.value), basis=basis,
     )  # fmt: skip
 
 

@@ -44,5 +44,5 @@ def band_words(*, uncertain: bool) -> str:
 def drop_figure(found: HoseFlow) -> Figure:
     """The drop with its band: wide where the flow may be smooth or turbulent."""
     return Figure(
-        found.drop, SOURCE, "computed", found.least_drop, found.most_drop, band_words(uncertain=found.uncertain)
+        found.drop, SOURCE, "computed", low=found.least_drop, high=found.most_drop, basis=band_words(uncertain=found.uncertain)
     )  # fmt: skip

@@ -45,7 +45,14 @@ def why_not(gas: str, temperature: Temperature, rules: str) -> str:
 
 
 def require_possible(
-    gas: str, gauge: Gauge, temperature: Temperature, rules: str, field: str, label: str, least: Gauge = 0.0
+    *,
+    gas: str,
+    gauge: Gauge,
+    temperature: Temperature,
+    rules: str,
+    field: str,
+    label: str,
+    least: Gauge = 0.0,
 ) -> None:
     """Refuse a gauge that the gas cannot show at that temperature.
 
@@ -73,6 +80,7 @@ def require_possible(
 
 
 def require_filled(
+    *,
     gas: str, gauge: Gauge, full: Gauge, full_temperature: Temperature, temperature: Temperature, rules: str,
     field: str, label: str,
 ) -> None:  # fmt: skip
@@ -103,7 +111,7 @@ def require_filled(
 
 
 def require_warm(
-    gas: str, gauge: Gauge, temperature: Temperature, rules: str, field: str, label: str
+    *, gas: str, gauge: Gauge, temperature: Temperature, rules: str, field: str, label: str
 ) -> None:
     """Refuse a cylinder that is too cold to push with a gauge that is wanted of it.
 

@@ -113,9 +113,9 @@ def regulator_setting(
         InputError: The hose cannot pass the flow, or the mark would be above what the gas allows.
     """
     require_acetylene_gauge(gas, torch_gauge, rules, "torch_gauge", "Gauge wanted at the torch")
-    require_possible(gas, torch_gauge, temperature, rules, "torch_gauge", "Gauge wanted at the torch", LEAST_GAUGE)
+    require_possible(gas=gas, gauge=torch_gauge, temperature=temperature, rules=rules, field="torch_gauge", label="Gauge wanted at the torch", least=LEAST_GAUGE)
     wanted = torch_gauge + torch_drop
-    line = hose_line(gas, flow, bore, length, temperature=temperature)
+    line = hose_line(gas=gas, flow=flow, bore=bore, length=length, temperature=temperature)
     try:
         inlet = inlet_gauge(line, wanted)
     except ValueError:
@@ -146,8 +146,8 @@ def regulator_setting(
     return RegulatorSetting(
         Figure(setting, SOURCE, "computed", basis=f"Hose drop added, then up to the next mark.{said}"),
         Figure(
-            inlet - wanted, SOURCE, "computed", _drop_of(line.least, wanted), _drop_of(line.most, wanted),
-            band_words(uncertain=line.uncertain),
+            inlet - wanted, SOURCE, "computed", low=_drop_of(line.least, wanted), high=_drop_of(line.most, wanted),
+            basis=band_words(uncertain=line.uncertain),
         ),
         tuple(cautions),
     )  # fmt: skip

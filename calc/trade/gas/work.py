@@ -7,7 +7,7 @@ from calc.formulas.gas.supply import gas_of_use, oxygen_for_fuel
 from calc.values.quantities import FreeGas, FreeGasFlow, Ratio, Time
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Kind:
     """One kind of work in a week.
 
@@ -38,6 +38,7 @@ class Kind:
 
 
 def kind(
+    *,
     name: str, benches: float, fuel_flow: FreeGasFlow, burning: Ratio, time: Time, ratio: Ratio,
     cutting_oxygen: FreeGasFlow = 0.0,
 ) -> Kind:  # fmt: skip
@@ -53,7 +54,9 @@ def kind(
         cutting_oxygen: On top, while it burns, m³/s.
     """
     oxygen = oxygen_for_fuel(fuel_flow, ratio) + cutting_oxygen
-    return Kind(name, benches, fuel_flow, oxygen, burning, time)
+    return Kind(
+        name=name, benches=benches, fuel_flow=fuel_flow, oxygen_flow=oxygen, burning=burning, time=time
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ HAIR = 0.6
 """A figure printed in whole °C stands this far from the same one in °F, K."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Colour:
     """One named colour of the list that is followed."""
 
@@ -37,7 +37,14 @@ def colours(scale: str) -> tuple[Colour, ...]:
     """
     tints = {row.colour: row.tint for row in table("colour-tints") if row.scale == scale}
     return tuple(
-        Colour(scale, row.colour, row.temperature, tints[row.colour], row.source, row.how_sure)
+        Colour(
+            scale=scale,
+            name=row.colour,
+            temperature=row.temperature,
+            tint=tints[row.colour],
+            source=row.source,
+            how_sure=row.how_sure,
+        )
         for row in table(SCALES[scale])
         if row.standing == "followed"
     )

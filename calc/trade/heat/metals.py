@@ -25,7 +25,7 @@ _ROWS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Metal:
     """One metal: where it melts, and its figures cold and hot."""
 
@@ -51,11 +51,11 @@ def metal_of(metal: str) -> Metal:
     """
     row = next(row for row in table("metals") if row.metal == _ROWS[metal])
     return Metal(
-        row.solidus,
-        row.liquidus,
-        row.density,
-        row.heat_capacity,
-        row.conductivity,
-        row.hot_conductivity,
-        row.hot_conductivity / (row.density * row.hot_heat_capacity),
+        solidus=row.solidus,
+        liquidus=row.liquidus,
+        density=row.density,
+        heat_capacity=row.heat_capacity,
+        conductivity=row.conductivity,
+        hot_conductivity=row.hot_conductivity,
+        hot_diffusivity=row.hot_conductivity / (row.density * row.hot_heat_capacity),
     )

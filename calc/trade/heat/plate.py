@@ -17,7 +17,7 @@ WIDE = 8.0
 POINTS = 80
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plate:
     """The plate and its metal, and what one flame does to it."""
 
@@ -36,14 +36,25 @@ class Plate:
     def width(self, power: float) -> float:
         """Width of the pool at a heat that enters the work, m."""
         return weld_pool_width(
-            power, self.speed, self.thickness, self.rise, self.conductivity, self.diffusivity
+            power=power,
+            speed=self.speed,
+            thickness=self.thickness,
+            rise=self.rise,
+            conductivity=self.conductivity,
+            diffusivity=self.diffusivity,
         )
 
     def share_of_melting(self, power: float, spread: float, depth: float) -> float:
         """Hottest rise at a depth over the rise to melting."""
         return (
             hottest_rise(
-                power, self.speed, depth, self.thickness, spread, self.conductivity, self.diffusivity
+                power=power,
+                speed=self.speed,
+                depth=depth,
+                thickness=self.thickness,
+                spread=spread,
+                conductivity=self.conductivity,
+                diffusivity=self.diffusivity,
             )
             / self.rise
         )
@@ -116,7 +127,15 @@ def _line(power: float, plate: Plate, temperature: float) -> Isotherm | None:
     """The line of one temperature on the face; None where it is a pinprick."""
     rise = temperature - plate.start
     k, alpha = plate.conductivity, plate.diffusivity
-    side = weld_isotherm(power, plate.speed, plate.thickness, rise, k, alpha, POINTS)
+    side = weld_isotherm(
+        power=power,
+        speed=plate.speed,
+        thickness=plate.thickness,
+        rise=rise,
+        conductivity=k,
+        diffusivity=alpha,
+        points=POINTS,
+    )
     line = Isotherm("", side, through=False)
     through = line.half_width() > plate.thickness
     return Isotherm("", side, through) if line.half_width() > 2e-5 else None

@@ -19,7 +19,7 @@ ENDS: tuple[Ratio, ...] = (0.002, 0.003, 0.0045)
 """Carbon up to which each row of `STEELS` but the last holds."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """What one rule asks.
 
@@ -95,19 +95,19 @@ def asked_of_steel(
     """
     warm = LEAST_PREHEAT
     least, most = by_carbon_equivalent(equivalent)
-    found = [Asked("the carbon equivalent", least, most, False, "", "practice")]
+    found = [Asked(name="the carbon equivalent", coldest=least, hottest=most, by_thickness=False, source="", how_sure="practice")]
     name = STEELS[sum(carbon > end * (1 + 1e-9) for end in ENDS)]
     row = next(row for row in table("preheat-by-metal") if row.metal == name)
     found.append(
-        Asked(f"the manuals for {name}", row.low or warm, row.high, False, row.source, row.how_sure)
+        Asked(name=f"the manuals for {name}", coldest=row.low or warm, hottest=row.high, by_thickness=False, source=row.source, how_sure=row.how_sure)
     )
     b = method_b.value or (warm if "above" in method_b.words else None)
     if b is not None:
-        found.append(Asked("method B of EN 1011-2", b, b, True, method_b.source, method_b.how_sure))
+        found.append(Asked(name="method B of EN 1011-2", coldest=b, hottest=b, by_thickness=True, source=method_b.source, how_sure=method_b.how_sure))
     rows = table("preheat-aws-d1-1")
     if thickness >= rows[0].over * (1 - 1e-9):
         d1 = next(r for r in rows if r.up_to is None or thickness <= r.up_to * (1 + 1e-9))
         ends = max(d1.low_hydrogen, warm), max(d1.other, warm)
         known = b is not None or least <= warm
-        found.append(Asked("AWS D1.1 by thickness", ends[0], ends[1], known, d1.source, d1.how_sure))
+        found.append(Asked(name="AWS D1.1 by thickness", coldest=ends[0], hottest=ends[1], by_thickness=known, source=d1.source, how_sure=d1.how_sure))
     return tuple(found)

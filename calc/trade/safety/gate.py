@@ -48,7 +48,7 @@ class Case:
     how_sure: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Reason:
     """One hazard of a part and the one order against it.
 
@@ -170,9 +170,9 @@ def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str], ru
             order = order.replace(f"{{{name}}}", words)
         found.append(
             Reason(
-                row.asked, row.id, row.outcome, row.gravity, row.hazard, hazard.signal, row.words,
-                filled_text(f"{hazard.hazard} {hazard.consequence}", rules), filled_text(order, rules), row.who,
-                row.source, row.how_sure, _cases(row),
+                asked=row.asked, id=row.id, outcome=row.outcome, gravity=row.gravity, hazard=row.hazard, signal=hazard.signal, words=row.words,
+                reason=filled_text(f"{hazard.hazard} {hazard.consequence}", rules), order=filled_text(order, rules), who=row.who,
+                source=row.source, how_sure=row.how_sure, cases=_cases(row),
             )
         )  # fmt: skip
     return sorted(found, key=lambda reason: (-_RANK[reason.outcome], -reason.gravity))

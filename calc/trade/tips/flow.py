@@ -69,14 +69,26 @@ def gas_through_tip(
         1.1
     """
     require_acetylene_gauge(fuel, gauge, rules, "gauge", "Gauge at the tip")
-    require_possible(fuel, gauge, temperature, rules, "gauge", "Gauge at the tip", LEAST_GAUGE)
+    require_possible(
+        gas=fuel,
+        gauge=gauge,
+        temperature=temperature,
+        rules=rules,
+        field="gauge",
+        label="Gauge at the tip",
+        least=LEAST_GAUGE,
+    )
     kept = [] if steps is None else steps
     area = worked(kept, "Area of the holes", orifice_area, diameter=orifice, holes=holes)
     pressure = worked(kept, "Absolute pressure at the tip", absolute_pressure, gauge=gauge)
-    flow = orifice_flow({fuel: 1.0, "oxygen": oxygen_ratio}, area, pressure, temperature=temperature)
+    flow = orifice_flow(
+        gases={fuel: 1.0, "oxygen": oxygen_ratio}, area=area, pressure=pressure, temperature=temperature
+    )
 
     def figure(amount: float) -> Figure:
-        return Figure(amount, SOURCE, "computed", amount * SHARE_LOW, amount * SHARE_HIGH, BASIS)
+        return Figure(
+            amount, SOURCE, "computed", low=amount * SHARE_LOW, high=amount * SHARE_HIGH, basis=BASIS
+        )
 
     at_sound = "At the speed of sound: more pressure gives no more speed."
     return TipGas(

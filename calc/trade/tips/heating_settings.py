@@ -53,7 +53,7 @@ LEAST_HOLE, MOST_HOLE = (LEAST_GAS / SHARE_HIGH) ** 0.5, (MOST_GAS / SHARE_LOW) 
 SUM = "The band is the share of the heat that enters the work and what a hole lets through."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
     """What a setting is asked for.
 
@@ -98,8 +98,8 @@ def oxygen_of(fuel: str, flow: Figure) -> Figure:
     row = torch_ratio(fuel)
     return Figure(
         oxygen_for_fuel(flow.value, row.ratio), row.source, row.how_sure,
-        oxygen_for_fuel(flow.low or flow.value, row.low), oxygen_for_fuel(flow.high or flow.value, row.high),
-        f"{plain_number(row.ratio)} of oxygen to 1; a torch draws {plain_number(row.low)} to "
+        low=oxygen_for_fuel(flow.low or flow.value, row.low), high=oxygen_for_fuel(flow.high or flow.value, row.high),
+        basis=f"{plain_number(row.ratio)} of oxygen to 1; a torch draws {plain_number(row.low)} to "
         f"{plain_number(row.high)}, the air brings the rest.",
     )  # fmt: skip
 
@@ -107,7 +107,7 @@ def oxygen_of(fuel: str, flow: Figure) -> Figure:
 def passed_by(fuel: str, area: Area, gauge: Gauge) -> FreeGasFlow:
     """Fuel gas and oxygen together that holes pass at a gauge on both, m³/s."""
     mixture = {fuel: 1.0, "oxygen": torch_ratio(fuel).ratio}
-    return orifice_flow(mixture, area, absolute_pressure(gauge)).free_gas
+    return orifice_flow(gases=mixture, area=area, pressure=absolute_pressure(gauge)).free_gas
 
 
 def fuel_passed(fuel: str, orifice: float, holes: float, *gauges: Figure) -> Figure:
@@ -119,8 +119,8 @@ def fuel_passed(fuel: str, orifice: float, holes: float, *gauges: Figure) -> Fig
     mixed = passed_by(fuel, orifice_area(orifice, holes), at)
     amount = mixed / (1.0 + torch_ratio(fuel).ratio)
     return Figure(
-        amount, SOURCE, "computed", amount * SHARE_LOW, amount * SHARE_HIGH,
-        "What the hole passes at the lower of both gauges, an equal-pressure torch; the band is a discharge of 0.6 to "
+        amount, SOURCE, "computed", low=amount * SHARE_LOW, high=amount * SHARE_HIGH,
+        basis="What the hole passes at the lower of both gauges, an equal-pressure torch; the band is a discharge of 0.6 to "
         "0.9 in place of 0.75.",
     )  # fmt: skip
 
@@ -135,9 +135,9 @@ def practice_gauges(wanted: Wanted, process: str) -> tuple[Figure, Figure]:
     row = rows.get(wanted.fuel, rows["other"])
     most = GAUGE_LIMIT[wanted.rules] if wanted.fuel == "acetylene" else row.fuel_high
     said = "Common practice with a wide band; what the maker of the tip prints comes before it"
-    oxygen = Figure(row.oxygen_usual, row.source, row.how_sure, row.oxygen_low, row.oxygen_high, f"{said}.")
+    oxygen = Figure(row.oxygen_usual, row.source, row.how_sure, low=row.oxygen_low, high=row.oxygen_high, basis=f"{said}.")
     basis = f"{said}; {row.words}." if row.words else f"{said}."
-    fuel = Figure(row.fuel_usual, row.source, row.how_sure, row.fuel_low, min(row.fuel_high, most), basis)
+    fuel = Figure(row.fuel_usual, row.source, row.how_sure, low=row.fuel_low, high=min(row.fuel_high, most), basis=basis)
     return _given(oxygen, wanted.oxygen_gauge), _given(fuel, wanted.fuel_gauge)
 
 
@@ -173,8 +173,8 @@ def brazing_gauge(gas: str) -> Figure:
     texts = welding_gauges_in_print("acetylene")
     printed = [getattr(row, f"{gas}_gauge") for row in rows]
     return Figure(
-        USUAL_GAUGE, "", "practice", texts.low, max(texts.high, *printed),
-        "A small equal-pressure tip runs near 5 psi of each gas, the pressure of the welding tip with that hole. The "
+        USUAL_GAUGE, "", "practice", low=texts.low, high=max(texts.high, *printed),
+        basis="A small equal-pressure tip runs near 5 psi of each gas, the pressure of the welding tip with that hole. The "
         "pressures of the brazing table are not followed: it prints 1 psi for thin metal, for the numbered tips of one old "
         "torch, while its own steps set the acetylene to 5 to 7 psi; the band ends at its highest.",
     )  # fmt: skip
@@ -220,8 +220,8 @@ def brazing_setting(wanted: Wanted) -> Setting:
     if wanted.process == "soldering":
         flow = replace(flow, basis=f"{flow.basis} Solder takes about a third of the heat of a braze.")
     return Setting(
-        hole, nearest_drill_said(hole.value), oxygen, fuel, oxygen_of("acetylene", flow), flow,
-        Figure(1.0, "", "practice", basis="The table is for tips of one hole."),
+        orifice=hole, drill=nearest_drill_said(hole.value), oxygen_gauge=oxygen, fuel_gauge=fuel, oxygen_flow=oxygen_of("acetylene", flow), fuel_flow=flow,
+        holes=Figure(1.0, "", "practice", basis="The table is for tips of one hole."),
     )  # fmt: skip
 
 
@@ -250,18 +250,18 @@ def same_heat_setting(wanted: Wanted) -> Setting:
         area = _area(wanted, flow, oxygen, gas)
         diameter = worked(steps, "Hole, if it were one", hole_diameter, area=area)
         hole = Figure(
-            diameter, SOURCE, "computed", diameter * (least / SHARE_HIGH) ** 0.5, diameter * WIDE,
-            "Passes the gas of the heat of the printed acetylene tip, counted as one hole: several small ones count by "
+            diameter, SOURCE, "computed", low=diameter * (least / SHARE_HIGH) ** 0.5, high=diameter * WIDE,
+            basis="Passes the gas of the heat of the printed acetylene tip, counted as one hole: several small ones count by "
             f"their areas together. {SUM}",
         )  # fmt: skip
         fuel_flow = Figure(
-            flow, SOURCE, "computed", flow * SHARE_LOW * least, flow * SHARE_HIGH * STRONG,
-            f"The heat of the printed acetylene tip, cone and envelope together. {SUM}",
+            flow, SOURCE, "computed", low=flow * SHARE_LOW * least, high=flow * SHARE_HIGH * STRONG,
+            basis=f"The heat of the printed acetylene tip, cone and envelope together. {SUM}",
         )  # fmt: skip
     assert hole.value is not None
     return Setting(
-        hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(fuel, fuel_flow), fuel_flow,
-        Figure(
+        orifice=hole, drill=nearest_drill_said(hole.value), oxygen_gauge=oxygen, fuel_gauge=gas, oxygen_flow=oxygen_of(fuel, fuel_flow), fuel_flow=fuel_flow,
+        holes=Figure(
             None, "", "practice", words="counted as one",
             basis="A tip for this gas often has several small holes: their areas count together.",
         ),
@@ -295,15 +295,15 @@ def heating_setting(wanted: Wanted) -> Setting:
         worth = min(max(share, 1.0), float(MOST_HOLES))
         diameter = worked(steps, "One hole of them", hole_diameter, area=area, holes=worth)
         hole = Figure(
-            diameter, SOURCE, "computed", diameter * LEAST_HOLE, diameter * MOST_HOLE,
-            f"One of {holes} holes that pass the gas of the heat together, or a little more. {SUM}",
+            diameter, SOURCE, "computed", low=diameter * LEAST_HOLE, high=diameter * MOST_HOLE,
+            basis=f"One of {holes} holes that pass the gas of the heat together, or a little more. {SUM}",
         )  # fmt: skip
     assert hole.value is not None
     fuel_flow = Figure(
-        flow, "", "practice", flow * LEAST_GAS, flow * MOST_GAS,
-        "The heat wanted over the share that enters the work: 30 % taken, 20 to 40 % the band, as “Warm a part” takes it.",
+        flow, "", "practice", low=flow * LEAST_GAS, high=flow * MOST_GAS,
+        basis="The heat wanted over the share that enters the work: 30 % taken, 20 to 40 % the band, as “Warm a part” takes it.",
     )  # fmt: skip
     return Setting(
-        hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(fuel, fuel_flow), fuel_flow,
-        Figure(float(holes), "", "practice", basis="Holes near 1 mm, common practice, as many as pass the gas."),
+        orifice=hole, drill=nearest_drill_said(hole.value), oxygen_gauge=oxygen, fuel_gauge=gas, oxygen_flow=oxygen_of(fuel, fuel_flow), fuel_flow=fuel_flow,
+        holes=Figure(float(holes), "", "practice", basis="Holes near 1 mm, common practice, as many as pass the gas."),
     )  # fmt: skip

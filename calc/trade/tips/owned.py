@@ -37,7 +37,7 @@ FOLLOWED = {"welding": "faa-ac43-13-1b", "brazing": "navy14119", "cutting": "car
 """Table that tells what a tip suits, by the tip's use."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tip:
     """One tip of an outfit; what its owner did not give is None.
 
@@ -70,7 +70,7 @@ PARTS = ("label", "use", "orifice", "oxygen_gauge", "fuel_gauge")
 def label(number: int) -> Words:
     """The owner's name for a tip."""
     return Words(
-        f"Tip {number}: your name for it", 30, optional=True, group=f"Tip {number}",
+        f"Tip {number}: your name for it", longest=30, optional=True, group=f"Tip {number}",
         hint="As you find it in your box: a color, a mark, a place.",
     )  # fmt: skip
 
@@ -238,5 +238,5 @@ def tips_of(given: Mapping[str, Any]) -> tuple[Tip, ...]:
     for number in range(1, HOW_MANY + 1):
         parts = {part: given.get(f"tip_{number}_{part}") for part in PARTS}
         if any(value is not None for value in parts.values()):
-            found.append(Tip(number, **parts))
+            found.append(Tip(number=number, **parts))
     return tuple(found)

@@ -51,7 +51,7 @@ def _cutting(thickness: float) -> list[Figure]:
         value_between([(row.thickness, getattr(row, end)) for row in larger], thickness)
         for end in ("orifice_low", "orifice_high")
     )
-    return [followed, Figure(None, larger[0].source, larger[0].how_sure, low, high)]
+    return [followed, Figure(None, larger[0].source, larger[0].how_sure, low=low, high=high)]
 
 
 _PRINTED = {

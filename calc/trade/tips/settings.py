@@ -138,8 +138,8 @@ def _weld(wanted: Wanted) -> Setting:
             found = replace(found, orifice=hole, drill=nearest_drill_said(wanted.orifice))
     else:
         found = equal_pressure_setting(
-            wanted.thickness, "leftward", wanted.orifice, wanted.oxygen_gauge, wanted.fuel_gauge,
-            wanted.rules, alike,
+            thickness=wanted.thickness, technique="leftward", orifice=wanted.orifice, oxygen=wanted.oxygen_gauge, acetylene=wanted.fuel_gauge,
+            rules=wanted.rules, metal=alike,
         )  # fmt: skip
     fuel = _with_other_flows(found.fuel_flow, wanted.thickness, alike)
     return replace(found, fuel_flow=fuel, oxygen_flow=neutral_oxygen(fuel))
@@ -187,21 +187,28 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
     least, most = row.tip_sizes_low, row.tip_sizes_high
     larger = [welding_orifice(wanted.thickness, step).value for step in (least, (least + most) / 2, most)]
     hole = Figure(
-        larger[1], row.source, row.how_sure, larger[0], larger[2],
-        f"{said}. One or two tip sizes larger than for acetylene, in the sizes of the tables of welding tips.",
+        larger[1], row.source, row.how_sure, low=larger[0], high=larger[2],
+        basis=f"{said}. One or two tip sizes larger than for acetylene, in the sizes of the tables of welding tips.",
     )  # fmt: skip
     if wanted.orifice is not None:
         hole = as_its_maker_prints(wanted.orifice)
 
     def gauge(gas: str, makers: float | None) -> Figure:
         low, high = getattr(row, f"{gas}_low"), getattr(row, f"{gas}_high")
-        printed = Figure((low + high) / 2, row.source, row.how_sure, low, high, f"{said}.")
+        printed = Figure((low + high) / 2, row.source, row.how_sure, low=low, high=high, basis=f"{said}.")
         return printed if makers is None else as_its_maker_prints(makers)
 
     oxygen, gas = gauge("oxygen", wanted.oxygen_gauge), gauge("fuel", wanted.fuel_gauge)
     assert hole.value is not None
     flow = fuel_passed(MPS, hole.value, 1.0, oxygen, gas)
-    return Setting(hole, nearest_drill_said(hole.value), oxygen, gas, oxygen_of(MPS, flow), flow)
+    return Setting(
+        orifice=hole,
+        drill=nearest_drill_said(hole.value),
+        oxygen_gauge=oxygen,
+        fuel_gauge=gas,
+        oxygen_flow=oxygen_of(MPS, flow),
+        fuel_flow=flow,
+    )
 
 
 def insert_for_heat(process: str, metal: str, thickness: Length) -> Length:
@@ -300,8 +307,8 @@ def _cut(wanted: Wanted) -> Setting:
     ]
     said = f"About {shown.said(jet.value or 0.0)} for the cut and {shown.said(flames.value or 0.0)} for the flames."
     return Setting(
-        hole, nearest_drill_said(hole.value), oxygen, gas,
-        Figure(both[0], jet.source, jet.how_sure, both[1], both[2], said), flow, preheat_holes(thickness),
+        orifice=hole, drill=nearest_drill_said(hole.value), oxygen_gauge=oxygen, fuel_gauge=gas,
+        oxygen_flow=Figure(both[0], jet.source, jet.how_sure, low=both[1], high=both[2], basis=said), fuel_flow=flow, holes=preheat_holes(thickness),
     )  # fmt: skip
 
 
@@ -316,6 +323,7 @@ _WORKS: dict[str, Callable[[Wanted], Setting]] = {
 
 
 def setting(
+    *,
     process: str,
     metal: str,
     thickness: Length | None,
@@ -354,7 +362,7 @@ def setting(
     if thickness is None and process != "heating":
         raise InputError("thickness", f"{THICKNESS_LABEL}: nothing is written here; write how thick it is.")
     wanted = Wanted(
-        process, metal, thickness or 0.0, fuel, torch_type or "equal-pressure", orifice, oxygen_gauge,
-        fuel_gauge, rules, HEAT_TAKEN if heat is None else heat, [] if steps is None else steps,
+        process=process, metal=metal, thickness=thickness or 0.0, fuel=fuel, torch_type=torch_type or "equal-pressure", orifice=orifice, oxygen_gauge=oxygen_gauge,
+        fuel_gauge=fuel_gauge, rules=rules, heat=HEAT_TAKEN if heat is None else heat, steps=[] if steps is None else steps,
     )  # fmt: skip
     return _WORKS[process](wanted)

@@ -37,7 +37,7 @@ NEAR_NOMINAL = 1 / 6
 ONE_HOLE = Figure(1.0, "", "practice", basis="A welding tip has one hole.")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """Tip, both gauges at the torch and both flows for one kind of torch.
 
@@ -63,7 +63,7 @@ class Setting:
 def widened(value: float, figure: Figure, *others: float | None) -> Figure:
     """A value with the source of a figure, and a band that holds that figure and others."""
     ends = [value, *(e for e in (figure.value, figure.low, figure.high, *others) if e is not None)]
-    return Figure(value, figure.source, figure.how_sure, min(ends), max(ends), figure.basis)
+    return Figure(value, figure.source, figure.how_sure, low=min(ends), high=max(ends), basis=figure.basis)
 
 
 def as_its_maker_prints(value: float) -> Figure:
@@ -158,6 +158,7 @@ def _welding_gauge(gas: str, steel: float, larger: float) -> Figure:
 
 
 def equal_pressure_setting(
+    *,
     thickness: float,
     technique: str,
     orifice: float | None,
@@ -199,12 +200,12 @@ def equal_pressure_setting(
     assert passed.value is not None
     fuel = widened(passed.value, passed, print_flow.low, print_flow.high, print_flow.value)
     return Setting(
-        hole,
-        nearest_drill_said(hole.value),
-        oxygen_figure,
-        acetylene_figure,
-        neutral_oxygen(fuel),
-        fuel,
+        orifice=hole,
+        drill=nearest_drill_said(hole.value),
+        oxygen_gauge=oxygen_figure,
+        fuel_gauge=acetylene_figure,
+        oxygen_flow=neutral_oxygen(fuel),
+        fuel_flow=fuel,
     )
 
 
@@ -213,9 +214,9 @@ def neutral_oxygen(fuel: Figure) -> Figure:
     assert fuel.value is not None
     return Figure(
         oxygen_for_fuel(fuel.value, RATIO), RATIO_SOURCE, "read",
-        oxygen_for_fuel(fuel.low or fuel.value, RATIO_BAND[0]),
-        oxygen_for_fuel(fuel.high or fuel.value, RATIO_BAND[1]),
-        "A neutral flame takes 1.04 to 1.14 of oxygen for one of acetylene, 1.1 taken; the air brings the rest.",
+        low=oxygen_for_fuel(fuel.low or fuel.value, RATIO_BAND[0]),
+        high=oxygen_for_fuel(fuel.high or fuel.value, RATIO_BAND[1]),
+        basis="A neutral flame takes 1.04 to 1.14 of oxygen for one of acetylene, 1.1 taken; the air brings the rest.",
     )  # fmt: skip
 
 
@@ -255,18 +256,19 @@ def insert_setting(
         None, printed.source, printed.how_sure, words=sizes, basis="An injector torch is set by insert."
     )
     return Setting(
-        none,
-        none,
-        printed.oxygen_gauge if oxygen is None else as_its_maker_prints(oxygen),
-        Figure(
-            middle, band.source, band.how_sure, band.low, band.high, "Middle of the printed range."
+        orifice=none,
+        drill=none,
+        oxygen_gauge=printed.oxygen_gauge if oxygen is None else as_its_maker_prints(oxygen),
+        fuel_gauge=Figure(
+            middle, band.source, band.how_sure, low=band.low, high=band.high, basis="Middle of the printed range."
         ) if acetylene is None else as_its_maker_prints(acetylene),
-        neutral_oxygen(fuel),
-        fuel,
+        oxygen_flow=neutral_oxygen(fuel),
+        fuel_flow=fuel,
     )  # fmt: skip
 
 
 def marked_regulator(
+    *,
     gas: str, wanted: Figure, flow: Figure, bore: float, length: float, torch_drop: float, rules: str
 ) -> tuple[Figure, tuple[Caution, ...]]:
     """Regulator mark that gives a torch its pressure through a hose, with its band.
@@ -302,7 +304,7 @@ def marked_regulator(
     assert mark.value is not None
     within = GAUGE_LIMIT[rules] if gas == "acetylene" else MOST
     figure = Figure(
-        mark.value, wanted.source, wanted.how_sure, min(wanted.low or mark.value, mark.value),
-        min(max(wanted.high or mark.value, mark.value), within), f"{wanted.basis} {mark.basis}",
+        mark.value, wanted.source, wanted.how_sure, low=min(wanted.low or mark.value, mark.value),
+        high=min(max(wanted.high or mark.value, mark.value), within), basis=f"{wanted.basis} {mark.basis}",
     )  # fmt: skip
     return figure, got.cautions

@@ -68,7 +68,7 @@ class Size:
         return self.root if item == "penetration" else self.face
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
     """One item held against its limit.
 
@@ -157,7 +157,7 @@ def _allowed(steps: list[Step], standard: str, item: str, size: Size, rules: str
 
 
 def measured_line(
-    steps: list[Step], standard: str, item: str, measured: Length | None, size: Size, rules: str
+    *, steps: list[Step], standard: str, item: str, measured: Length | None, size: Size, rules: str
 ) -> Line:
     """One measured item against its limit.
 
@@ -176,14 +176,30 @@ def measured_line(
             "D1.1 begins at 1/8 in (3 mm): pick a level of ISO 5817" if thin else "no figure in our data"
         )
         verdict = NOT_GIVEN if measured is None else OPEN
-        return Line(item, None, True, words, verdict, "aws-d1-1", "memory")
+        return Line(
+            item=item,
+            limit=None,
+            whole=True,
+            words=words,
+            verdict=verdict,
+            source="aws-d1-1",
+            how_sure="memory",
+        )
     if measured is None:
         verdict = NOT_GIVEN
     elif measured <= limit.value * (1 + HAIR):
         verdict = MEETS
     else:
         verdict = FAILS if limit.whole else OPEN
-    return Line(item, limit.value, limit.whole, limit.words, verdict, limit.row.source, limit.row.how_sure)
+    return Line(
+        item=item,
+        limit=limit.value,
+        whole=limit.whole,
+        words=limit.words,
+        verdict=verdict,
+        source=limit.row.source,
+        how_sure=limit.row.how_sure,
+    )
 
 
 def seen_line(standard: str, item: str, seen: str) -> Line:
@@ -199,7 +215,15 @@ def seen_line(standard: str, item: str, seen: str) -> Line:
     depends = row.allowed == "depends" and standard == "iso-d"
     verdict = {"not-looked": NOT_GIVEN, "none": MEETS}.get(seen, OPEN if depends else FAILS)
     words = "up to a size that is not asked here" if depends else "none allowed"
-    return Line(item, None if depends else 0.0, True, words, verdict, row.source, row.how_sure)
+    return Line(
+        item=item,
+        limit=None if depends else 0.0,
+        whole=True,
+        words=words,
+        verdict=verdict,
+        source=row.source,
+        how_sure=row.how_sure,
+    )
 
 
 def counted(lines: Sequence[Line], verdict: str) -> list[str]:

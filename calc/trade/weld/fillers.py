@@ -151,7 +151,7 @@ def rod_to_buy(process: str, metal: str, thickness: Length, technique: str, rule
     beside = [size for size in sizes if abs(sizes.index(size) - sizes.index(sold)) == 1]
     ends = [sold, *beside, *(end for end in (rule.low, rule.high) if end is not None)]
     basis += " The band reaches to the next sizes sold."
-    figure = Figure(sold, rule.source, rule.how_sure, min(ends), max(ends), basis)
+    figure = Figure(sold, rule.source, rule.how_sure, low=min(ends), high=max(ends), basis=basis)
     return inside(figure, 1 - ROD_STEP, "There the series of sizes ends; the band goes on by one step more.")
 
 

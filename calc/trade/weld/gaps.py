@@ -67,14 +67,18 @@ def gap(process: str, joint: str, thickness: Length) -> Figure:
         if not most:
             return Figure(taken, "carvill-1993 p. 207", "read", basis=basis)
         return inside(
-            Figure(taken, "carvill-1993 p. 207", "read", least, most, basis), SET_GAP / taken, SET_GAP_SAID
+            Figure(taken, "carvill-1993 p. 207", "read", low=least, high=most, basis=basis),
+            SET_GAP / taken,
+            SET_GAP_SAID,
         )
     row = gap_row(process, joint)
     taken = min(max(row.share * thickness, row.least), row.most)
     others = [r.most for r in table("joint-gaps") if r.joint == joint and r.standing == "also"]
     most = max(taken, min(max([row.most, *others]), thickness))
     more = " The band reaches to ISO 9692-1, from memory." if others else ""
-    figure = Figure(taken, row.source, row.how_sure, row.least, most, f"{sentence(row.words)}{more}")
+    figure = Figure(
+        taken, row.source, row.how_sure, low=row.least, high=most, basis=f"{sentence(row.words)}{more}"
+    )
     return inside(figure, SET_GAP / taken, SET_GAP_SAID)
 
 

@@ -74,7 +74,7 @@ class Own:
     cap: Length | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Preparation:
     """One joint made ready; a figure is None where the joint has no such thing.
 
@@ -188,6 +188,7 @@ def why_not(process: str, metal: str, joint: str, thickness: Length, rules: str)
 
 
 def require_joint(
+    *,
     process: str, metal: str, joint: str, thickness: Length, rules: str, label: str = THICKNESS_LABEL
 ) -> None:
     """Refuse what is not made, with the input to change.
@@ -224,8 +225,8 @@ def _root_face(process: str, thickness: Length) -> Figure:
     )  # fmt: skip
     most = min(largest, thickness / 2)
     return Figure(
-        min(row.root_face, most), row.source, row.how_sure, 0.0, most,
-        "Common practice; ISO 9692-1 goes to 2 mm, from memory. Half the thickness at most.",
+        min(row.root_face, most), row.source, row.how_sure, low=0.0, high=most,
+        basis="Common practice; ISO 9692-1 goes to 2 mm, from memory. Half the thickness at most.",
     )  # fmt: skip
 
 
@@ -240,8 +241,8 @@ def _angle(process: str, metal: str, thickness: Length) -> Figure:
     followed = next(row for row in rows if row.standing == "followed")
     ends = [end for row in rows for end in (row.angle, row.least, row.largest) if end is not None]
     figure = Figure(
-        followed.angle, followed.source, followed.how_sure, min(ends), max(ends),
-        f"{sentence(followed.words)} The band holds what others print.",
+        followed.angle, followed.source, followed.how_sure, low=min(ends), high=max(ends),
+        basis=f"{sentence(followed.words)} The band holds what others print.",
     )  # fmt: skip
     return inside(figure, CUT_ANGLE / followed.angle, "A bevel is ground or cut to about 5 degrees.")
 
@@ -249,8 +250,8 @@ def _angle(process: str, metal: str, thickness: Length) -> Figure:
 def _leg(joint: str, thickness: Length) -> Figure:
     row = next(row for row in table("joint-legs") if row.joint == joint)
     figure = Figure(
-        row.taken * thickness, row.source, row.how_sure, row.least * thickness, row.largest * thickness,
-        sentence(row.words),
+        row.taken * thickness, row.source, row.how_sure, low=row.least * thickness, high=row.largest * thickness,
+        basis=sentence(row.words),
     )  # fmt: skip
     return inside(figure, LEG_BY_HAND, "By hand it comes out a tenth more or less.")
 
@@ -268,8 +269,8 @@ def _cap(metal: str, joint: str, measure: Length) -> Figure:
         share = min(max((measure - thinnest) / (row.from_thickness - thinnest), 0.0), 1.0)
         taken += share**2 * (row.height - taken)
         words = f"{sentence(row.words)} Thin castings take less; by hand it comes out a quarter more or less."
-        return Figure(taken, row.source, row.how_sure, min(least, 0.75 * taken), max(most, 1.25 * taken), words)
-    return Figure(taken, plain.source, plain.how_sure, least, most, sentence(plain.words))
+        return Figure(taken, row.source, row.how_sure, low=min(least, 0.75 * taken), high=max(most, 1.25 * taken), basis=words)
+    return Figure(taken, plain.source, plain.how_sure, low=least, high=most, basis=sentence(plain.words))
 
 
 def _hold(own: Own, name: str, most: Length, why: str, rules: str) -> None:
@@ -301,6 +302,7 @@ def _require_own(joint: str, thickness: Length, leg: Figure | None, own: Own, ru
 
 
 def preparation(
+    *,
     process: str, metal: str, joint: str, thickness: Length, rules: str = "us", own: Own | None = None
 ) -> Preparation:
     """How the edges of a joint are made ready.
@@ -323,11 +325,11 @@ def preparation(
         [manly-1916], [carvill-1993]; ISO 9692-1 from memory; common practice.
 
     Examples:
-        >>> made = preparation("welding", "low-carbon-steel", "single-v", 0.006)
+        >>> made = preparation(process="welding", metal="low-carbon-steel", joint="single-v", thickness=0.006)
         >>> round(made.gap.value * 1000, 2), round(made.root_face.value * 1000, 2)
         (2.0, 1.0)
     """
-    require_joint(process, metal, joint, thickness, rules)
+    require_joint(process=process, metal=metal, joint=joint, thickness=thickness, rules=rules)
     own = own or Own()
     butt, v, fillet = joint in BUTTS, joint == "single-v", joint in FILLETS
     leg = _or_own(own.leg, lambda: _leg(joint, thickness)) if fillet else None
@@ -335,10 +337,10 @@ def preparation(
     measure = thickness if leg is None else leg.value or 0.0
     crowned = joint != "outside-corner"
     return Preparation(
-        process,
-        metal,
-        joint,
-        thickness,
+        process=process,
+        metal=metal,
+        joint=joint,
+        thickness=thickness,
         gap=_or_own(own.gap, lambda: gap(process, joint, thickness)) if butt else None,
         angle=_or_own(own.angle, lambda: _angle(process, metal, thickness)) if v else None,
         root_face=_or_own(own.root_face, lambda: _root_face(process, thickness)) if v else None,

@@ -97,7 +97,7 @@ def rod_area(joint: str, thickness: Length, metal: str = STEEL, process: str = "
     Source:
         Areas by geometry; cap, gap and "no rod" by common practice and [manly-1916].
     """
-    return weld_area(preparation(process, metal, joint, thickness))
+    return weld_area(preparation(process=process, metal=metal, joint=joint, thickness=thickness))
 
 
 def rod_for_seam(area: Figure, seam: Length, diameter: Length, waste: float = WASTE) -> Figure:
@@ -117,7 +117,7 @@ def rod_for_seam(area: Figure, seam: Length, diameter: Length, waste: float = WA
         for part in (area.value, area.low, area.high)
     )
     lost = f"{plain_number(100 * waste, 3)} % of the rod lost as stubs"
-    return Figure(taken, area.source, area.how_sure, least, most, f"{area.basis} {lost}.")
+    return Figure(taken, area.source, area.how_sure, low=least, high=most, basis=f"{area.basis} {lost}.")
 
 
 def speed_for(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> Figure:
@@ -148,17 +148,17 @@ def speed_for(joint: str, thickness: Length, metal: str = STEEL, process: str = 
         found = travel_speed(max(thickness, thinnest), hand)
     if thickness < thinnest:
         found = Figure(
-            found.value, found.source, found.how_sure, found.low, found.high,
-            f"Printed for {thinnest * 1000:.1f} mm, the thinnest row; thinner sheet goes faster.",
+            found.value, found.source, found.how_sure, low=found.low, high=found.high,
+            basis=f"Printed for {thinnest * 1000:.1f} mm, the thinnest row; thinner sheet goes faster.",
         )  # fmt: skip
     if metal == STEEL and process == "welding":
         return found
     assert found.value is not None
     least, most = OTHER_METALS
     return Figure(
-        found.value, found.source, "practice", least * (found.low or found.value),
-        most * (found.high or found.value),
-        "No speed is kept for this work: steel's figure for the thickness, half to one and a half of it. Run a trial piece.",
+        found.value, found.source, "practice", low=least * (found.low or found.value),
+        high=most * (found.high or found.value),
+        basis="No speed is kept for this work: steel's figure for the thickness, half to one and a half of it. Run a trial piece.",
     )  # fmt: skip
 
 
@@ -175,8 +175,8 @@ def time_on_seam(seam: Length, speed: Figure) -> Figure:
     assert speed.value is not None
     return Figure(
         travel_time(seam, speed.value), speed.source, speed.how_sure,
-        travel_time(seam, speed.high or speed.value), travel_time(seam, speed.low or speed.value),
-        "Seam over travel speed; tacking, restarts and a beginner's pauses come on top.",
+        low=travel_time(seam, speed.high or speed.value), high=travel_time(seam, speed.low or speed.value),
+        basis="Seam over travel speed; tacking, restarts and a beginner's pauses come on top.",
     )  # fmt: skip
 
 
@@ -240,7 +240,7 @@ def edges(
     Raises:
         InputError: The joint is not made so.
     """
-    found = edge_words(preparation(process, metal, joint, thickness, rules), rules)
+    found = edge_words(preparation(process=process, metal=metal, joint=joint, thickness=thickness, rules=rules), rules)
     word = _SPOKEN[technique(joint, thickness, metal, process)][0 if rules == "us" else 1]
     return Figure(
         None, found.source, found.how_sure, words=f"{found.words}; {word}",

@@ -70,14 +70,14 @@ def tacks(metal: str, thickness: Length, seam: Length) -> Tacks:
     )
     even = seam / _spaces(seam, usual)
     spacing = Figure(
-        even, row.source, row.how_sure, min(close, even), max(wide, even),
-        f"{row.words[0].upper()}{row.words[1:]}, spaced evenly over the seam.",
+        even, row.source, row.how_sure, low=min(close, even), high=max(wide, even),
+        basis=f"{row.words[0].upper()}{row.words[1:]}, spaced evenly over the seam.",
     )  # fmt: skip
     return Tacks(
         length,
         inside(spacing, BY_EYE, "Tacks are placed by eye, to about a fifth."),
         Figure(
-            float(_spaces(seam, usual) + 1), row.source, row.how_sure, float(_spaces(seam, wide) + 1),
-            float(_spaces(seam, close) + 1), "One at each end, the others evenly between.",
+            float(_spaces(seam, usual) + 1), row.source, row.how_sure, low=float(_spaces(seam, wide) + 1),
+            high=float(_spaces(seam, close) + 1), basis="One at each end, the others evenly between.",
         ),
     )  # fmt: skip

@@ -97,7 +97,7 @@ def section(made: Preparation, end: str = "value", work: Worked = _plain) -> Sec
     Examples:
         >>> from calc.trade.weld.joints import Own, preparation
         >>> own = Own(gap=0.0015, cap=0.0)
-        >>> round(section(preparation("welding", "low-carbon-steel", "square-butt", 0.003, own=own)).area * 1e6, 6)
+        >>> round(section(preparation(process="welding", metal="low-carbon-steel", joint="square-butt", thickness=0.003, own=own)).area * 1e6, 6)
         4.5
     """
     thickness, gap, cap = made.thickness, _of(made.gap, end), _of(made.cap, end)
@@ -152,22 +152,22 @@ def weld_area(made: Preparation, steps: list[Step] | None = None) -> Figure:
     least, most = section(made, "low").area, section(made, "high").area
     if fused_without_rod(made):
         return Figure(
-            taken, "manly-1916", "read", least, most,
-            "Up to 1/16 in the edges are fused together without rod; a gap or a fuller seam takes some.",
+            taken, "manly-1916", "read", low=least, high=most,
+            basis="Up to 1/16 in the edges are fused together without rod; a gap or a fuller seam takes some.",
         )  # fmt: skip
     if made.joint == "outside-corner":
         bare = "fused edges alone need none" if made.process == "welding" else "a flat chamfer is the least"
-        return Figure(taken, "", "practice", least, most, f"A rounded corner; {bare}, a full one takes a fifth more.")
+        return Figure(taken, "", "practice", low=least, high=most, basis=f"A rounded corner; {bare}, a full one takes a fifth more.")
     if made.joint == "edge":
         return Figure(
-            taken, "", "practice", least, most, "A crown over both edges; fused edges alone need none."
+            taken, "", "practice", low=least, high=most, basis="A crown over both edges; fused edges alone need none."
         )
     parts = [made.gap, made.angle, made.root_face, made.leg, made.cap]
     found = [part for part in parts if part is not None]
     sure = max((part.how_sure for part in found), key=_WEAKEST.index)
     sources = [part.source for part in found if part.source]
     return Figure(
-        taken, sources[0] if sources else "", sure, min(least, taken), max(most, taken), _BASIS[made.joint]
+        taken, sources[0] if sources else "", sure, low=min(least, taken), high=max(most, taken), basis=_BASIS[made.joint]
     )
 
 
@@ -194,8 +194,8 @@ def fill_area(made: Preparation) -> Figure | None:
     if not most:
         return Figure(taken, "definition", "computed", basis="The edges touch: the cap is all.")
     return Figure(
-        taken, "definition", "computed", min(least, taken), max(most, taken),
-        "By geometry from the figures above, without a cap.",
+        taken, "definition", "computed", low=min(least, taken), high=max(most, taken),
+        basis="By geometry from the figures above, without a cap.",
     )  # fmt: skip
 
 
@@ -211,15 +211,15 @@ def top_width(made: Preparation) -> Figure | None:
     taken, least, most = (section(made, end).width for end in ("value", "low", "high"))
     if not taken:
         return None
-    band = (min(least, taken), max(most, taken))
+    low, high = min(least, taken), max(most, taken)
     if made.joint == "square-butt":
-        bead = Figure(taken, "", "practice", *band, "Three thicknesses for a bead on sheet.")
+        bead = Figure(taken, "", "practice", low=low, high=high, basis="Three thicknesses for a bead on sheet.")
         return inside(bead, BEAD_BY_HAND, "By hand it comes out a quarter more or less.")
     if made.joint == "edge":
-        both = Figure(taken, "definition", "computed", *band, "Both edges together.")
+        both = Figure(taken, "definition", "computed", low=low, high=high, basis="Both edges together.")
         return inside(both, BEAD_BY_HAND, "By hand it comes out a quarter more or less.")
     words = "Fillets from toe to toe." if made.joint in FILLETS else "By geometry from the figures above."
-    return Figure(taken, "definition", "computed", *band, words)
+    return Figure(taken, "definition", "computed", low=low, high=high, basis=words)
 
 
 def throat(made: Preparation) -> Figure | None:
@@ -246,7 +246,7 @@ def throat(made: Preparation) -> Figure | None:
         return Figure(made.thickness, "definition", "computed", basis=f"{words} {root}")
     least, taken, most = (fillet_throat(_of(made.leg, end)) for end in ("low", "value", "high"))
     return Figure(
-        taken, "definition", "computed", least, most, f"From the root to the middle of a flat face. {root}"
+        taken, "definition", "computed", low=least, high=most, basis=f"From the root to the middle of a flat face. {root}"
     )
 
 
