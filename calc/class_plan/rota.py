@@ -115,7 +115,7 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
     clock = 0
 
     def slot(
-        minutes: int, phase: str, exercise: str, tries: int, lead: Duty, duties: Sequence[Duty]
+        minutes: int, phase: str, lead: Duty, duties: Sequence[Duty], *, exercise: str = "", tries: int = 0
     ) -> Slot:
         return Slot(
             session=number,
@@ -129,28 +129,28 @@ def _session(number: int, evening: Evening, passes: Sequence[Pass]) -> Iterator[
 
     teaches = Duty(INSTRUCTOR, "teaches")
     if evening.set_up:
-        yield slot(evening.set_up, "set-up", "", 0, teaches, [Duty(one, "sets-up") for one in everyone])
+        yield slot(evening.set_up, "set-up", teaches, [Duty(one, "sets-up") for one in everyone])
         clock += evening.set_up
     if evening.demonstration:
         new = [one.exercise.title for one in passes if one.first]
         yield slot(
-            evening.demonstration, "demonstration", ", ".join(new), 0, *_demonstration(everyone, bool(new))
+            evening.demonstration, "demonstration", *_demonstration(everyone, bool(new)), exercise=", ".join(new)
         )
         clock += evening.demonstration
     before: set[int] = set()
     for one in passes:
         for turn in range(evening.rounds):
             duties = _turn(evening, turn, before)
-            yield slot(one.turn, "turns", one.exercise.title, one.tries, teaches, duties)
+            yield slot(one.turn, "turns", teaches, duties, exercise=one.exercise.title, tries=one.tries)
             before = {duty.person for duty in duties if duty.work == "operates"}
             clock += one.turn
     last = clock
     for start, end in _cuts(evening):
-        yield slot(end - start, "after", "", 0, teaches, _after(evening, start))
+        yield slot(end - start, "after", teaches, _after(evening, start))
         clock = last + end
     if clock < evening.length:
         yield slot(
-            evening.length - clock, "left", "", 0, teaches, [Duty(one, "tidies") for one in everyone]
+            evening.length - clock, "left", teaches, [Duty(one, "tidies") for one in everyone]
         )
 
 
