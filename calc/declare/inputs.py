@@ -62,7 +62,7 @@ class Field:
     """
 
     label: str
-    units: tuple[str, ...]
+    units: tuple[str, ...] = ()
     _: KW_ONLY
     example: ByRules | None = None
     assumed: ByRules | None = None
