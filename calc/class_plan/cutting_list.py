@@ -182,7 +182,7 @@ class _Way:
 
 
 def _ways() -> Iterator[_Way]:
-    from rectpack.guillotine import (  # type: ignore[import-untyped]  # noqa: PLC0415 - imported when first used
+    from rectpack.guillotine import (  # noqa: PLC0415 - imported when first used
         GuillotineBssfMaxas,
         GuillotineBssfSas,
     )

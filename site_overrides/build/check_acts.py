@@ -8,7 +8,7 @@ in words, and declare no act.
 import re
 from dataclasses import fields
 
-from calc.outfit import BreachError, Outfit, act, named
+from calc.outfit import BreachError, GasSide, Outfit, act, named
 from site_overrides.build.procedures import Pause, Procedure, Step
 
 FOLLOW = "follow "
@@ -50,7 +50,9 @@ def acts_of(step: Step, torch: str) -> tuple[str, ...]:
 def _apart(outfit: Outfit, name: str) -> str:
     """Where an outfit is not as a named state."""
     wanted = named(name, outfit.torch)
-    pairs = [("", outfit, wanted), ("oxygen ", outfit.oxygen, wanted.oxygen), ("fuel ", outfit.fuel, wanted.fuel)]
+    pairs: list[tuple[str, Outfit | GasSide, Outfit | GasSide]] = [
+        ("", outfit, wanted), ("oxygen ", outfit.oxygen, wanted.oxygen), ("fuel ", outfit.fuel, wanted.fuel),
+    ]  # fmt: skip
     return "; ".join(
         f"{mark}{each.name} is {getattr(one, each.name)!r}, not {getattr(other, each.name)!r}"
         for mark, one, other in pairs

@@ -55,7 +55,8 @@ class _Reader(HTMLParser):
 
     def __init__(self, page: Page) -> None:
         super().__init__()
-        self.page, self.skipped, self.open = page, 0, []
+        self.page, self.skipped = page, 0
+        self.open: list[bool] = []
         self.heading: list[str] | None = None
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:

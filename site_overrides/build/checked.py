@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cache
 from html import escape
 from pathlib import Path
+from typing import Any
 
 from calc.declare.catalogue import calculators
 
@@ -53,7 +54,8 @@ def points() -> dict[str, tuple[Point, ...]]:
     for held in rows():
         off = None
         if held.which in ("value", "low", "high"):
-            got = answer(held.calculator, units={held.result: held.unit}, **held.texts)["results"]
+            given: dict[str, Any] = dict(held.texts)
+            got = answer(held.calculator, units={held.result: held.unit}, **given)["results"]
             off = _off(got[held.result][held.which], held.number())
         found[held.calculator].append(Point(held.result, held.source, held.how_sure, off))
     return {name: tuple(some) for name, some in found.items()}

@@ -114,12 +114,12 @@ def filled(text: str, used: dict[str, Any]) -> str:
 def used_on(md: Markdown) -> dict[str, Any]:
     """The figures that the page being read has used, by id."""
     if not hasattr(md, "benchbook_used"):
-        md.benchbook_used = {}  # type: ignore[attr-defined]
-    used: dict[str, Any] = md.benchbook_used  # type: ignore[attr-defined]
+        md.benchbook_used = {}
+    used: dict[str, Any] = md.benchbook_used
     return used
 
 
-class _Fill(Preprocessor):
+class _Fill(Preprocessor):  # type: ignore[misc]
     def run(self, lines: list[str]) -> list[str]:
         text = "\n".join(lines)
         if stray := STRAY.search(_FENCED.sub("", text)):
@@ -131,7 +131,7 @@ class _Fill(Preprocessor):
         return "".join([*parts, filled(text[end:], used_on(self.md))]).split("\n")
 
 
-class _List(Treeprocessor):
+class _List(Treeprocessor):  # type: ignore[misc]
     def run(self, root: ElementTree.Element) -> None:
         used = used_on(self.md)
         if not used:
@@ -156,7 +156,7 @@ def _origin(row: Any) -> str:
     return f"{source}, {sure}" if source else sure[:1].upper() + sure[1:]
 
 
-class FiguresExtension(Extension):
+class FiguresExtension(Extension):  # type: ignore[misc]
     """Fills figures and words, and lists the figures at the end of the page."""
 
     def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - the base names it so

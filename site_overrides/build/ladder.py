@@ -1,6 +1,7 @@
 """The ladder on its pages: what an exercise takes, and all of them in order."""
 
 from html import escape
+from typing import Any
 
 from calc.answer.answering import answer
 from calc.class_plan.exercises import Exercise, exercises
@@ -23,7 +24,8 @@ def gas_of_try(exercise_id: str, rules: str) -> tuple[Volume, Volume]:
         The flows of its job sheet for the minutes that a learner's flame burns.
     """
     one = exercises(rules)[exercise_id]
-    results = answer("job-sheet", **one.job)["results"]
+    texts: dict[str, Any] = dict(one.job)
+    results = answer("job-sheet", **texts)["results"]
     oxygen, fuel = (
         to_si(results[name]["value"], results[name]["unit"], free_gas=True) * one.flame_time
         for name in ("oxygen_flow", "fuel_flow")

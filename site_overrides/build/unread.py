@@ -117,10 +117,10 @@ def unread_html(fill: Fill, make: TableMaker) -> str:
     """
     parts = []
     for name in (name for name in names() if name in SAFETY):
-        rows = [_row(line, fill) for line in unread(name)]
-        if rows:
-            caption = f"{title(name)}: {len(rows)} of {len(lines(name))} rows"
-            parts.append(make(caption, ["About", "What it says", "How sure"], rows))
+        cells = [_row(line, fill) for line in unread(name)]
+        if cells:
+            caption = f"{title(name)}: {len(cells)} of {len(lines(name))} rows"
+            parts.append(make(caption, ["About", "What it says", "How sure"], cells))
     parts.append('<h2 id="rest">The rest</h2>')
     counted = []
     for name in (name for name in names() if name not in SAFETY):

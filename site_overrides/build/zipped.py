@@ -50,7 +50,7 @@ def build(folder: Path) -> None:
         CalledProcessError: A page is not as it should be.
     """
     shutil.rmtree(folder, ignore_errors=True)
-    command = ["mkdocs", "build", "--strict", "--quiet", "--config-file", HERE / "zipped.yml"]
+    command = ["mkdocs", "build", "--strict", "--quiet", "--config-file", str(HERE / "zipped.yml")]
     subprocess.run([sys.executable, "-m", *command, "--site-dir", folder], cwd=ROOT, check=True)
     _flatten_links(folder)
     bundle.copy(bundle.build(), folder / "assets" / "engine")

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from playwright.sync_api import Page
+from playwright.sync_api import Page, ViewportSize
 
 from site_overrides.build.browser import chromium
 from tests.driver import driver
@@ -13,7 +13,7 @@ FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
-PHONE = {"width": 412, "height": 823}
+PHONE: ViewportSize = {"width": 412, "height": 823}
 
 
 def program() -> str:

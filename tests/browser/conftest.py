@@ -14,7 +14,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Request
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
 
 from site_overrides.build.browser import ASK, chromium
 from site_overrides.build.serve import Handler
@@ -104,8 +104,12 @@ class Watch:
         assert self.foreign == [], "a request left the site"
         assert self.errors == [], "the console shows an error"
 
+    def _console(self, said: ConsoleMessage) -> None:
+        if said.type == "error":
+            self.errors.append(said.text)
+
     def page(self, page: Page) -> None:
-        page.on("console", lambda said: said.type == "error" and self.errors.append(said.text))
+        page.on("console", self._console)
         page.on("pageerror", lambda error: self.errors.append(str(error)))
 
 

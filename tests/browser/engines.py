@@ -148,10 +148,10 @@ def _webkit() -> Iterator[Engine]:
     from selenium.webdriver.webkitgtk.service import Service  # noqa: PLC0415
 
     options = Options()
-    options.binary_location = webkit()
+    options.binary_location = webkit() or ""
     options.add_argument("--automation")
     with _screen() as display:
-        service = Service(shutil.which("WebKitWebDriver"), env=os.environ | {"DISPLAY": display})
+        service = Service(shutil.which("WebKitWebDriver") or "", env=os.environ | {"DISPLAY": display})
         made = webdriver.WebKitGTK(options=options, service=service)
         try:
             yield WebKit(made)

@@ -39,10 +39,12 @@ def drawn(seed: int, count: int, only: str) -> list[Change]:
 
 def left_before(before: list[dict[str, Any]]) -> list[Change]:
     """Changes that were not noticed, found again though lines above them may have come or gone; those gone are left out."""
-    rooms, found = all_changes().values(), []
+    rooms = all_changes().values()
+    found: list[Change] = []
     for one in before:
         same = [c for room in rooms for c in room if (c.path, c.what) == (one["file"], one["change"])]
-        found += sorted(same, key=lambda change, line=one["line"]: abs(change.line - line))[:1]
+        here = int(one["line"])
+        found += sorted(same, key=lambda change: abs(change.line - here))[:1]
     return found
 
 

@@ -67,16 +67,16 @@ def _instead(node: ast.AST) -> Iterator[ast.expr]:
             if not wordy and not words:
                 yield ast.BinOp(left, OPERATORS[type(op)], right)
         case ast.Compare(left, ops, others):
-            for place, op in enumerate(ops):
-                yield ast.Compare(left, [*ops[:place], COMPARISONS[type(op)], *ops[place + 1 :]], others)
+            for place, sign in enumerate(ops):
+                yield ast.Compare(left, [*ops[:place], COMPARISONS[type(sign)], *ops[place + 1 :]], others)
         case ast.Call(ast.Name(id) as called, args, keywords) if id in NAMES:
             yield ast.Call(ast.Name(NAMES[id]), args, keywords)
             if called.id in ("min", "max") and len(args) == 2 and not keywords:
                 yield from args  # the clamp removed
         case ast.Call(ast.Attribute(ast.Name("math"), attr), args, keywords) if attr in NAMES:
             yield ast.Call(ast.Attribute(ast.Name("math"), NAMES[attr]), args, keywords)
-        case ast.BoolOp(op, values):
-            yield ast.BoolOp(ast.Or() if isinstance(op, ast.And) else ast.And(), values)
+        case ast.BoolOp(joined, values):
+            yield ast.BoolOp(ast.Or() if isinstance(joined, ast.And) else ast.And(), values)
         case ast.UnaryOp(ast.Not(), operand):
             yield operand
         case ast.IfExp(test, body, orelse):

@@ -22,7 +22,7 @@ from tests.mutants.reach import Reach, kept
 from tests.published.evidence import FOLDER, kind, listing, rows, table_kind
 
 FOLDERS = ("tests/published", "tests/reference")
-DIRECTION = {"up": "down", "down": "up"}
+DIRECTION: dict[str, Any] = {"up": "down", "down": "up"}
 LONGEST = 5.0
 """Seconds of tests tried for one figure."""
 
@@ -35,7 +35,8 @@ def _figure(figure: Figure | None, which: str) -> Figure | None:
     number = getattr(figure, which)
     if number is None:
         return figure
-    return dataclasses.replace(figure, **{which: number * 1.03 if number else 0.03})
+    wrong: dict[str, Any] = {which: number * 1.03 if number else 0.03}
+    return dataclasses.replace(figure, **wrong)
 
 
 def _cell(text: str) -> str:
@@ -101,7 +102,7 @@ class Turned:
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Every part in turn."""
         calculator = calculators()[self.calculator]
-        right = {"function": calculator.function, "results": calculator.results}
+        right: dict[str, Any] = {"function": calculator.function, "results": calculator.results}
         for part in self.parts:
             if part[1] == "rounding":
                 object.__setattr__(calculator, "results", _results(calculator, part[0]))

@@ -38,7 +38,7 @@ class Outcome:
     noticed_by: str = ""
 
 
-class _Changed(importlib.abc.MetaPathFinder, importlib.machinery.SourceFileLoader):
+class _Changed(importlib.abc.MetaPathFinder, importlib.machinery.SourceFileLoader):  # type: ignore[misc]
     """Imports one module from its changed text."""
 
     def __init__(self, change: Change) -> None:
@@ -105,7 +105,7 @@ def batches(places: Iterable[int], reach: Reach) -> list[list[str]]:
 
     def cost(file: str) -> float:
         seconds = 0.3 + sum(reach.seconds[n] for n in files[file])
-        return seconds / len(files[file]) ** 0.5
+        return float(seconds / len(files[file]) ** 0.5)
 
     order = sorted(files, key=cost)
     helpings = [order[:2], order[2:8], order[8:]]

@@ -1,6 +1,7 @@
 """A published row: what a source prints, and the answer that must agree with it."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import pytest
 
@@ -40,7 +41,8 @@ def case(*row: object, **texts: str) -> object:
 
 def shown(row: Row) -> float:
     """The figure that comes out, in the row's unit."""
-    got = answer(row.calculator, **row.texts)["results"][row.result]
+    texts: dict[str, Any] = dict(row.texts)
+    got = answer(row.calculator, **texts)["results"][row.result]
     free = got["unit"] in ("ft^3", "cfh", "L", "m^3", "L/h", "L/min") and row.calculator != "purge-time"
     si = to_si(got["value"], got["unit"], free_gas=free)
     return from_si(si, row.unit, free_gas=free)

@@ -12,6 +12,7 @@ import json
 import sys
 from collections import defaultdict
 from functools import cache
+from typing import Any
 
 from calc import InputError, answer
 from calc.declare.catalogue import calculators
@@ -45,7 +46,8 @@ def wanted() -> dict[str, set[Part]]:
     parts: dict[str, set[Part]] = defaultdict(set)
     for calculator, texts in asked():
         try:
-            got = answer(calculator, **texts)
+            given: dict[str, Any] = dict(texts)
+            got = answer(calculator, **given)
         except (InputError, TypeError):
             continue
         of = parts[calculator]
