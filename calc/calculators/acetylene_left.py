@@ -34,6 +34,7 @@ from calc.trade.fields import CYLINDER_TEMPERATURE, FULL_CONTENTS
 from calc.trade.gas.draws import cold_cautions
 from calc.trade.gas.possible import require_possible
 from calc.trade.gas.stocks import acetylene_kept, acetylene_stop_gauge
+from calc.values.quantities import FreeGas, Temperature
 from calc.values.units import from_si, to_si
 
 BY_WEIGHT = "cga-g1 weighing, 14.7 ft³ for each lb"
@@ -126,6 +127,37 @@ def _by_gauge(gauge: float | None, temperature: float) -> Figure:
     )
 
 
+def _unlike(by_weight: Figure, by_gauge: Figure) -> bool:
+    """Whether the band by weight and the band by gauge have no share in common."""
+    if by_gauge.value is None:
+        return False
+    low, high = by_gauge.low or 0.0, by_gauge.high or by_gauge.value
+    return (by_weight.high or 0.0) < low or (by_weight.low or 0.0) > high
+
+
+def _usable(
+    gas_left: Figure, full: FreeGas, temperature: Temperature, other: Figure | None, *, low_gauge: bool
+) -> Figure:
+    """What may be drawn before the cylinder is changed: by the less of weight and gauge where they differ."""
+    stop, kept = acetylene_stop_gauge(temperature), acetylene_kept(full, temperature)
+    basis = "Acetylene left less what stays in the cylinder at the gauge below."
+    if low_gauge:
+        return Figure(
+            0.0, stop.source, stop.how_sure, words="change this cylinder now: its gauge is at or below the reading at which it is changed",
+            basis="By the gauge, whatever the weight says.",
+        )  # fmt: skip
+    if other is not None and (other.value or 0.0) * full < (gas_left.value or 0.0):
+        low, value, high = ((end or 0.0) * full for end in (other.low, other.value, other.high))
+        basis = f"By the gauge, which says less than the weight. {basis}"
+    else:
+        low, value, high = (end or 0.0 for end in (gas_left.low, gas_left.value, gas_left.high))
+    words = "" if value > kept else "change this cylinder now"
+    return Figure(
+        max(value - kept, 0.0), stop.source, stop.how_sure, low=max(low - kept, 0.0), high=max(high - kept, 0.0), basis=basis,
+        words=words,
+    )  # fmt: skip
+
+
 @calculator("acetylene-left", "Acetylene left in a cylinder")
 def acetylene_left(
     *,
@@ -148,7 +180,14 @@ def acetylene_left(
     ],
     full_contents: Annotated[float, FULL_CONTENTS],
     gauge: Annotated[
-        float | None, Field("Cylinder gauge reads", GAUGE, low="0 psi", high="400 psi", optional=True)
+        float | None, Field(
+            "Cylinder gauge reads",
+            GAUGE,
+            low="0 psi",
+            high="400 psi",
+            optional=True,
+            hint="At rest: nothing drawn for some hours, the cylinder as warm as the room.",
+        )
     ],
     temperature: Annotated[float, CYLINDER_TEMPERATURE],
     rules: str,
@@ -207,23 +246,24 @@ def acetylene_left(
             low=max(volume - error, 0.0) / full_contents, high=(volume + error) / full_contents,
             basis="Gas by weight over what a full one holds.",
         )  # fmt: skip
-    kept = acetylene_kept(full_contents, temperature)
     stop = acetylene_stop_gauge(temperature)
+    unlike = _unlike(left, by_gauge)
+    low_gauge = gauge is not None and gauge <= (stop.value or 0.0) * (1 + 1e-9)
+    cautions = [caution("acetylene-lay"), *brought({"fuel": "acetylene"}), *cold_cautions("acetylene", temperature, rules)]
+    usable = _usable(gas_left, full_contents, temperature, by_gauge if unlike else None, low_gauge=low_gauge)
+    if usable.value == 0.0:
+        cautions.append(caution("acetylene-run-out"))
+    if unlike:
+        cautions.append(caution("weight-and-gauge-differ"))
     return Answer(
         AcetyleneLeft(
             gas_left=gas_left,
             share_of_full=left,
             share_by_gauge=by_gauge,
-            usable=Figure(
-                max((gas_left.value or 0.0) - kept, 0.0), stop.source, stop.how_sure,
-                low=max((gas_left.low or 0.0) - kept, 0.0), high=max((gas_left.high or 0.0) - kept, 0.0),
-                basis="Acetylene left less what stays in the cylinder at the gauge below.",
-            ),
+            usable=usable,
             stop_gauge=stop,
         ),
-        cautions=gravest_first(
-            (caution("acetylene-lay"), *brought({"fuel": "acetylene"}), *cold_cautions("acetylene", temperature, rules))
-        ),
+        cautions=gravest_first(cautions),
         steps=tuple(steps),
         beside=lambda: _why_weigh(rules, gauge, temperature),
     )

@@ -46,12 +46,13 @@ from calc.trade.gas.draws import (
     gas_lasts,
 )
 from calc.trade.gas.possible import require_possible
-from calc.trade.gas.stocks import FIT, acetylene_kept, acetylene_stop_gauge
+from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR, OXYGEN_REGULATOR, acetylene_kept, acetylene_stop_gauge
 from calc.trade.tips.flow import LEAST_GAUGE, gas_through_tip
 from calc.values.numbers import plain_number, rounded
 from calc.values.units import to_si
 
 HOURS = ("h", "h")
+STOP_LABEL = "Oxygen cylinder gauge at which you stop"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,12 +216,12 @@ def hours_left(
     oxygen_stop_gauge: Annotated[
         float,
         Field(
-            "Oxygen cylinder gauge at which you stop",
+            STOP_LABEL,
             GAUGE,
-            low="0 psi",
+            low="29 psi",
             high="500 psi",
-            assumed={"us": "50 psi", "iso": "3 bar", "uk": "3 bar"},
-            hint="Above the pressure that the torch needs.",
+            assumed=OXYGEN_FLOOR,
+            hint="Above the pressure that the torch needs, by 29 psi (2 bar) at least.",
         ),
     ],
     cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],
@@ -241,6 +242,7 @@ def hours_left(
             "Fuel gas in its cylinder now: that is more than a full one holds; give "
             f"{scale('contents', rules).said(full_contents)} or less, or correct what a full one holds.",
         )
+    _require_stop(oxygen_stop_gauge, gauge, oxygen_cylinder_gauge, rules)
     steps: list[Step] = []
     ratio = ratio_of(fuel) if oxygen_ratio is None else oxygen_ratio
     tip = gas_through_tip(
@@ -323,6 +325,24 @@ def hours_left(
             ) if ends["fuel gas"] > 0 or ends["oxygen"] > 0 else (),
         ),
     )  # fmt: skip
+
+
+def _require_stop(stop: float, gauge: float, cylinder: float, rules: str) -> None:
+    """Refuse an oxygen reading that leaves the regulator nothing to hold its setting with."""
+    said = scale("gauge", rules)
+    least = gauge + OXYGEN_REGULATOR
+    if stop < least * (1 - 1e-9):
+        raise InputError(
+            "oxygen_stop_gauge",
+            f"{STOP_LABEL}: the regulator no longer holds its setting so near to it; give {said.text(least)} to "
+            f"{said.said(to_si(500.0, 'psi'))}.",
+        )
+    if cylinder <= stop * (1 + 1e-9):
+        raise InputError(
+            "oxygen_cylinder_gauge",
+            f"{OXYGEN_CYLINDER_GAUGE.label}: that is at or below the reading at which you stop; change the cylinder, and "
+            f"give more than {said.said(stop)}.",
+        )
 
 
 def _times(flow: Figure, count: float) -> Figure:

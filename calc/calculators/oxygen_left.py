@@ -27,7 +27,7 @@ from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.trade.fields import HOT, HOTTEST
 from calc.trade.gas.possible import require_filled, require_possible
-from calc.trade.gas.stocks import FIT
+from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR
 from calc.values.units import from_si, to_si
 
 GASES = {"oxygen": "Oxygen", "hydrogen": "Hydrogen", "methane": "Methane (natural gas)"}
@@ -146,7 +146,14 @@ def oxygen_left(
     ],
     residual_gauge: Annotated[
         float,
-        Field("Gauge at which you stop", GAUGE, assumed="0 psi", low="0 psi", high="500 psi"),
+        Field(
+            "Gauge at which you stop",
+            GAUGE,
+            assumed=OXYGEN_FLOOR,
+            low="29 psi",
+            high="500 psi",
+            hint="Above what the regulator is set to, by 29 psi (2 bar) at least: below that it no longer holds its setting.",
+        ),
     ],
     gas: Annotated[str, Choice("Gas", GASES, assumed="oxygen")],
     rules: str,
@@ -189,6 +196,7 @@ def oxygen_left(
             usable=Figure(
                 max(gas_left - residual, 0.0), FIT, "computed",
                 basis="Down to the reading at which you stop.",
+                words="" if gas_left > residual else "change this cylinder now: it is at or below the reading at which you stop",
             ),
             share_of_full=Figure(share, FIT, "computed", basis="All gas now over all gas when full."),
             straight_line=Figure(

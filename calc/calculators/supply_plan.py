@@ -31,7 +31,7 @@ from calc.trade.gas import plan_fields as fields
 from calc.trade.gas.banks import Bank, TooFewError, both_banks, oxygen_in
 from calc.trade.gas.course import by_kind, course
 from calc.trade.gas.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
-from calc.trade.gas.stocks import FIT, acetylene_stop_gauge, filled_at
+from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR, acetylene_stop_gauge, filled_at
 from calc.trade.gas.work import Kind, Lesson, kind
 from calc.trade.safety import storage as stored
 
@@ -180,9 +180,9 @@ def supply_plan(
         Field(
             "Oxygen is changed when it reads",
             GAUGE,
-            low="0 psi",
+            low="29 psi",
             high="500 psi",
-            assumed={"us": "100 psi", "iso": "7 bar", "uk": "7 bar"},
+            assumed=OXYGEN_FLOOR,
         ),
     ],
     cylinder_temperature: Annotated[float, CYLINDER_TEMPERATURE],

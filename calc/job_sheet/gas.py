@@ -23,6 +23,7 @@ from calc.trade.gas.draws import (
     gas_lasts,
 )
 from calc.trade.gas.possible import require_possible, require_warm
+from calc.trade.gas.stocks import oxygen_stop
 from calc.values.figures import Figure
 from calc.values.quantities import FreeGas, Gauge, Mass, Temperature, Volume
 from calc.values.units import to_si
@@ -30,6 +31,7 @@ from calc.values.units import to_si
 LEAST: FreeGas = to_si(1.0, "ft^3", free_gas=True)
 
 MAINS = caution("house-gas")
+TOO_FAST_LATER = " Acetylene ends too where it is drawn too fast for what is then left."
 USABLE = "usable over the flow, flame burning without a stop."
 
 
@@ -43,6 +45,7 @@ class Held:
         boil: Steady draw of a liquefied gas, or None.
         pressure_held: Whether a liquefied gas keeps the torch's pressure, or None.
         cautions: Of the calculators that told it.
+        stop: Down to where the oxygen is used, in words.
     """
 
     oxygen: FreeGas
@@ -50,6 +53,7 @@ class Held:
     boil: Figure | None = None
     pressure_held: Figure | None = None
     cautions: tuple[Caution, ...] = ()
+    stop: str = ""
 
 
 def acetylene_held(
@@ -80,23 +84,33 @@ def acetylene_held(
     return replace(oxygen, fuel=weighed, cautions=(*oxygen.cautions, *got.cautions))
 
 
-def oxygen_held(water_volume: Volume, gauge: Gauge, temperature: Temperature, rules: str) -> Held:
-    """Oxygen that can be used from its cylinder now, with no fuel gas beside it.
+def oxygen_held(
+    water_volume: Volume, gauge: Gauge, temperature: Temperature, set_gauge: Gauge, rules: str
+) -> Held:
+    """Oxygen that can be used from its cylinder down to where it is changed, with no fuel gas beside it.
 
     Args:
         water_volume: Of the cylinder, m³.
         gauge: It reads, Pa.
         temperature: Of the cylinder, K.
+        set_gauge: What its regulator is set to, Pa.
         rules: Rule set.
 
     Raises:
-        InputError: No cylinder shows so much at that temperature.
+        InputError: No cylinder shows so much at that temperature, or it shows too little for that regulator.
     """
     require_possible(
         gas="oxygen", gauge=gauge, temperature=temperature, rules=rules, field="oxygen_cylinder_gauge", label=OXYGEN_CYLINDER_GAUGE.label, least=to_si(10.0, "psi")
     )  # fmt: skip
-    usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, 0.0, temperature)
-    return Held(usable, None)
+    stop, said = oxygen_stop(set_gauge, rules), scale("gauge", rules)
+    if gauge <= stop * (1 + 1e-9):
+        raise InputError(
+            "oxygen_cylinder_gauge",
+            f"{OXYGEN_CYLINDER_GAUGE.label}: the regulator is set to {said.said(set_gauge)} and oxygen is changed at "
+            f"{said.said(stop)}, so this cylinder gives no steady flame; change it, and give more than {said.said(stop)}.",
+        )
+    usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, stop, temperature)
+    return Held(usable, None, stop=f"down to {said.said(stop)} on its cylinder gauge, where it is changed")
 
 
 def liquid_held(
@@ -126,7 +140,7 @@ def liquid_held(
     told = got.results
     return Held(
         oxygen.oxygen, max(told.gas_left.value or 0.0, LEAST), told.draw_kept, told.pressure_held,
-        (*oxygen.cautions, *got.cautions),
+        (*oxygen.cautions, *got.cautions), oxygen.stop,
     )  # fmt: skip
 
 
@@ -159,7 +173,7 @@ def gas_of_job(
         kept: Acetylene that stays in its cylinder when it is changed, m³.
     """
     assert fuel_flow.value is not None
-    oxygen_hours = gas_lasts(held.oxygen, oxygen_flow, f"Oxygen {USABLE}")
+    oxygen_hours = gas_lasts(held.oxygen, oxygen_flow, f"Oxygen {held.stop}, over the flow, flame burning without a stop.")
     found: dict[str, Figure | None] = {
         "oxygen_used": _used(oxygen_flow, time, vented[1]),
         "fuel_used": _used(fuel_flow, time, vented[0]),
@@ -172,12 +186,13 @@ def gas_of_job(
         acetylene_lasts(held.fuel, kept, fuel_flow, duty, f"Fuel gas {USABLE} What must stay in the cylinder is left out.")
         if fuel == "acetylene" else (gas_lasts(held.fuel, fuel_flow, f"Fuel gas {USABLE}"), None)
     )  # fmt: skip
-    oxygen_first = (oxygen_hours.value or 0.0) < (fuel_hours.value or 0.0)
+    fuel_ends = min(each.value or 0.0 for each in (fuel_hours, draw_hours) if each is not None)
+    oxygen_first = (oxygen_hours.value or 0.0) < fuel_ends
     found |= {
         "fuel_hours": fuel_hours,
         "draw_hours": draw_hours,
         "ends_first": Figure(
-            None, "", "practice", words="oxygen" if oxygen_first else fuel.replace("-", " "), basis="By the two times above."
+            None, "", "practice", words="oxygen" if oxygen_first else fuel.replace("-", " "), basis=f"By the times above.{TOO_FAST_LATER if draw_hours is not None else ''}"
         ),
         "pressure_held": held.pressure_held,
     }  # fmt: skip

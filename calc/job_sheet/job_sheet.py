@@ -115,7 +115,7 @@ def job_sheet(
         fuel=fuel, bore=hose_bore, length=hose_length, oxygen_flow=oxygen.value, fuel_flow=flow.value, gauge=setting.fuel_gauge.value or 0.0, rules=rules
     )
     purge = purged.results
-    held = oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, rules)
+    held = oxygen_held(water_volume, oxygen_cylinder_gauge, cylinder_temperature, oxygen_mark.value or 0.0, rules)
     if fuel == "acetylene":
         held = acetylene_held(
             oxygen=held, gross=gross_weight, tare=tare_weight, contents=acetylene_contents or 0.0, temperature=cylinder_temperature, rules=rules
@@ -132,7 +132,7 @@ def job_sheet(
     shades = shaded.results
     if fuel == "acetylene" and held.fuel is not None and process != "cutting":
         work.shown["hole_fed"] = hole_fed(flow.value, setting.orifice, held.fuel, duty)
-    full = max(held.fuel or 0.0, full_contents(rules))
+    full = max(held.fuel or 0.0, acetylene_contents or 0.0, full_contents(rules))
     kept = acetylene_kept(full, cylinder_temperature, setting.fuel_gauge.value or 0.0) if fuel == "acetylene" else 0.0
     kind: dict[str, Any] = work.shown | gas_of_job(fuel=fuel, held=held, fuel_flow=flow, oxygen_flow=oxygen_all, time=work.time, vented=vented, duty=duty, kept=kept)
     unlit = past_any(fuel, held, flow)

@@ -44,7 +44,7 @@ def test_the_work_stops_at_the_first_end() -> None:
     assert got["work_hours"]["value"] == pytest.approx(6)
     assert got["fuel_hours"]["value"] < 13
     assert got["ends_first"]["text"] == "fuel gas"
-    low = answer("hours-left", **TORCH, fuel_contents="130 ft^3", oxygen_cylinder_gauge="100 psi")
+    low = answer("hours-left", **TORCH, fuel_contents="130 ft^3", oxygen_cylinder_gauge="150 psi")
     assert low["results"]["ends_first"]["text"] == "oxygen"
 
 

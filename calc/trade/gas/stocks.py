@@ -13,6 +13,11 @@ FIT = "coolprop-8 reference equation, our fit within 0.03 %"
 FLOOR: Gauge = to_si(29.0, "psi")
 """Least cylinder gauge at which acetylene is changed, 2 bar: trade practice, no source. The
 figures say it as `acetylene-low`."""
+OXYGEN_FLOOR = {"us": "100 psi", "iso": "7 bar", "uk": "7 bar"}
+"""Cylinder gauge at which oxygen is changed, of a rule set: trade practice, no source."""
+OXYGEN_REGULATOR: Gauge = to_si(29.0, "psi")
+"""What an oxygen regulator wants above what it is set to, 2 bar: below that it no longer holds its
+setting, and a burning torch starves; practice."""
 HOSE_AND_REGULATOR: Gauge = to_si(14.0, "psi")
 """What regulator, hose and valves want above the torch's gauge, 1 bar: what the floor leaves above
 the 15 psi that acetylene may be used at; practice."""
@@ -21,6 +26,21 @@ the 15 psi that acetylene may be used at; practice."""
 def filled_at(rules: str) -> Temperature:
     """Temperature that the gauge of a full oxygen cylinder is meant at, K."""
     return SEVENTY_FAHRENHEIT if rules == "us" else FIFTEEN_CELSIUS
+
+
+def oxygen_stop(set_gauge: Gauge, rules: str) -> Gauge:
+    """Cylinder gauge at which oxygen is changed, Pa: the floor, or more where the regulator stands high.
+
+    Args:
+        set_gauge: What the regulator is set to, Pa.
+        rules: Rule set of the floor.
+
+    Examples:
+        >>> [round(oxygen_stop(to_si(set_to, "psi"), "us") / to_si(1.0, "psi")) for set_to in (5.0, 90.0)]
+        [100, 119]
+    """
+    number, unit = OXYGEN_FLOOR[rules].split(" ")
+    return max(to_si(float(number), unit), set_gauge + OXYGEN_REGULATOR)
 
 
 @lru_cache(maxsize=64)
