@@ -89,7 +89,7 @@ def drawing(step: str) -> Picture:
         + words(8, Y + 92, "you go this way")
         + told(["sparks fall", "straight through"], 332, Y + 60, anchor="end")
         + arrow(236, Y + 54, 178, Y + 46)
-        + words(332, Y - 34, "cut face, fine lines", anchor="end")
+        + told(["cut face,", "fine lines"], 332, Y - 54, anchor="end")
         + arrow(270, Y - 28, 262, Y + 6)
     )
     sentence = f"The tip leans {lean.text} so that the jet points ahead; sparks falling straight through say that the speed is right."

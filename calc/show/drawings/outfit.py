@@ -104,4 +104,4 @@ def drawing() -> Picture:
         + mark(314, 226, 13)
     )
     sentence = "Trace each hose by hand from its cylinder to its torch valve before you open anything."
-    return Picture(svg(350, 352, title, desc, body), title, sentence)
+    return Picture(svg(350, 358, title, desc, body), title, sentence)
