@@ -194,8 +194,8 @@ class Seen:
                 self.shapes.append(shape)
 
     def word(self, text: str) -> Word:
-        """The one text that begins so."""
-        (found,) = [word for word in self.words if word.text.startswith(text)]
+        """The one text that is this, or else the one that begins so."""
+        (found,) = [w for w in self.words if w.text == text] or [w for w in self.words if w.text.startswith(text)]
         return found
 
     def of(self, kind: str) -> list[Shape]:
@@ -206,12 +206,11 @@ class Seen:
         """Shapes that say which part they are."""
         return [shape for shape in self.shapes if shape.said.get("data-part") == name]
 
-    def pointed(self, text: str) -> Point:
-        """The tip of the arrow that begins nearest to a text; it must begin within 22 of it."""
+    def points(self, text: str, place: Point, within: float = 6.0) -> bool:
+        """Whether an arrow leads from a text, beginning within 22 of it, to a place."""
         word = self.word(text)
-        tail, tip = min(self.arrows, key=lambda arrow: word.away(arrow[0]))
-        assert word.away(tail) <= 22, f"the arrow of “{text}” begins {word.away(tail):.0f} away"
-        return tip
+        tips = [tip for tail, tip in self.arrows if word.away(tail) <= 22]
+        return any(math.dist(tip, place) <= within for tip in tips)
 
     def tip_near(self, point: Point, within: float = 6.0) -> bool:
         """Whether some arrow ends near a point."""

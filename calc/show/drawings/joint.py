@@ -65,6 +65,11 @@ def _told(length: float, rules: str) -> str:
     return f"{plain_number(round(from_si(length, unit), places), 3)} {unit}"
 
 
+def _before(text: str) -> float:
+    """Where an arrow begins to the left of a text that ends at 320."""
+    return 314 - 9.0 * len(text)
+
+
 def _outline(corners: Sequence[Point], part: str) -> str:
     points = " ".join(f"{x:.6g},{y:.6g}" for x, y in corners)
     return f'<polygon data-part="{part}" points="{points}" {INK}/>'
@@ -122,7 +127,7 @@ def _single_v(asked: _Asked) -> _Drawn:
         + words(20, 44, told["bevel"])
         + arrow(96, 50, bx, by)
         + words(20, low + 44, told["gap"])
-        + arrow(118, low + 28, gx - 3, gy + 2)
+        + arrow(min(118.0, 26 + 9.0 * len(told["gap"])), low + 28, gx - 3, gy + 2)
         + words(320, low + 44, told["face"], anchor="end")
         + arrow(240, low + 28, fx + 2, fy + 2)
     )
@@ -183,7 +188,7 @@ def _tee(asked: _Asked) -> _Drawn:
         + arrow(px + SHEET + 26, py + 16, px + SHEET + 2, py + 16)
         + words(px + SHEET + 34, py + 22, f"thickness {told['thickness']}")
         + words(320, 74, told["leg"], anchor="end")
-        + arrow(202, 78, x + 4, y - 4)
+        + arrow(_before(told["leg"]), 78, x + 4, y - 4)
         + words(320, 216, told["throat"], anchor="end")
         + arrow(206, 200, rx + 2, ry + 2)
         + words(20, 216, "one side drawn")
@@ -201,7 +206,7 @@ def _edge(asked: _Asked) -> _Drawn:
     level = py + 60
     labels = (
         words(320, 34, said, anchor="end")
-        + arrow(196, 34, x + 6, y - 3)
+        + arrow(_before(said), 34, x + 6, y - 3)
         + arrow(px - 26, level, px - 2, level)
         + arrow(px + 2 * SHEET + 26, level, px + 2 * SHEET + 2, level)
         + words(px + 2 * SHEET + 34, level - 6, "two of")
