@@ -83,7 +83,7 @@ def _of_figures() -> Iterator[tuple[str, Picture]]:
             yield f"gauges {rules} {gas} {cylinder:.0f}", gauges.drawing(cylinder, given, rules, gas)
     for clear, reach, height, nearest in product((2.0, 10.7), (4.0, 14.0), (0.0, 1.0, 30.0), (None, 1.5, 40.0)):
         path = [(0.0, height), (reach / 2, height * 0.8), (reach, 0.0)]
-        yield f"zone {clear} {reach} {height} {nearest}", zone.drawing(clear, reach, height, path, nearest, "iso")
+        yield f"zone {clear} {reach} {height} {nearest}", zone.drawing(clear=clear, reach=reach, height=height, path=path, nearest=nearest, rules="iso")
     for hole, low, high, own in (
         (0.79, 0.742, 0.813, None), (0.35, 0.34, None, 0.5), (3.3, None, 3.45, 2.9), (1.0, None, None, None), (5.79, 5.6, 6.0, 0.2),
     ):  # fmt: skip
@@ -93,9 +93,9 @@ def _of_figures() -> Iterator[tuple[str, Picture]]:
     for outside, wall, depth, filled in (
         (15.875, 1.016, 12.7, 1.0), (206.4, 4.3, 100.8, 2 / 3), (6.0, 0.8, 12.0, 2 / 3), (22.0, 1.0, 16.0, 0.5),
     ):  # fmt: skip
-        yield f"tube {outside}", tube.drawing(outside * 1e-3, wall * 1e-3, depth * 1e-3, 0.1e-3, filled, "iso")
+        yield f"tube {outside}", tube.drawing(outside=outside * 1e-3, wall=wall * 1e-3, depth=depth * 1e-3, gap=0.1e-3, filled=filled, rules="iso")
     for form, cold, hot in product(braze.FORMS, (0.01e-3, 0.09e-3, 0.6e-3), (0.02e-3, 0.1e-3, 0.3e-3)):
-        yield f"braze {form} {cold} {hot}", braze.drawing(form, "steel", "copper", cold, hot, 0.05e-3, 0.13e-3, "iso")
+        yield f"braze {form} {cold} {hot}", braze.drawing(form=form, outside="steel", inside="copper", cold=cold, hot=hot, least=0.05e-3, most=0.13e-3, rules="iso")
     for thick, speed, share in product((0.003, 0.0127, 0.15), (0.002, 0.006, 0.0096), (0.0, 0.1, 0.25)):
         yield f"cut {thick} {speed} {share}", cut.drawing(thick, speed, share * thick, "iso")
     for thick, wide in product((0.5e-3, 3e-3, 40e-3), (3e-3, 12e-3)):
@@ -126,7 +126,7 @@ def _of_rows() -> Iterator[tuple[str, Picture]]:
             stock_sheet.Drawn(kind, tuple((0.02 * width + 0.12 * width * kind, 0.3 * height * n, 0.1 * width, 0.25 * height) for n in range(3)))
             for kind in range(8)
         ]
-        yield f"stock {width}", stock_sheet.drawing("S", "Some is left.", width, height, strips, [f"kind {n}" for n in range(8)])
+        yield f"stock {width}", stock_sheet.drawing(title="S", sentence="Some is left.", width=width, height=height, strips=strips, key=[f"kind {n}" for n in range(8)])
     rows = [("#aa0000", f"color {n}", f"{600 + 50 * n} °C") for n in range(9)]
     yield "swatches", swatches.drawing(rows, [2, 3], "Swatches", "Go by the name.")
 

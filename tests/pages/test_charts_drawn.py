@@ -15,7 +15,7 @@ LEFT, RIGHT, TOP, FLOOR = 52.0, 328.0, 14.0, 198.0
 
 
 def chart(lines: list[Line], marks: list[Mark] | None = None) -> Seen:
-    return Seen(line_chart("Chart", "It rises.", "time, min", "heat, W", lines, marks or []))
+    return Seen(line_chart(title="Chart", sentence="It rises.", x_label="time, min", y_label="heat, W", lines=lines, marks=marks or []))
 
 
 def axis(seen: Seen, *, upward: bool) -> list[tuple[float, float]]:
@@ -81,7 +81,7 @@ def test_the_axis_begins_at_nothing_unless_all_lies_far_above_it(lowest: float, 
 
 
 def test_frame_names_of_axes_and_lines_at_the_ticks() -> None:
-    svg = line_chart("Chart", "It rises.", "time, min", "heat, W", [Line("it", ((0.0, 0.0), (10.0, 100.0)))])
+    svg = line_chart(title="Chart", sentence="It rises.", x_label="time, min", y_label="heat, W", lines=[Line("it", ((0.0, 0.0), (10.0, 100.0)))])
     seen = Seen(svg)
     frame = [p for p in seen.of("path") if len(p.points) == 3]
     assert [p.points for p in frame] == [((LEFT, TOP), (LEFT, FLOOR), (RIGHT, FLOOR))]

@@ -143,7 +143,7 @@ def test_hotter_lines_lie_within_colder_ones() -> None:
 @pytest.mark.parametrize(("clear", "reach", "height", "nearest"), [(10.0, 15.0, 1.0, 6.0), (11.0, 5.0, 3.0, 11.4), (10.0, 15.0, 45.0, None)])
 def test_a_zone_from_above_and_from_the_side(clear: float, reach: float, height: float, nearest: float | None) -> None:
     path = [(0.0, height), (reach, 0.0)]
-    seen = Seen(zone.drawing(clear, reach, height, path, nearest, "iso").svg)
+    seen = Seen(zone.drawing(clear=clear, reach=reach, height=height, path=path, nearest=nearest, rules="iso").svg)
     scale = min(150 / max(clear, reach), 230 / height)
     rings = [ring for ring in seen.of("circle") if not ring.solid]
     middle = (170.0, 176.0)
@@ -186,14 +186,14 @@ def test_a_zone_from_above_and_from_the_side(clear: float, reach: float, height:
 def test_what_burns_is_drawn_only_where_it_fits_and_told_in_any_case() -> None:
     """150 for 10 m: 10.4 m are 156 and still drawn, 10.5 m are not."""
     for nearest, drawn in ((10.39, 6), (10.41, 2)):
-        seen = Seen(zone.drawing(10.0, 5.0, 1.0, [(0, 1), (5, 0)], nearest, "iso").svg)
+        seen = Seen(zone.drawing(clear=10.0, reach=5.0, height=1.0, path=[(0, 1), (5, 0)], nearest=nearest, rules="iso").svg)
         diagonal = [line for line in seen.of("line") if line.box[2] - line.box[0] == line.box[3] - line.box[1] == 12]
         assert len(diagonal) == drawn
         assert seen.word("what burns, at 10.4 m")
 
 
 def test_words_of_a_zone_stand_under_each_other_beside_their_lines() -> None:
-    seen = Seen(zone.drawing(10.0, 15.0, 1.0, [(0, 1), (15, 0)], 6.0, "us").svg)
+    seen = Seen(zone.drawing(clear=10.0, reach=15.0, height=1.0, path=[(0, 1), (15, 0)], nearest=6.0, rules="us").svg)
     ground = max(line.box[1] for line in seen.of("line") if line.box[::2] == (4, 336))
     rows = [seen.word(text) for text in ("clear 32.8 ft", "clear of what burns", "sparks 49.2 ft, may go further", "what burns, at 19.7 ft")]
     steps = [lower.y - upper.y for upper, lower in zip(rows, rows[1:], strict=False)]
@@ -211,7 +211,7 @@ def test_words_of_a_zone_stand_under_each_other_beside_their_lines() -> None:
 
 @pytest.mark.parametrize(("outside", "wall", "depth", "filled"), [(15.0, 1.0, 12.0, 1.0), (22.0, 2.0, 30.0, 0.5), (100.0, 2.0, 40.0, 2 / 3)])
 def test_tube_cup_filler_and_arrows(outside: float, wall: float, depth: float, filled: float) -> None:
-    seen = Seen(tube.drawing(outside * MM, wall * MM, depth * MM, 0.1 * MM, filled, "iso").svg)
+    seen = Seen(tube.drawing(outside=outside * MM, wall=wall * MM, depth=depth * MM, gap=0.1 * MM, filled=filled, rules="iso").svg)
     scale = min(130 / outside, 150 / depth)
     tall, thick, deep = outside * scale, wall * scale, depth * scale
     walls = [rect for rect in seen.of("rect") if rect.said["fill"] == "none"]
@@ -260,7 +260,7 @@ def test_tube_cup_filler_and_arrows(outside: float, wall: float, depth: float, f
 
 @pytest.mark.parametrize(("cold", "hot"), [(0.10, 0.05), (0.02, 0.30), (0.13, 0.13)])
 def test_a_gap_its_parts_and_its_words(cold: float, hot: float) -> None:
-    seen = Seen(braze.drawing("sleeve", "steel", "copper", cold * MM, hot * MM, 0.05 * MM, 0.13 * MM, "iso").svg)
+    seen = Seen(braze.drawing(form="sleeve", outside="steel", inside="copper", cold=cold * MM, hot=hot * MM, least=0.05 * MM, most=0.13 * MM, rules="iso").svg)
     scale = 110 / max(cold, hot, 0.13)
     boxes = [rect.box for rect in seen.of("rect")]
     for left, gap, pair in ((4, cold, boxes[:2]), (118, hot, boxes[2:])):
@@ -294,6 +294,6 @@ def test_a_gap_its_parts_and_its_words(cold: float, hot: float) -> None:
 @pytest.mark.parametrize(("cold", "hot", "said"), [(0.1, 0.1038, "stays near 0.1 mm"), (0.1, 0.104, "opens from 0.1 mm cold to 0.1 mm hot"), (0.1, 0.096, "closes")])
 def test_a_change_of_three_hundredths_of_the_widest_gap_is_told(cold: float, hot: float, said: str) -> None:
     """0.03 of 0.13 mm is 0.0039 mm."""
-    assert said in braze.drawing("flat-lap", "a", "b", cold * MM, hot * MM, 0.05 * MM, 0.13 * MM, "iso").sentence
+    assert said in braze.drawing(form="flat-lap", outside="a", inside="b", cold=cold * MM, hot=hot * MM, least=0.05 * MM, most=0.13 * MM, rules="iso").sentence
     with pytest.raises(ValueError, match="gap"):
-        braze.drawing("sleeve", "a", "b", cold * MM, hot * MM, 0.13 * MM, 0.13 * MM)
+        braze.drawing(form="sleeve", outside="a", inside="b", cold=cold * MM, hot=hot * MM, least=0.13 * MM, most=0.13 * MM)
