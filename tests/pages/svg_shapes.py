@@ -2,7 +2,7 @@
 
 import math
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from xml.etree import ElementTree
@@ -33,7 +33,9 @@ class Word:
     def away(self, point: Point) -> float:
         """Distance of a point from the box; 0 inside it."""
         left, top, right, foot = self.box
-        return math.hypot(max(left - point[0], 0, point[0] - right), max(top - point[1], 0, point[1] - foot))
+        return math.hypot(
+            max(left - point[0], 0, point[0] - right), max(top - point[1], 0, point[1] - foot)
+        )
 
 
 @dataclass(frozen=True)
@@ -62,13 +64,18 @@ class Shape:
 
     def away(self, point: Point) -> float:
         """Distance of a point from the drawn line."""
-        return min(_from_piece(point, a, b) for a, b in zip(self.points, self.points[1:] or self.points, strict=False))
+        return min(
+            _from_piece(point, a, b)
+            for a, b in zip(self.points, self.points[1:] or self.points, strict=False)
+        )
 
 
 def _from_piece(point: Point, a: Point, b: Point) -> float:
     dx, dy = b[0] - a[0], b[1] - a[1]
     long = dx * dx + dy * dy
-    share = 0.0 if long == 0 else min(1.0, max(0.0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / long))
+    share = (
+        0.0 if long == 0 else min(1.0, max(0.0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / long))
+    )
     return math.dist(point, (a[0] + share * dx, a[1] + share * dy))
 
 
@@ -102,7 +109,10 @@ def _arc(a: Point, rx: float, ry: float, large: bool, sweep: bool, b: Point) -> 
     start = math.atan2((a[1] - cy) / ry, (a[0] - cx) / rx)
     turn = math.atan2((b[1] - cy) / ry, (b[0] - cx) / rx) - start
     turn += 2 * math.pi * ((turn < 0) if sweep else -(turn > 0))
-    return [(cx + rx * math.cos(start + turn * n / 24), cy + ry * math.sin(start + turn * n / 24)) for n in range(1, 25)]
+    return [
+        (cx + rx * math.cos(start + turn * n / 24), cy + ry * math.sin(start + turn * n / 24))
+        for n in range(1, 25)
+    ]
 
 
 _TAKES = {"m": 2, "l": 2, "h": 1, "v": 1, "q": 4, "t": 2, "c": 6, "a": 7, "z": 0}
@@ -185,7 +195,9 @@ class Seen:
             points = tuple((right + grow * x, down + grow * y) for x, y in bare)
             shape = Shape(name, points, said)
             before = self.shapes[-1] if self.shapes else None
-            is_head = name == "polygon" and len(points) == 4 and shape.solid and before and before.kind == "line"
+            is_head = (
+                name == "polygon" and len(points) == 4 and shape.solid and before and before.kind == "line"
+            )
             if is_head and before and before.points[1] == points[0]:
                 self.shapes.pop()
                 self.arrows.append((before.points[0], before.points[1]))
@@ -195,7 +207,9 @@ class Seen:
 
     def word(self, text: str) -> Word:
         """The one text that is this, or else the one that begins so."""
-        (found,) = [w for w in self.words if w.text == text] or [w for w in self.words if w.text.startswith(text)]
+        (found,) = [w for w in self.words if w.text == text] or [
+            w for w in self.words if w.text.startswith(text)
+        ]
         return found
 
     def of(self, kind: str) -> list[Shape]:
@@ -240,9 +254,12 @@ def _line(said: dict[str, str]) -> list[tuple[Point, ...]]:
     return [((x1, y1), (x2, y2))]
 
 
-_READ = {
-    "rect": _rect, "circle": _round, "ellipse": _round, "polygon": _corners, "line": _line,
-    "path": lambda said: list(outlines(said["d"])),
+def _path(said: dict[str, str]) -> list[tuple[Point, ...]]:
+    return list(outlines(said["d"]))
+
+
+_READ: dict[str, Callable[[dict[str, str]], list[tuple[Point, ...]]]] = {
+    "rect": _rect, "circle": _round, "ellipse": _round, "polygon": _corners, "line": _line, "path": _path,
 }  # fmt: skip
 
 
@@ -251,7 +268,9 @@ def crossed(word: Word, a: Point, b: Point, less: float = 2.0) -> bool:
     left, top, right, foot = word.box
     left, top, right, foot = left + less, top + less, right - less, foot - less
     steps = max(2, int(math.dist(a, b) / 2))
-    places = ((a[0] + (b[0] - a[0]) * n / steps, a[1] + (b[1] - a[1]) * n / steps) for n in range(steps + 1))
+    places = (
+        (a[0] + (b[0] - a[0]) * n / steps, a[1] + (b[1] - a[1]) * n / steps) for n in range(steps + 1)
+    )
     return any(left < x < right and top < y < foot for x, y in places)
 
 

@@ -15,13 +15,24 @@ LEFT, RIGHT, TOP, FLOOR = 52.0, 328.0, 14.0, 198.0
 
 
 def chart(lines: list[Line], marks: list[Mark] | None = None) -> Seen:
-    return Seen(line_chart(title="Chart", sentence="It rises.", x_label="time, min", y_label="heat, W", lines=lines, marks=marks or []))
+    return Seen(
+        line_chart(
+            title="Chart",
+            sentence="It rises.",
+            x_label="time, min",
+            y_label="heat, W",
+            lines=lines,
+            marks=marks or [],
+        )
+    )
 
 
 def axis(seen: Seen, *, upward: bool) -> list[tuple[float, float]]:
     """Values of the ticks and where their strokes stand."""
     if upward:
-        strokes = [p.points[0][1] for p in seen.of("path") if p.box[::2] == (LEFT, RIGHT) and "opacity" in p.said]
+        strokes = [
+            p.points[0][1] for p in seen.of("path") if p.box[::2] == (LEFT, RIGHT) and "opacity" in p.said
+        ]
         named = [w for w in seen.words if w.anchor == "end" and w.x == LEFT - 5]
         assert [w.y - 4 for w in named] == pytest.approx(strokes, abs=0.11)
     else:
@@ -42,7 +53,9 @@ def read(seen: Seen, place: Point) -> tuple[float, float]:
 
 
 def curves(seen: Seen) -> list[Shape]:
-    return [p for p in seen.of("path") if p.said.get("stroke-width") == "2" and p.said.get("fill") == "none"]
+    return [
+        p for p in seen.of("path") if p.said.get("stroke-width") == "2" and p.said.get("fill") == "none"
+    ]
 
 
 CASES = {
@@ -70,9 +83,17 @@ def test_the_points_of_a_line_are_read_back_from_the_axes(points: tuple[tuple[fl
 
 @pytest.mark.parametrize(
     ("lowest", "highest", "foot"),
-    [(3.4, 10.0, 0.0), (3.6, 10.0, 3.6 - 0.08 * 6.4), (0.0, 10.0, 0.0), (-4.0, 10.0, -4.0 - 0.08 * 14), (5.0, 5.0, 4.0)],
+    [
+        (3.4, 10.0, 0.0),
+        (3.6, 10.0, 3.6 - 0.08 * 6.4),
+        (0.0, 10.0, 0.0),
+        (-4.0, 10.0, -4.0 - 0.08 * 14),
+        (5.0, 5.0, 4.0),
+    ],
 )
-def test_the_axis_begins_at_nothing_unless_all_lies_far_above_it(lowest: float, highest: float, foot: float) -> None:
+def test_the_axis_begins_at_nothing_unless_all_lies_far_above_it(
+    lowest: float, highest: float, foot: float
+) -> None:
     """Below 0.35 of the largest it begins at 0; else there are 8 % of the span below and above, or 1 where there is none."""
     seen = chart([Line("it", ((0.0, lowest), (1.0, highest)))])
     assert read(seen, (LEFT, FLOOR))[1] == pytest.approx(foot, abs=0.02 * highest)
@@ -81,13 +102,21 @@ def test_the_axis_begins_at_nothing_unless_all_lies_far_above_it(lowest: float, 
 
 
 def test_frame_names_of_axes_and_lines_at_the_ticks() -> None:
-    svg = line_chart(title="Chart", sentence="It rises.", x_label="time, min", y_label="heat, W", lines=[Line("it", ((0.0, 0.0), (10.0, 100.0)))])
+    svg = line_chart(
+        title="Chart",
+        sentence="It rises.",
+        x_label="time, min",
+        y_label="heat, W",
+        lines=[Line("it", ((0.0, 0.0), (10.0, 100.0)))],
+    )
     seen = Seen(svg)
     frame = [p for p in seen.of("path") if len(p.points) == 3]
     assert [p.points for p in frame] == [((LEFT, TOP), (LEFT, FLOOR), (RIGHT, FLOOR))]
     below = seen.word("time, min")
     assert (below.x, below.y, below.anchor) == (190, 234, "middle")
-    turned = re.search(r'<text x="12" y="106.0" text-anchor="middle" transform="rotate\(-90 12 106.0\)">heat, W<', svg)
+    turned = re.search(
+        r'<text x="12" y="106.0" text-anchor="middle" transform="rotate\(-90 12 106.0\)">heat, W<', svg
+    )
     assert turned  # halfway between 14 and 198
     assert [value for value, _ in axis(seen, upward=False)] == [0, 2, 4, 6, 8, 10]
     assert [value for value, _ in axis(seen, upward=True)] == [0, 50, 100]
@@ -136,9 +165,13 @@ def test_names_of_several_lines_stand_each_at_its_own_place() -> None:
     points = tuple((float(n), float(n)) for n in range(21))
     seen = chart([Line(f"line {n}", tuple((x, (n + 1) * y) for x, y in points)) for n in range(4)])
     assert len({curve.said.get("stroke-dasharray") for curve in curves(seen)}) == 4
-    for number, (curve, place, anchor) in enumerate(zip(curves(seen), (19, 14, 9, 4), ("end", "end", "start", "start"), strict=True)):
+    for number, (curve, place, anchor) in enumerate(
+        zip(curves(seen), (19, 14, 9, 4), ("end", "end", "start", "start"), strict=True)
+    ):
         name = label(seen, f"line {number}")
-        assert (name.x, name.y) == pytest.approx((curve.points[place][0], curve.points[place][1] - 6), abs=0.11)
+        assert (name.x, name.y) == pytest.approx(
+            (curve.points[place][0], curve.points[place][1] - 6), abs=0.11
+        )
         assert name.anchor == anchor
 
 
@@ -149,12 +182,16 @@ def test_a_name_stands_where_it_is_told_and_below_where_it_is_told(at: float, pl
         seen = chart([Line("falls", points, at, below)])
         (curve,) = curves(seen)
         name = label(seen, "falls")
-        assert (name.x, name.y) == pytest.approx((curve.points[place][0] + right, curve.points[place][1] + down), abs=0.11)
+        assert (name.x, name.y) == pytest.approx(
+            (curve.points[place][0] + right, curve.points[place][1] + down), abs=0.11
+        )
         assert name.anchor == ("end" if curve.points[place][0] > 187 and not below else "start")
 
 
 def test_limits_run_across_the_plane_at_their_numbers() -> None:
-    seen = chart([Line("it", ((0.0, 0.0), (10.0, 100.0)))], [Mark("most", None, 80.0), Mark("end", 4.0, None)])
+    seen = chart(
+        [Line("it", ((0.0, 0.0), (10.0, 100.0)))], [Mark("most", None, 80.0), Mark("end", 4.0, None)]
+    )
     dotted = [p for p in seen.of("path") if p.said.get("stroke-dasharray") == "1 3"]
     level, upright = dotted
     assert level.box[::2] == (LEFT, RIGHT)
@@ -168,7 +205,9 @@ def test_limits_run_across_the_plane_at_their_numbers() -> None:
     assert (end.x, end.y, end.anchor) == pytest.approx((upright.box[0] - 4, 22, "end"), abs=0.11)
 
 
-@pytest.mark.parametrize(("x", "y", "anchor"), [(2.0, 50.0, "start"), (9.0, 50.0, "end"), (0.0, 0.0, "start")])
+@pytest.mark.parametrize(
+    ("x", "y", "anchor"), [(2.0, 50.0, "start"), (9.0, 50.0, "end"), (0.0, 0.0, "start")]
+)
 def test_the_own_point_is_a_ring_round_a_dot_with_its_name_beside(x: float, y: float, anchor: str) -> None:
     """Its name stands to the left where the point lies right of six tenths of the width."""
     seen = chart([Line("it", ((0.0, 0.0), (10.0, 100.0)))], [Mark("you", x, y)])
@@ -180,11 +219,16 @@ def test_the_own_point_is_a_ring_round_a_dot_with_its_name_beside(x: float, y: f
     assert dot.solid
     assert not ring.solid
     name = label(seen, "you")
-    assert (name.x, name.y, name.anchor) == pytest.approx((middle[0] + (8 if anchor == "start" else -8), middle[1] + 14, anchor), abs=0.11)
+    assert (name.x, name.y, name.anchor) == pytest.approx(
+        (middle[0] + (8 if anchor == "start" else -8), middle[1] + 14, anchor), abs=0.11
+    )
 
 
 def test_marks_outside_the_lines_widen_the_axes() -> None:
-    seen = chart([Line("it", ((2.0, 10.0), (4.0, 20.0)))], [Mark("you", 0.0, 40.0), Mark("most", None, 50.0), Mark("late", 8.0, None)])
+    seen = chart(
+        [Line("it", ((2.0, 10.0), (4.0, 20.0)))],
+        [Mark("you", 0.0, 40.0), Mark("most", None, 50.0), Mark("late", 8.0, None)],
+    )
     ring, _ = seen.of("circle")
     assert ring.box[0] + 5 == pytest.approx(LEFT, abs=0.1)
     assert read(seen, (LEFT, TOP))[1] == pytest.approx(54, abs=0.7)

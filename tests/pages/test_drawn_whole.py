@@ -21,7 +21,9 @@ def test_nothing_is_cut_off_by_the_edge_of_the_view(seen: Seen) -> None:
         assert min(left, top) > -1, word.text
         assert right < seen.width + 1, word.text
         assert foot < seen.height + 1, word.text
-    ends = [(x, y) for shape in seen.shapes for x, y in shape.points] + [end for arrow in seen.arrows for end in arrow]
+    ends = [(x, y) for shape in seen.shapes for x, y in shape.points] + [
+        end for arrow in seen.arrows for end in arrow
+    ]
     for x, y in ends:
         assert -INK_WIDTH <= x <= seen.width + INK_WIDTH
         assert -INK_WIDTH <= y <= seen.height + INK_WIDTH
@@ -55,7 +57,9 @@ def test_no_arrow_and_no_line_of_an_outline_runs_through_a_word(name: str) -> No
             assert not crossed(word, tail, tip), word.text
         for shape in seen.shapes:
             if float(shape.said.get("stroke-width", "2")) >= 1.5 and not shape.dashed:
-                assert not any(crossed(word, a, b) for a, b in zip(shape.points, shape.points[1:], strict=False)), word.text
+                assert not any(
+                    crossed(word, a, b) for a, b in zip(shape.points, shape.points[1:], strict=False)
+                ), word.text
 
 
 @pytest.mark.parametrize("name", [name for name, seen in ALL.items() if seen.arrows])
@@ -97,9 +101,15 @@ def test_no_line_and_no_shape_is_too_small_to_be_seen(seen: Seen) -> None:
 @pytest.mark.parametrize("step", [4.0, 9.0, 12.0])
 @pytest.mark.parametrize(
     "outline",
-    [((0, 0), (90, 0), (90, 30), (0, 30)), ((10, 5), (60, 5), (60, 90), (30, 50)), ((0, 0), (40, 0), (40, 20), (20, 8), (0, 20))],
+    [
+        ((0, 0), (90, 0), (90, 30), (0, 30)),
+        ((10, 5), (60, 5), (60, 90), (30, 50)),
+        ((0, 0), (40, 0), (40, 20), (20, 8), (0, 20)),
+    ],
 )
-def test_hatching_fills_its_outline_and_keeps_inside(outline: tuple[tuple[float, float], ...], step: float, lean: int) -> None:
+def test_hatching_fills_its_outline_and_keeps_inside(
+    outline: tuple[tuple[float, float], ...], step: float, lean: int
+) -> None:
     """Lines x + lean·y = constant, one for each step between the least and the largest of the corners."""
     edge = Shape("polygon", (*outline, outline[0]))
     lines = list(outlines(hatched(outline, step, lean=lean).split('"')[1]))
@@ -112,15 +122,26 @@ def test_hatching_fills_its_outline_and_keeps_inside(outline: tuple[tuple[float,
     assert {round(a[0] + lean * a[1]) for a, _ in lines} == {round(level) for level in wanted}
 
 
-@pytest.mark.parametrize("name", [name for name, seen in ALL.items() if any(s.said.get("stroke-width") == "1" for s in seen.of("path"))])
+@pytest.mark.parametrize(
+    "name",
+    [name for name, seen in ALL.items() if any(s.said.get("stroke-width") == "1" for s in seen.of("path"))],
+)
 def test_hatching_of_a_drawing_lies_within_what_it_fills(name: str) -> None:
     """Both ends of a line lie on an outline, its middle within it."""
     seen = ALL[name]
-    outer = [shape for shape in seen.shapes if shape.said.get("stroke-width") != "1" and len(shape.points) > 2]
+    outer = [
+        shape for shape in seen.shapes if shape.said.get("stroke-width") != "1" and len(shape.points) > 2
+    ]
     if name.startswith("stock"):
         return  # it fills a strip, whose edge is drawn by its pieces
     for line in seen.of("path"):
-        if line.said.get("stroke-width") == "1" and len(line.points) == 2 and "fill-opacity" not in line.said:
+        if (
+            line.said.get("stroke-width") == "1"
+            and len(line.points) == 2
+            and "fill-opacity" not in line.said
+        ):
             near = [shape for shape in outer if max(map(shape.away, line.points)) <= 1.2]
             middle = tuple(sum(pair) / 2 for pair in zip(*line.points, strict=True))
-            assert any(inside(middle, shape.points) or shape.away(middle) < 0.5 for shape in near), line.points
+            assert any(inside(middle, shape.points) or shape.away(middle) < 0.5 for shape in near), (
+                line.points
+            )

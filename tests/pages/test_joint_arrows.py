@@ -4,6 +4,7 @@ The places come from the figures and the plates as drawn, by hand: a sheet stand
 with a V at most 60, and at most 190 wide across the V.
 """
 
+import itertools
 import math
 
 import pytest
@@ -29,8 +30,12 @@ def thick(seen: Seen, flat: Shape, *, upright: bool = False) -> None:
         (tail, tip) for tail, tip in seen.arrows
         if abs(tail[along] - tip[along]) < 0.1 and (top if upright else left) <= tip[along] <= (foot if upright else right)
     ]  # fmt: skip
-    before = [e for e in ends if e[1][across] == pytest.approx(one - 2, abs=0.2) and e[0][across] < e[1][across]]
-    after = [e for e in ends if e[1][across] == pytest.approx(other + 2, abs=0.2) and e[0][across] > e[1][across]]
+    before = [
+        e for e in ends if e[1][across] == pytest.approx(one - 2, abs=0.2) and e[0][across] < e[1][across]
+    ]
+    after = [
+        e for e in ends if e[1][across] == pytest.approx(other + 2, abs=0.2) and e[0][across] > e[1][across]
+    ]
     assert len(before) == len(after) == 1
     assert before[0][1][along] == pytest.approx(after[0][1][along], abs=0.2)
     for tail, tip in (*before, *after):
@@ -71,7 +76,9 @@ def test_a_square_butt_with_its_bead_of_three_thicknesses(gap: float, cap: float
     assert seen.points("cap", (middle + 6, weld.box[1] - 2), 1)
     assert seen.points("gap" if gap else "edges touching", (middle, left.box[3] + 3), 1)
     assert seen.word("gap" if gap else "edges touching").x == pytest.approx(middle, abs=0.1)
-    assert {"thickness 3 mm", f"cap {cap:g} mm", f"gap {gap:g} mm" if gap else "edges touching"} == {w.text for w in seen.words}
+    assert {"thickness 3 mm", f"cap {cap:g} mm", f"gap {gap:g} mm" if gap else "edges touching"} == {
+        w.text for w in seen.words
+    }
 
 
 def test_a_bead_is_never_narrower_than_its_gap_and_there_is_none_without_rod() -> None:
@@ -84,7 +91,10 @@ def test_a_bead_is_never_narrower_than_its_gap_and_there_is_none_without_rod() -
         assert not [word for word in bare.words if word.text.startswith("cap")]
 
 
-@pytest.mark.parametrize(("thickness", "degrees", "face", "gap"), [(6.0, 60.0, 1.5, 2.0), (10.0, 90.0, 0.0, 3.0), (12.0, 60.0, 2.0, 0.0)])
+@pytest.mark.parametrize(
+    ("thickness", "degrees", "face", "gap"),
+    [(6.0, 60.0, 1.5, 2.0), (10.0, 90.0, 0.0, 3.0), (12.0, 60.0, 2.0, 0.0)],
+)
 def test_a_single_v(thickness: float, degrees: float, face: float, gap: float) -> None:
     seen = Seen(joint.drawing(
         "single-v", thickness * MM, gap * MM, "iso", angle=math.radians(degrees), root_face=face * MM, cap=1 * MM, weld="rod"
@@ -100,7 +110,9 @@ def test_a_single_v(thickness: float, degrees: float, face: float, gap: float) -
     for point, corner in zip(left.points, corners, strict=False):
         assert point == pytest.approx(corner, abs=0.1)
     for point, corner in zip(right.points, corners, strict=False):
-        assert point == pytest.approx((2 * middle - corner[0] if corner[0] > 20 else 310, corner[1]), abs=0.1)
+        assert point == pytest.approx(
+            (2 * middle - corner[0] if corner[0] > 20 else 310, corner[1]), abs=0.1
+        )
     (weld,) = seen.part("weld")
     assert top - weld.box[1] == pytest.approx(scale, abs=0.1)
     assert weld.box[0] == pytest.approx(middle - wide * scale / 2, abs=0.1)
@@ -121,7 +133,9 @@ def test_a_single_v(thickness: float, degrees: float, face: float, gap: float) -
     assert seen.word("thickness").box[3] < seen.word("bevel").box[1] < top - 30
 
 
-@pytest.mark.parametrize(("weld", "said"), [("", "corner to fill"), ("rod", "filled round"), ("fused", "fused, no rod")])
+@pytest.mark.parametrize(
+    ("weld", "said"), [("", "corner to fill"), ("rod", "filled round"), ("fused", "fused, no rod")]
+)
 @pytest.mark.parametrize("gap", [0.0, 0.5])
 def test_an_outside_corner(weld: str, said: str, gap: float) -> None:
     """The metal fills a quarter of a circle of one thickness over the inner corner."""
@@ -133,18 +147,29 @@ def test_an_outside_corner(weld: str, said: str, gap: float) -> None:
     assert lying.box[3] == pytest.approx(inner[1], abs=0.1)
     assert standing.box[3] - standing.box[1] > 3 * SHEET
     assert inner[0] - lying.box[2] == pytest.approx(gap * 16, abs=0.1)
-    round_about = seen.part("weld")[0].points[3:-1] if weld == "rod" else [p for s in seen.of("line") for p in s.points]
+    round_about = (
+        seen.part("weld")[0].points[3:-1]
+        if weld == "rod"
+        else [p for s in seen.of("line") for p in s.points]
+    )
     assert len(round_about) >= 12
     for point in round_about:
         assert math.dist(point, inner) == pytest.approx(SHEET, abs=0.2)
         assert point[0] >= inner[0] - 0.1
         assert point[1] <= inner[1] + 0.1
     if weld != "rod":
-        assert {min(round_about), max(round_about)} == {(inner[0], inner[1] - SHEET), (inner[0] + SHEET, inner[1])}
+        assert {min(round_about), max(round_about)} == {
+            (inner[0], inner[1] - SHEET),
+            (inner[0] + SHEET, inner[1]),
+        }
     face = (inner[0] + SHEET * math.sqrt(0.5), inner[1] - SHEET * math.sqrt(0.5))
     assert seen.points(said, face, 5)
     thick(seen, lying)
-    assert {w.text for w in seen.words} == {"thickness 2 mm", said, "gap 0.5 mm" if gap else "edges touching"}
+    assert {w.text for w in seen.words} == {
+        "thickness 2 mm",
+        said,
+        "gap 0.5 mm" if gap else "edges touching",
+    }
     assert seen.word("gap" if gap else "edges").box[1] > lying.box[3] + 30
 
 
@@ -162,7 +187,9 @@ def test_a_lap_and_its_fillet(leg: float) -> None:
     assert seen.points("throat", root, 4)
     thick(seen, upper)
     assert seen.word("thickness 3 mm").box[3] < upper.box[1] - 20
-    assert seen.word("throat").text == {1.5: "throat 1.06 mm", 3.0: "throat 2.12 mm"}[leg]  # leg over the root of 2
+    assert (
+        seen.word("throat").text == {1.5: "throat 1.06 mm", 3.0: "throat 2.12 mm"}[leg]
+    )  # leg over the root of 2
 
 
 @pytest.mark.parametrize("leg", [2.0, 5.0])
@@ -179,7 +206,11 @@ def test_a_tee_and_its_fillet(leg: float) -> None:
     assert seen.points(f"leg {leg:g} mm", _face(root, leg * scale), 6)
     assert seen.points("throat", root, 4)
     thick(seen, standing, upright=True)
-    assert near((seen.word("thickness").box[0], seen.word("thickness").y), (standing.box[2] + 34, standing.box[1] + 22), 8)
+    assert near(
+        (seen.word("thickness").box[0], seen.word("thickness").y),
+        (standing.box[2] + 34, standing.box[1] + 22),
+        8,
+    )
     assert seen.word("throat").text == {2.0: "throat 1.41 mm", 5.0: "throat 3.54 mm"}[leg]
     assert seen.word("one side drawn").x == flat.box[0]
 
@@ -200,7 +231,9 @@ def _fillet(seen: Seen, root: Point, leg: float, cap: float) -> None:
     assert near(throat.points[1], _face(root, leg), 0.2)
 
 
-@pytest.mark.parametrize(("weld", "said"), [("", "edges to fuse"), ("rod", "cap 0.5 mm"), ("fused", "fused, no rod")])
+@pytest.mark.parametrize(
+    ("weld", "said"), [("", "edges to fuse"), ("rod", "cap 0.5 mm"), ("fused", "fused, no rod")]
+)
 def test_an_edge_joint(weld: str, said: str) -> None:
     seen = Seen(joint.drawing("edge", 1 * MM, rules="iso", cap=0.5 * MM, weld=weld).svg)
     one, other = seen.part("plate")
@@ -230,14 +263,22 @@ def test_lines_of_a_plate_stand_wider_apart_than_those_of_metal_from_the_rod(kin
         lines = list(outlines('"' + piece))
         rising = all((b[1] - a[1]) * (b[0] - a[0]) < 0 for a, b in lines)
         levels = sorted({round(a[0] + (a[1] if rising else -a[1]), 1) for a, _ in lines})
-        steps = {round(b - a) for a, b in zip(levels, levels[1:], strict=False)}
+        steps = {round(b - a) for a, b in itertools.pairwise(levels)}
         assert steps == ({12} if rising else {5})
 
 
 def test_inches_are_told_to_a_ten_thousandth_and_millimeters_to_a_thousandth() -> None:
-    assert joint.drawing("square-butt", 0.0015).sentence == "A square butt of 0.0591 in sheet, the edges touching."
-    assert joint.drawing("square-butt", 0.00012344, rules="iso").sentence == "A square butt of 0.123 mm sheet, the edges touching."
-    assert joint.drawing("edge", 0.00012344).sentence == "An edge joint of 0.0049 in sheet, the edges flush."
+    assert (
+        joint.drawing("square-butt", 0.0015).sentence
+        == "A square butt of 0.0591 in sheet, the edges touching."
+    )
+    assert (
+        joint.drawing("square-butt", 0.00012344, rules="iso").sentence
+        == "A square butt of 0.123 mm sheet, the edges touching."
+    )
+    assert (
+        joint.drawing("edge", 0.00012344).sentence == "An edge joint of 0.0049 in sheet, the edges flush."
+    )
     assert joint.drawing("edge", 0.003, rules="iso", weld="fused").sentence == (
         "An edge joint of 3 mm sheet, the edges flush; the edges are melted together without rod."
     )

@@ -1,10 +1,11 @@
-"""Where things stand in drawings to scale, worked by hand from the figures: heat maps, zones, tubes, gaps."""
+"""Where things stand in drawings to scale, worked by hand from the figures: heat maps and zones."""
 
+import itertools
 import math
 
 import pytest
 
-from calc.show.drawings import braze, heat_map, tube, zone
+from calc.show.drawings import heat_map, zone
 from calc.show.drawings.heat_map import Isotherm
 from tests.pages.drawn import isotherms
 from tests.pages.svg_shapes import Point, Seen, Shape
@@ -34,7 +35,9 @@ def plates(seen: Seen) -> list[Shape]:
 
 
 @pytest.mark.parametrize(("half", "scale"), [(5.0, 0.85 * 78 / 5), (1.0, 70 / 2)])
-def test_lines_of_heat_are_as_far_ahead_aside_and_behind_as_the_scale_makes_them(half: float, scale: float) -> None:
+def test_lines_of_heat_are_as_far_ahead_aside_and_behind_as_the_scale_makes_them(
+    half: float, scale: float
+) -> None:
     """Two lines: 1 mm and 2 mm ahead, 2 mm and 4 mm behind."""
     lines = [oval(1, 2, half / 2), oval(2, 4, half)]
     seen = Seen(heat_map.drawing(lines, 60 * MM, "Hot.").svg)
@@ -76,8 +79,15 @@ def test_one_line_alone_decides_its_own_scale() -> None:
 def test_the_torch_its_path_its_arrow_and_its_word() -> None:
     seen = Seen(heat_map.drawing([oval(1, 2, 2), oval(2, 4, 5)], 20 * MM, "Hot.").svg)
     level = [line for line in seen.of("line") if line.points[0][1] == line.points[1][1] == 112]
-    upright = [line for line in seen.of("line") if line.points[0][0] == line.points[1][0] == 256 and line.box[1] < 112]
-    path, cross = max(level, key=lambda line: line.box[2] - line.box[0]), min(level, key=lambda line: line.box[2] - line.box[0])
+    upright = [
+        line
+        for line in seen.of("line")
+        if line.points[0][0] == line.points[1][0] == 256 and line.box[1] < 112
+    ]
+    path, cross = (
+        max(level, key=lambda line: line.box[2] - line.box[0]),
+        min(level, key=lambda line: line.box[2] - line.box[0]),
+    )
     assert path.box[::2] == (4, 336)
     assert path.dashed
     assert cross.box[::2] == (250, 262)
@@ -94,7 +104,12 @@ def test_the_torch_its_path_its_arrow_and_its_word() -> None:
 
 def test_the_section_has_each_line_as_wide_as_from_above_and_as_deep_as_it_is_wide() -> None:
     """A plate 5 mm thick: the first line reaches 2 mm to each side, and as deep; the others go through."""
-    lines = [oval(2, 4, 2, "a"), oval(3, 6, 4, "b", through=True), oval(4, 8, 8, "c"), oval(5, 10, 40, "d", through=True)]
+    lines = [
+        oval(2, 4, 2, "a"),
+        oval(3, 6, 4, "b", through=True),
+        oval(4, 8, 8, "c"),
+        oval(5, 10, 40, "d", through=True),
+    ]
     seen = Seen(heat_map.drawing(lines, 5 * MM, "Hot.").svg)
     scale = 0.85 * 78 / 4
     (plate,) = plates(seen)
@@ -111,17 +126,26 @@ def test_the_section_has_each_line_as_wide_as_from_above_and_as_deep_as_it_is_wi
     )
     assert seen.word("the plate is not drawn to scale").y == pytest.approx(236 + 60 + 26, abs=0.1)
     assert seen.tip_near((170, 232), 1)
-    assert [word.y for word in seen.words if len(word.text) == 1] == pytest.approx([348 + 22 * n for n in range(4)], abs=0.1)
+    assert [word.y for word in seen.words if len(word.text) == 1] == pytest.approx(
+        [348 + 22 * n for n in range(4)], abs=0.1
+    )
     keys = [line for line in seen.of("line") if line.box[::2] == (8, 48)]
     assert [line.points[0][1] for line in keys] == pytest.approx([343 + 22 * n for n in range(4)], abs=0.1)
     dashes = [line.said.get("stroke-dasharray") for line in keys]
     assert len(set(dashes)) == 4
     assert bows[0].said.get("stroke-dasharray") == dashes[0]
-    assert [line.said.get("stroke-dasharray") for line in through] == [dashes[1], dashes[1], dashes[2], dashes[2]]
+    assert [line.said.get("stroke-dasharray") for line in through] == [
+        dashes[1],
+        dashes[1],
+        dashes[2],
+        dashes[2],
+    ]
     assert seen.height == pytest.approx(348 + 88, abs=0.1)
 
 
-@pytest.mark.parametrize(("thick", "drawn", "told"), [(1.0, 16.575, False), (0.5, 16.0, True), (3.0, 49.725, False)])
+@pytest.mark.parametrize(
+    ("thick", "drawn", "told"), [(1.0, 16.575, False), (0.5, 16.0, True), (3.0, 49.725, False)]
+)
 def test_a_plate_that_is_not_to_scale_says_so(thick: float, drawn: float, told: bool) -> None:
     """4 mm aside are 0.85 of 78; a millimeter is 16.575, and a plate is never drawn thinner than 16."""
     seen = Seen(heat_map.drawing([oval(1, 2, 2), oval(2, 4, 4)], thick * MM, "Hot.").svg)
@@ -140,22 +164,37 @@ def test_hotter_lines_lie_within_colder_ones() -> None:
 # The zone: from above the work stands at 170, 176; the wider of both distances is 150.
 
 
-@pytest.mark.parametrize(("clear", "reach", "height", "nearest"), [(10.0, 15.0, 1.0, 6.0), (11.0, 5.0, 3.0, 11.4), (10.0, 15.0, 45.0, None)])
-def test_a_zone_from_above_and_from_the_side(clear: float, reach: float, height: float, nearest: float | None) -> None:
+@pytest.mark.parametrize(
+    ("clear", "reach", "height", "nearest"),
+    [(10.0, 15.0, 1.0, 6.0), (11.0, 5.0, 3.0, 11.4), (10.0, 15.0, 45.0, None)],
+)
+def test_a_zone_from_above_and_from_the_side(
+    clear: float, reach: float, height: float, nearest: float | None
+) -> None:
     path = [(0.0, height), (reach, 0.0)]
-    seen = Seen(zone.drawing(clear=clear, reach=reach, height=height, path=path, nearest=nearest, rules="iso").svg)
+    seen = Seen(
+        zone.drawing(clear=clear, reach=reach, height=height, path=path, nearest=nearest, rules="iso").svg
+    )
     scale = min(150 / max(clear, reach), 230 / height)
     rings = [ring for ring in seen.of("circle") if not ring.solid]
     middle = (170.0, 176.0)
     for ring, far, dashed in zip(rings, (clear, reach), (False, True), strict=True):
-        assert ring.box == pytest.approx((170 - far * scale, 176 - far * scale, 170 + far * scale, 176 + far * scale), abs=0.2)
+        assert ring.box == pytest.approx(
+            (170 - far * scale, 176 - far * scale, 170 + far * scale, 176 + far * scale), abs=0.2
+        )
         assert ring.dashed is dashed
     work = [dot.box for dot in seen.of("circle") if dot.solid]
     assert near(((work[0][0] + work[0][2]) / 2, (work[0][1] + work[0][3]) / 2), middle)
     ground = max(line.box[1] for line in seen.of("line") if line.box[::2] == (4, 336))
-    assert ((work[1][0] + work[1][2]) / 2, ground - (work[1][1] + work[1][3]) / 2) == pytest.approx((170, height * scale), abs=0.2)
-    walls = [line for line in seen.of("line") if line.said["stroke-width"] == "3" and line.box[0] == line.box[2]]
-    assert sorted(wall.box[0] for wall in walls) == pytest.approx([170 - clear * scale, 170 + clear * scale], abs=0.1)
+    assert ((work[1][0] + work[1][2]) / 2, ground - (work[1][1] + work[1][3]) / 2) == pytest.approx(
+        (170, height * scale), abs=0.2
+    )
+    walls = [
+        line for line in seen.of("line") if line.said["stroke-width"] == "3" and line.box[0] == line.box[2]
+    ]
+    assert sorted(wall.box[0] for wall in walls) == pytest.approx(
+        [170 - clear * scale, 170 + clear * scale], abs=0.1
+    )
     assert all(wall.box[3] == ground and wall.box[1] == ground - 26 for wall in walls)
     for sign, flight in zip((-1, 1), seen.of("path"), strict=True):
         assert near(flight.points[0], (170, ground - height * scale))
@@ -165,11 +204,15 @@ def test_a_zone_from_above_and_from_the_side(clear: float, reach: float, height:
     assert len(post) == (height * scale > 8)
     if post:
         assert post[0].box[1::2] == pytest.approx((ground - height * scale + 4, ground), abs=0.1)
-    (tail, tip), = seen.arrows
+    ((tail, tip),) = seen.arrows
     assert (tail[0], tip[0]) == pytest.approx((170, 170 + clear * scale), abs=0.1)
     assert tail[1] == tip[1] == pytest.approx(seen.word(f"clear {clear:g} m").y - 5, abs=0.1)
     assert ground < tail[1] < ground + 40
-    crosses = [line for line in seen.of("line") if abs(line.box[2] - line.box[0]) == abs(line.box[3] - line.box[1]) == 12]
+    crosses = [
+        line
+        for line in seen.of("line")
+        if abs(line.box[2] - line.box[0]) == abs(line.box[3] - line.box[1]) == 12
+    ]
     middles = sorted({((c.box[0] + c.box[2]) / 2, (c.box[1] + c.box[3]) / 2) for c in crosses})
     slopes = [(c.points[1][1] - c.points[0][1]) / (c.points[1][0] - c.points[0][0]) for c in crosses]
     assert sum(slopes) == 0
@@ -186,17 +229,35 @@ def test_a_zone_from_above_and_from_the_side(clear: float, reach: float, height:
 def test_what_burns_is_drawn_only_where_it_fits_and_told_in_any_case() -> None:
     """150 for 10 m: 10.4 m are 156 and still drawn, 10.5 m are not."""
     for nearest, drawn in ((10.39, 6), (10.41, 2)):
-        seen = Seen(zone.drawing(clear=10.0, reach=5.0, height=1.0, path=[(0, 1), (5, 0)], nearest=nearest, rules="iso").svg)
-        diagonal = [line for line in seen.of("line") if line.box[2] - line.box[0] == line.box[3] - line.box[1] == 12]
+        seen = Seen(
+            zone.drawing(
+                clear=10.0, reach=5.0, height=1.0, path=[(0, 1), (5, 0)], nearest=nearest, rules="iso"
+            ).svg
+        )
+        diagonal = [
+            line for line in seen.of("line") if line.box[2] - line.box[0] == line.box[3] - line.box[1] == 12
+        ]
         assert len(diagonal) == drawn
         assert seen.word("what burns, at 10.4 m")
 
 
 def test_words_of_a_zone_stand_under_each_other_beside_their_lines() -> None:
-    seen = Seen(zone.drawing(clear=10.0, reach=15.0, height=1.0, path=[(0, 1), (15, 0)], nearest=6.0, rules="us").svg)
+    seen = Seen(
+        zone.drawing(
+            clear=10.0, reach=15.0, height=1.0, path=[(0, 1), (15, 0)], nearest=6.0, rules="us"
+        ).svg
+    )
     ground = max(line.box[1] for line in seen.of("line") if line.box[::2] == (4, 336))
-    rows = [seen.word(text) for text in ("clear 32.8 ft", "clear of what burns", "sparks 49.2 ft, may go further", "what burns, at 19.7 ft")]
-    steps = [lower.y - upper.y for upper, lower in zip(rows, rows[1:], strict=False)]
+    rows = [
+        seen.word(text)
+        for text in (
+            "clear 32.8 ft",
+            "clear of what burns",
+            "sparks 49.2 ft, may go further",
+            "what burns, at 19.7 ft",
+        )
+    ]
+    steps = [lower.y - upper.y for upper, lower in itertools.pairwise(rows)]
     assert all(20 <= step <= 30 for step in steps)
     assert rows[0].y - ground == 33
     assert seen.word("From above").box[3] < 26
@@ -204,96 +265,3 @@ def test_words_of_a_zone_stand_under_each_other_beside_their_lines() -> None:
     keys = [line for line in seen.of("line") if line.box[::2] == (8, 44)]
     assert [line.dashed for line in keys] == [False, True]
     assert [line.box[1] for line in keys] == [rows[1].y - 5, rows[2].y - 5]
-
-
-# Tube in its cup: mouth of the cup at 118; outside diameter at most 130, cup at most 150 long; a gap is 8.
-
-
-@pytest.mark.parametrize(("outside", "wall", "depth", "filled"), [(15.0, 1.0, 12.0, 1.0), (22.0, 2.0, 30.0, 0.5), (100.0, 2.0, 40.0, 2 / 3)])
-def test_tube_cup_filler_and_arrows(outside: float, wall: float, depth: float, filled: float) -> None:
-    seen = Seen(tube.drawing(outside=outside * MM, wall=wall * MM, depth=depth * MM, gap=0.1 * MM, filled=filled, rules="iso").svg)
-    scale = min(130 / outside, 150 / depth)
-    tall, thick, deep = outside * scale, wall * scale, depth * scale
-    walls = [rect for rect in seen.of("rect") if rect.said["fill"] == "none"]
-    skin = max(thick, 6)
-    assert walls[0].box == pytest.approx((16, 74, 118 + deep, 74 + thick), abs=0.2)
-    assert walls[1].box == pytest.approx((16, 74 + tall - thick, 118 + deep, 74 + tall), abs=0.2)
-    above, below = seen.part("filler")
-    assert above.box == pytest.approx((118, 66, 118 + deep * filled, 74), abs=0.2)
-    assert below.box == pytest.approx((118, 74 + tall, 118 + deep * filled, 82 + tall), abs=0.2)
-    upper, lower = seen.of("polygon")
-    assert upper.box == pytest.approx((118, 66 - skin, 164 + deep, 74 + thick), abs=0.2)
-    assert lower.box == pytest.approx((118, 74 + tall - thick, 164 + deep, 82 + tall + skin), abs=0.2)
-    for shape, edge, gap in ((upper, 74 + thick, 66), (lower, 74 + tall - thick, 82 + tall)):
-        for corner in ((164 + deep, edge), (118 + deep, edge), (118 + deep, gap), (118, gap)):
-            assert any(near(corner, point) for point in shape.points)
-    middle = 74 + tall / 2
-    assert seen.tip_near((40, 75), 0.3)
-    assert seen.tip_near((40, 73 + tall), 0.3)
-    assert [tail for tail, tip in seen.arrows if tip[0] == 40] == [pytest.approx((40, middle), abs=0.1)] * 2
-    assert seen.tip_near((118, middle - 4), 0.3)
-    assert seen.tip_near((118 + deep, middle - 4), 0.3)
-    word = seen.word("depth")
-    assert near(((word.box[0] + word.box[2]) / 2, word.y), (118 + deep / 2, middle + 18), 1)
-    assert seen.word("outside").y == pytest.approx(middle + 5, abs=0.1)
-    assert 40 < seen.word("outside").x < 60
-    assert seen.points("filler goes in here", (115, 70), 1)
-    warm = [tip for tail, tip in seen.arrows if tail[1] > tip[1] > 82 + tall]
-    assert len(warm) == 1
-    assert 118 < warm[0][0] < 118 + deep + 46
-    assert 2 <= warm[0][1] - (82 + tall + skin) <= 6
-    assert 30 <= seen.word("flame first").y - (82 + tall + skin) <= 60
-    told = [seen.word(text).y for text in ("outside 1" if outside in (15, 100) else "outside 22", "depth of cup", "gap 0.1 mm")]
-    assert [b - a for a, b in zip(told, told[1:], strict=False)] == pytest.approx([22, 22], abs=0.1)
-    strokes = [line for line in seen.of("line") if line.said["stroke-width"] == "1"]
-    per_wall = math.ceil((math.floor(102 + deep) - 6) / 8)
-    assert len(strokes) == 2 * per_wall
-    for line in strokes:
-        assert line.points[0][0] - line.points[1][0] == pytest.approx(line.points[1][1] - line.points[0][1], abs=0.3)
-        assert any(box.box[0] - 0.1 <= line.box[0] and line.box[2] <= box.box[2] + 0.1 and box.box[1] - 0.1 <= line.box[1] and line.box[3] <= box.box[3] + 0.1 for box in walls)
-    times = seen.word("gap 0.1 mm").text
-    assert times.endswith(f"drawn {float(f'{8 / (0.1 * scale):.2g}'):g} times")
-
-
-# A brazed joint: parts 100 wide and 34 thick from 66 downward, the widest gap 110.
-
-
-@pytest.mark.parametrize(("cold", "hot"), [(0.10, 0.05), (0.02, 0.30), (0.13, 0.13)])
-def test_a_gap_its_parts_and_its_words(cold: float, hot: float) -> None:
-    seen = Seen(braze.drawing(form="sleeve", outside="steel", inside="copper", cold=cold * MM, hot=hot * MM, least=0.05 * MM, most=0.13 * MM, rules="iso").svg)
-    scale = 110 / max(cold, hot, 0.13)
-    boxes = [rect.box for rect in seen.of("rect")]
-    for left, gap, pair in ((4, cold, boxes[:2]), (118, hot, boxes[2:])):
-        assert pair[0] == pytest.approx((left, 66, left + 100, 100), abs=0.1)
-        assert pair[1] == pytest.approx((left, 100 + gap * scale, left + 100, 134 + gap * scale), abs=0.1)
-    heads = {"cold": 54, "hot": 168, "wanted": 286}
-    for text, middle in heads.items():
-        (head,) = [word for word in seen.words if word.text == text]
-        assert (head.x, head.anchor, head.y) == (middle, "middle", 24)
-    bands = [line for line in seen.of("line") if line.box[0] == 246]
-    assert all(line.box[2] == 326 for line in bands)
-    assert sorted(line.box[1] for line in bands) == pytest.approx([100, 100 + 0.05 * scale, 100 + 0.13 * scale], abs=0.1)
-    assert [line.dashed for line in sorted(bands, key=lambda line: line.box[1])] == [False, True, True]
-    for text, below in (("0.05 mm to", 20), ("0.13 mm", 38)):
-        found = [word for word in seen.words if word.text == text and word.x == 286]
-        assert len(found) == 1
-        assert found[0].y == pytest.approx(100 + min(0.13 * scale, 110) + below, abs=0.1)
-    assert seen.word("below:").y - seen.word("above:").y == 22
-    assert seen.word("above:").text == "above: outside part, steel"
-    assert seen.word("below:").text == "below: inside part, copper"
-    hatching = [line for line in seen.of("line") if line.said["stroke-width"] == "1"]
-    assert len(hatching) == 4 * 11  # 12 apart over 100 + 34
-    for line in hatching:
-        assert line.points[0][0] - line.points[1][0] == pytest.approx(line.points[1][1] - line.points[0][1], abs=0.2)
-        assert any(
-            b[0] - 0.1 <= line.box[0] and line.box[2] <= b[2] + 0.1 and b[1] - 0.1 <= line.box[1] and line.box[3] <= b[3] + 0.1
-            for b in boxes
-        )
-
-
-@pytest.mark.parametrize(("cold", "hot", "said"), [(0.1, 0.1038, "stays near 0.1 mm"), (0.1, 0.104, "opens from 0.1 mm cold to 0.1 mm hot"), (0.1, 0.096, "closes")])
-def test_a_change_of_three_hundredths_of_the_widest_gap_is_told(cold: float, hot: float, said: str) -> None:
-    """0.03 of 0.13 mm is 0.0039 mm."""
-    assert said in braze.drawing(form="flat-lap", outside="a", inside="b", cold=cold * MM, hot=hot * MM, least=0.05 * MM, most=0.13 * MM, rules="iso").sentence
-    with pytest.raises(ValueError, match="gap"):
-        braze.drawing(form="sleeve", outside="a", inside="b", cold=cold * MM, hot=hot * MM, least=0.13 * MM, most=0.13 * MM)
