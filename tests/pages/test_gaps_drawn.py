@@ -1,6 +1,7 @@
 """Where things stand in tubes in their cups and in brazed joints, worked by hand from the figures."""
 
 import math
+from itertools import pairwise
 
 import pytest
 
