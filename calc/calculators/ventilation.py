@@ -29,6 +29,7 @@ from calc.formulas.setup.rooms import (
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
 from calc.trade.printed import printed_figures
 from calc.trade.safety import fumes
+from calc.trade.safety.gate import metal_verdict
 from calc.values.numbers import Toward, plain_number, rounded
 from calc.values.quantities import Length
 from calc.values.units import from_si, written
@@ -48,6 +49,7 @@ LEAK_BASIS = (
     "A sum against fire and explosion: it does not make the air fit to breathe. Shut the leak first."
 )
 HAIR = 1e-9
+MORE = "; what comes off asks for more, see below"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +61,7 @@ class Ventilation:
     hood_flow: Annotated[Figure, Shown("Air through a hood", AIR_FLOW, toward="up", group="Air")]
     hood_duct: Annotated[Figure, Shown("Its duct, across", LENGTH, toward="up", group="Air")]
     given_off: Annotated[Figure, Shown("What comes off", words=True, group="Fume")]
+    before_heat: Annotated[Figure | None, Shown("Before any heat", words=True, group="Fume")]
     fume_measure: Annotated[Figure, Shown("What the rules ask against it", words=True, group="Fume")]
     spent_air_time: Annotated[
         Figure,
@@ -202,7 +205,7 @@ def ventilation(
     )  # fmt: skip
     return Answer(
         Ventilation(
-            mechanical=_mechanical(place, room / welders, ceiling, cross_flow, rules),
+            mechanical=_mechanical(place, room / welders, ceiling, cross_flow, rules, fume=fumes.asks(picked, place)),
             air_flow=Figure(
                 amount(rate.row) * welders, rate.row.source, rate.row.how_sure, words=_foreign(rate),
                 basis=f"{plain_number(from_si(amount(rate.row), 'ft^3/min'))} ft³/min (57 m³/min) for each welder, "
@@ -211,6 +214,7 @@ def ventilation(
             hood_flow=hood_flow,
             hood_duct=hood_duct,
             given_off=fumes.given_off(picked),
+            before_heat=_before_heat(metal, coating, rules),
             fume_measure=fumes.measure(picked, place, rules),
             spent_air_time=Figure(
                 spent, MIXED, "computed",
@@ -234,7 +238,21 @@ def ventilation(
     )  # fmt: skip
 
 
-def _mechanical(place: str, space: float, ceiling: Length, cross_flow: str, rules: str) -> Figure:
+def _before_heat(metal: str, coating: str, rules: str) -> Figure | None:
+    """What the gate refuses or wants done first by metal and coating alone; None where it wants nothing."""
+    reasons = metal_verdict("heating", metal, coating, None, rules).reasons
+    if not reasons:
+        return None
+    return Figure(
+        None, reasons[0].source, reasons[0].how_sure, words=" ".join(dict.fromkeys(f"{one.words}: {one.order}" for one in reasons)),
+        basis="As on the page May I heat this? What follows is for what is left after that.",
+    )  # fmt: skip
+
+
+def _mechanical(
+    place: str, space: float, ceiling: Length, cross_flow: str, rules: str, *, fume: bool
+) -> Figure:
+    """Whether the rule on clean air asks for a fan, and whether what comes off asks for more."""
     wanted_space, wanted_ceiling = _ruled("space-per-welder", rules), _ruled("ceiling", rules)
     grounds = []
     if place == "confined":
@@ -247,10 +265,12 @@ def _mechanical(place: str, space: float, ceiling: Length, cross_flow: str, rule
         grounds.append("partitions that block the air")
     if place == "outdoors":
         said = "outdoors the rule names none; stand so that the wind crosses the work"
+        said += MORE if fume else ""
     elif grounds:
-        said = f"asked for: {'; '.join(grounds)}"
+        said = f"asked for: {'; '.join(grounds)}{MORE if fume else ''}"
     else:
-        said = "not asked for by the rule's three grounds; toxic fume and your own eyes may still ask for a hood"
+        said = "not asked for by the rule's three grounds"
+        said += MORE if fume else "; toxic fume and your own eyes may still ask for a hood"
     return Figure(
         None, "cfr1910-252 (c)(2)(i)", wanted_space.row.how_sure, words=said,
         basis=" ".join(

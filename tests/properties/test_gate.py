@@ -4,6 +4,7 @@ import itertools
 import re
 from typing import Any
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -13,6 +14,7 @@ from calc.data.tables import table
 from calc.declare import RULE_SETS
 from calc.declare.catalogue import calculators
 from calc.show.answer import answer_html
+from calc.trade.safety import fumes
 from calc.trade.safety.gate import Situation, Verdict, gate, metal_verdict
 from calc.trade.safety.gate_fields import COATINGS, HELD, METALS, OPTIONS, PROCESSES, SEVERAL
 from tests.properties.asked import texts_of
@@ -209,3 +211,34 @@ def test_every_row_is_reached_and_no_metal_of_the_rules_passes_without_its_air()
             assert air == "hood"
         if (metal == "stainless-steel" or coating == "chromium") and indoors:
             assert air in ("hood", "air-line", "fan")
+
+
+PLACES = {"indoors": "shop", "outdoors": "outdoors", "confined": "small-space"}
+MEASURES = {"hood": r"\bhood\b", "fan": r"\bfan\b|ventilation", "respirator": r"\brespirator\b"}
+
+
+@pytest.mark.parametrize("place", ["indoors", "outdoors"])
+@pytest.mark.parametrize("metal", fumes.options("metal"))
+@pytest.mark.parametrize("coating", fumes.options("coating"))
+def test_the_page_on_air_asks_no_less_than_the_gate(place: str, metal: str, coating: str) -> None:
+    """29 CFR 1910.252 (c), 1926.353 (c), 1926.354 (c): whichever page is asked, the same fume asks for the same."""
+    hall = {"room": "20000 ft^3", "ceiling": "20 ft", "welders": "1", "filler": "none", "flux": "none"}
+    got = answer("ventilation", **hall, place=place, metal=metal, coating=coating, rules="us")["results"]
+    told = " ".join(got[name]["text"] for name in ("fume_measure", "before_heat") if name in got)
+    bare = "steel-with-zinc" if metal == "galvanised-steel" else metal
+    verdict = gate(
+        Situation(
+            process="heating", part="open-sheet", held=None, metal="low-carbon-steel" if bare == "steel-with-zinc" else metal,
+            coatings=(coating, "zinc" if bare == "steel-with-zinc" else None), stripped="yes", duty="none", place=PLACES[place],
+            permit="yes", vehicle_ready="yes", around="none", behind="clear", people="protected", air="large",
+        ),
+        "us",
+    )  # fmt: skip
+    for reason in verdict.reasons:
+        if reason.asked not in ("metal", "coating"):
+            continue
+        if reason.outcome == "refused":
+            assert reason.order in told, reason.id
+        else:
+            wanted = [words for words in MEASURES.values() if re.search(words, reason.order)]
+            assert any(re.search(words, told) for words in wanted), (reason.order, told)

@@ -35,6 +35,16 @@ def substances(picked: Mapping[str, str]) -> list[str]:
     return list(dict.fromkeys(found))
 
 
+def _of_part(picked: Mapping[str, str], part: str) -> Mapping[str, str]:
+    """What was picked for one part, or all where no part is named."""
+    return {name: chosen for name, chosen in picked.items() if part in ("", name)}
+
+
+def asks(picked: Mapping[str, str], place: str) -> bool:
+    """Whether a rule of our data asks for more than the plume kept away at a place."""
+    return bool(_measures(picked, place))
+
+
 def name_of(substance: str) -> str:
     """A substance as a reader sees it."""
     return str(next(row.name for row in table("exposure-limits") if row.substance == substance))
@@ -52,11 +62,22 @@ def given_off(picked: Mapping[str, str]) -> Figure:
     )  # fmt: skip
 
 
+def _measures(picked: Mapping[str, str], place: str) -> list[Any]:
+    """Rows of `fume-measures` for what was picked at a place, the strictest first."""
+    rows = [
+        row
+        for row in table("fume-measures")
+        if row.place == place and row.substance in substances(_of_part(picked, row.part))
+    ]
+    return sorted(rows, key=lambda row: -row.rank)
+
+
 def measure(picked: Mapping[str, str], place: str, rules: str) -> Figure:
-    """What the rules ask against it at a place, in words; the strictest stands first."""
-    found = substances(picked)
-    rows = [row for row in table("fume-measures") if row.substance in found and row.place == place]
-    rows.sort(key=lambda row: -row.rank)
+    """What the rules ask against it at a place, in words; the strictest stands first.
+
+    A row that names a part holds for what comes off that part alone.
+    """
+    rows = _measures(picked, place)
     note = "" if rules == "us" else f" United States rules. {NO_FIGURE}"
     if not rows:
         return Figure(
