@@ -1,6 +1,7 @@
 """Every row of evidence/ comes out."""
 
 import re
+from typing import Any
 
 import pytest
 
@@ -11,8 +12,8 @@ from tests.published.evidence import Held, Passed, passed_on, rows, table_kind
 
 @pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
 def test_the_value_from_outside_comes_out(row: Held) -> None:
-    if " @ " in row.which:
-        _cell(row)
+    if " @ " in row.which or row.which == "rows":
+        (_rows if row.which == "rows" else _cell)(row)
         return
     if row.which.endswith("caution"):
         said = " ".join(c["text"] for c in answer(row.calculator, **row.texts)["cautions"])
@@ -33,14 +34,25 @@ def test_the_value_from_outside_comes_out(row: Held) -> None:
         assert abs(got - number) <= row.margin(number) + 1e-12, f"{got} instead of {number} {row.unit}"
 
 
-def _cell(row: Held) -> None:
-    """A cell of the table beside the answer: its title begins with `result`, its row with the first cell."""
-    column, _, first = row.which.partition(" @ ")
+def _table(row: Held) -> dict[str, Any]:
+    """The table beside the answer whose title begins with `result`."""
     tables = [t for t in answer(row.calculator, **row.texts)["tables"] if t["title"].startswith(row.result)]
     assert len(tables) == 1, f"{len(tables)} tables begin with {row.result!r}"
-    lines = [line for line in tables[0]["rows"] if line[0] == first]
+    return dict(tables[0])
+
+
+def _rows(row: Held) -> None:
+    """Which rows the table has, by their first cells in order."""
+    assert [line[0] for line in _table(row)["rows"]] == row.expected.split(" | ")
+
+
+def _cell(row: Held) -> None:
+    """A cell of the table beside the answer: its row begins with the first cell."""
+    column, _, first = row.which.partition(" @ ")
+    table = _table(row)
+    lines = [line for line in table["rows"] if line[0] == first]
     assert lines, f"no row begins with {first!r}"
-    place = tables[0]["columns"].index(column)
+    place = table["columns"].index(column)
     if row.expected.startswith("="):
         number, found = row.number(), re.search(r"-?\d[\d.]*", lines[0][place].replace("−", "-"))
         assert found, lines[0][place]
