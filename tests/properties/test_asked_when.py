@@ -10,6 +10,7 @@ from calc import InputError
 from calc.answer.answering import answer
 from calc.declare import Answer, Calculator, Choice, DeclarationError, Field, Figure, Shown, calculator
 from calc.declare.catalogue import calculators
+from calc.declare.declaration import DECLARED
 from calc.show.form import block
 
 WORK = {"welding": "Weld", "cutting": "Cut"}
@@ -36,6 +37,7 @@ def declared() -> object:
         figure = None if cuts is None else Figure(cuts, "", "practice")
         return Answer(Asked(figure, Figure(None, "", "practice", words=work)))
 
+    calculators()["asked-when"] = getattr(asked_when, DECLARED)
     yield
     del calculators()["asked-when"]
 
@@ -80,7 +82,7 @@ def test_a_choice_stands_in_the_form_before_what_waits_for_it(made: Calculator) 
 
 @pytest.mark.parametrize("when", [{"later": ("cutting",)}, {"work": ("painting",)}, {"cuts": ("1",)}])
 def test_waiting_for_no_earlier_choice_stops_the_import(when: dict[str, tuple[str, ...]]) -> None:
-    with pytest.raises(DeclarationError, match="waits for"):
+    with pytest.raises(DeclarationError, match="is asked when .* no earlier choice has these options"):
 
         @calculator("asked-wrong", "Asked wrong")
         def asked_wrong(

@@ -8,6 +8,7 @@ import pytest
 
 from calc.declare import GAUGE, LENGTH, Answer, Choice, Field, Figure, Shown, calculator
 from calc.declare.catalogue import calculators
+from calc.declare.declaration import DECLARED
 from calc.outfit.file import fill
 from calc.trade.fields import FUEL, TIP_LABEL
 from calc.trade.tips.owned import Tip, is_within, nearest_tip
@@ -51,6 +52,7 @@ def declared() -> object:
         """A calculator of a test."""
         raise NotImplementedError
 
+    calculators()["any-work"] = getattr(any_work, DECLARED)
     yield
     del calculators()["any-work"]
 
