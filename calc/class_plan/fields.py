@@ -6,6 +6,7 @@ from calc.declare import FREE_GAS, GAUGE, LENGTH, TIME, WATER_VOLUME, Choice, Da
 from calc.trade.fields import CYLINDER_TEMPERATURE
 from calc.trade.gas import plan_fields as fields
 from calc.trade.gas.draws import DUTIES
+from calc.trade.gas.stocks import OXYGEN_FLOOR
 from calc.values.quantities import Gauge, Temperature
 
 TITLES = titles()
@@ -132,8 +133,6 @@ ROD_PRICE = _price(
 FUEL_PRICE = _price("Price of an acetylene cylinder's gas")
 OXYGEN_PRICE = _price("Price of an oxygen cylinder's gas")
 
-STOP_GAUGE: dict[str, str] = {"us": "100 psi", "iso": "7 bar", "uk": "7 bar"}
-"""Oxygen is changed when its gauge reads this: as the plan of the gas assumes it."""
 
 
 def cylinder_temperature(rules: str) -> Temperature:
@@ -144,4 +143,4 @@ def cylinder_temperature(rules: str) -> Temperature:
 
 def stop_gauge(rules: str) -> Gauge:
     """At which oxygen is changed, Pa."""
-    return bound_si(FULL_GAUGE, STOP_GAUGE[rules])
+    return bound_si(FULL_GAUGE, OXYGEN_FLOOR[rules])
