@@ -17,6 +17,7 @@ from importlib.metadata import Distribution, distribution
 from pathlib import Path
 from typing import Any
 
+from site_overrides.build.bundle_runtime import ENTERED
 from site_overrides.build.bundle_wheels import PUBLISHED
 
 ROOT = Path(__file__).parents[2]
@@ -195,7 +196,7 @@ def texts() -> list[Text]:
 
 
 def recipe() -> dict[str, str]:
-    """What changes the runtime's files: each program of the recipe, by name.
+    """What changes the runtime's files: each program of the recipe, and the list it goes by, by name.
 
     Raises:
         LicenceError: The programs are not where the licence note says.
@@ -205,7 +206,7 @@ def recipe() -> dict[str, str]:
         raise LicenceError(
             f"{HERE} holds no bundle_*.mjs, so the recipe of the changed runtime cannot be shown."
         )
-    return found
+    return found | {ENTERED.name: ENTERED.read_text(encoding="utf-8")}
 
 
 def _part_html(part: Part, address: dict[str, str]) -> str:

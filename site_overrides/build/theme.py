@@ -3,8 +3,7 @@
 The theme fetches and reads the whole search index on every visit, in the very
 moments in which the page is drawn and the engine comes in. It already can wait
 until the search is opened, as it does on pages opened from a folder: here it
-always waits. It also has the whole page drawn anew several times while it
-starts, for nothing that a reader could see: that is left out.
+always waits.
 """
 
 import hashlib
@@ -16,23 +15,6 @@ CHANGES = {
     # marking what was searched for needs the index only where an address says what that was
     'z([t,r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))])': (
         'r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")),b(n=>z([t,[n]])))'
-    ),
-    # transitions of color are held back while colors change, and they do not when the page has them already
-    'if(document.body.setAttribute("data-md-color-switching",""),s.color.media': "if(s.color.media",
-    "for(let[a,c]of Object.entries(s.color))document.body.setAttribute(`data-md-color-${a}`,c);": (
-        's.color.scheme!==document.body.getAttribute("data-md-color-scheme")'
-        '&&document.body.setAttribute("data-md-color-switching","");'
-        "for(let[a,c]of Object.entries(s.color))document.body.setAttribute(`data-md-color-${a}`,c);"
-    ),
-    # the page names its color schemes itself, once
-    "return o.content=a.colorScheme,a.backgroundColor": "return a.backgroundColor",
-    # how far the list of what was found is scrolled counts once the search is open
-    "n=un(e.parentElement).pipe(g(Boolean))": (
-        'n=Je("search").pipe(g(Boolean),b(()=>un(e.parentElement)),g(Boolean))'
-    ),
-    # where the reader is on the page is written down after scrolling; a click writes it only when it differs
-    '{history.replaceState(c,""),history.pushState(null,"",a)}': (
-        '{let d=history.state;d&&d.x===c.x&&d.y===c.y||history.replaceState(c,""),history.pushState(null,"",a)}'
     ),
     # our tables have a frame that scrolls; the theme's would undo what it puts around them
     'M("table:not([class])",e)': 'M("table:not([class])",e).filter(i=>!i.closest(".bb-table, .bb-pack-score"))',

@@ -131,7 +131,7 @@ def others() -> None:
     """Import all that is not ours, once for every child."""
     for name in (
         "pint", "scipy.optimize", "scipy.integrate", "scipy.special", "scipy.stats", "cantera", "CoolProp.CoolProp",
-        "fluids", "hypothesis.extra", "hypothesis.strategies", "lxml.html", "rectpack", "segno", "markdown", "tinycss2",
+        "fluids", "hypothesis.extra", "hypothesis.strategies", "lxml.html", "rectpack", "segno", "markdown",
     ):  # fmt: skip
         with suppress(ImportError):
             importlib.import_module(name)

@@ -1,75 +1,45 @@
-"""The one style sheet: what it keeps of the theme's, and what it may leave out."""
+"""The one style sheet: all of the theme's and ours, in their order."""
 
 import re
+from pathlib import Path
 
 import pytest
-import tinycss2
 
+from site_overrides.build import styles
 from site_overrides.build.check_pages import ROOT
-from site_overrides.build.styles import Words, can_match, cut, small
 
 SITE = ROOT / "site"
-
-
-def selector(text: str) -> list[tinycss2.ast.Node]:
-    return tinycss2.parse_component_value_list(text)
+PAGE = '<head>{}</head><link rel="stylesheet" href="{}assets/stylesheets/main.css"> <link rel="stylesheet" href="{}assets/a.css"><p>'
 
 
 @pytest.fixture
-def words() -> Words:
-    found = Words()
-    found.feed(
-        '<html dir="ltr"><body class="page wide"><p id="top" data-md-color-primary="indigo"><input type="radio">'
+def site(tmp_path: Path) -> Path:
+    (tmp_path / "assets" / "stylesheets").mkdir(parents=True)
+    (tmp_path / "page").mkdir()
+    (tmp_path / "assets/stylesheets/main.css").write_text(
+        '@charset "UTF-8";.a{top:0}/*# map */', encoding="utf-8"
     )
-    found.read_script(
-        'e.classList.add("shown");e.dataset.mdState="x";e.setAttribute("aria-busy",1);document.dir==="rtl"'
-    )
-    found.read_script('make("md-tooltip__inner")')
-    found.settle()
-    return found
+    (tmp_path / "assets/a.css").write_text(".b { content: '°' }\n", encoding="utf-8")
+    (tmp_path / "index.html").write_text(PAGE.format("", "", ""), encoding="utf-8")
+    (tmp_path / "page/index.html").write_text(PAGE.format("", "../", "../"), encoding="utf-8")
+    return tmp_path
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
-        ".page", "p.wide:hover", "#top", "[type=radio]:checked ~ p", "*", ":root", "::before", ".shown", "[data-md-state]",
-        "[aria-busy]", "[dir=ltr] .page", "[data-md-color-primary=indigo]", ".page:not(.never)", "[id^=to]",
-        "[type='radio' i]",
-    ],
-)  # fmt: skip
-def test_what_a_page_or_script_may_bring_stays(text: str, words: Words) -> None:
-    assert can_match(selector(text), words)
+def test_all_sheets_become_one_in_their_order(site: Path) -> None:
+    styles.write(site)
+    (sheet,) = site.rglob("*.css")
+    css = sheet.read_text(encoding="utf-8")
+    assert css == "@charset \"utf-8\";.a{top:0}/*# map */\n.b { content: '°' }\n"
+    for page, up in ((site / "index.html", ""), (site / "page/index.html", "../")):
+        found = re.findall(r'rel="stylesheet" href="([^"]+)"', page.read_text(encoding="utf-8"))
+        assert found == [f"{up}assets/stylesheets/{sheet.name}"]
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
-        ".never", "p.never", "#bottom", "video", "[dir=rtl] .page", "[data-md-color-primary=red]", "[type=file]",
-        ".page .md-tooltip__inner",
-    ],
-)  # fmt: skip
-def test_what_nothing_can_bring_goes(text: str, words: Words) -> None:
-    assert not can_match(selector(text), words)
-
-
-def test_a_rule_keeps_its_selectors_that_can_match(words: Words) -> None:
-    css = "@media print{.never,.page>p{color:red}.never{top:0}}@supports (top:0){.never{top:0}}@font-face{src:url(a)}"
-    assert cut(css, words) == "@media print{.page>p{color:red}}@font-face{src:url(a)}"
-
-
-def test_a_property_goes_when_nothing_is_left_that_reads_it(words: Words) -> None:
-    css = '.page{--a:url("data:;}");--b:var(--a);--c:var(--b);--d:1px;top:0;left:var(--d)}.never{top:var(--c)}'
-    assert cut(css, words) == ".page{--d:1px;top:0;left:var(--d)}"
-    assert (
-        cut(css, words, "right:var( --b )")
-        == '.page{--a:url("data:;}");--b:var(--a);--d:1px;top:0;left:var(--d)}'
-    )
-
-
-def test_making_small_changes_no_text() -> None:
-    assert small('/* a */ .a  >\n .b::after { content: "a  /* b */";\n margin: 0 1px }') == (
-        '.a > .b::after { content: "a  /* b */"; margin: 0 1px }'
-    )
+def test_a_page_with_another_sheet_stops_the_build(site: Path) -> None:
+    page = site / "page/index.html"
+    page.write_text(page.read_text(encoding="utf-8").replace("a.css", "b.css"), encoding="utf-8")
+    with pytest.raises(ValueError, match="has other style sheets than the first page"):
+        styles.write(site)
 
 
 @pytest.mark.site
@@ -81,6 +51,7 @@ def test_every_page_has_the_one_sheet_and_no_property_is_read_that_it_lacks() ->
         re.findall(r'rel="stylesheet" href="[^"]*?([^"/]+)"', page) == [sheet.name] for page in pages
     )
     css = sheet.read_text(encoding="utf-8")
-    read = set(re.findall(r"var\(\s*(--[\w-]+)\s*\)", css))
+    ours = "".join(path.read_text(encoding="utf-8") for path in (ROOT / "site_overrides/theme/assets").glob("*.css"))
+    read = set(re.findall(r"var\(\s*(--[\w-]+)\s*\)", ours))
     given = set(re.findall(r"(--[\w-]+)\s*:", css + "".join(pages)))
     assert read <= given
