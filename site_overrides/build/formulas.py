@@ -93,9 +93,19 @@ def mathml(function: Callable[..., float], known: dict[str, str]) -> str:
 
 
 def made() -> dict[str, str]:
-    """MathML of every displayed formula by name."""
+    """MathML of every displayed formula by name.
+
+    Raises:
+        ValueError: A formula is written so that it cannot be displayed; the message names it.
+    """
     known = symbols()
-    return {name: mathml(function, known) for name, function in sorted(displayed().items())}
+    shown = {}
+    for name, function in sorted(displayed().items()):
+        try:
+            shown[name] = mathml(function, known)
+        except Exception as error:
+            raise ValueError(f"{function.__module__}.{name} cannot be displayed: {error}") from error
+    return shown
 
 
 def write() -> None:

@@ -37,6 +37,8 @@ DEEP = (".py", ".csv", ".toml", ".json", ".txt", ".html")
 SETTINGS, MADE = "mkdocs.yml", "formulas.json"
 """The file of the root that counts, and the one that a maker writes itself."""
 TRIES = 3
+NO_PAGE = """<!doctype html><html lang="en"><title>make dev</title><body>
+<p role="alert" data-dev-error>No file of docs/ makes a page at this address.</p></body></html>"""
 
 
 class Makers:
@@ -80,7 +82,7 @@ class Makers:
                 if running is self._running:
                     self.renew()
         return {
-            "html": "<!doctype html><title>make dev</title><p role=alert>The maker of pages ends at once; its terminal says why.</p>"
+            "html": "<!doctype html><title>make dev</title><body><p role=alert>The maker of pages ends at once; its terminal says why.</p></body>"
         }
 
 
@@ -162,15 +164,14 @@ class Handler(SiteHandler):
         if bare is not None and (bare == "" or bare.endswith("/")):
             number = self.changes.number  # of before the page is made: what changes meanwhile counts
             html = self.makers.made({"page": bare}).get("html")
-            if html is not None:
-                script = f'<script src="{self.base}-/reload.js" data-number="{number}"></script></body>'
-                whole = html.replace("</body>", script) if "</body>" in html else html + script
-                return self._send(whole.encode(), "text/html; charset=utf-8")
-        elif bare == "sitemap.xml":
+            script = f'<script src="{self.base}-/reload.js" data-number="{number}"></script></body>'
+            whole = (html or NO_PAGE).replace("</body>", script)
+            return self._send(whole.encode(), "text/html; charset=utf-8", 200 if html else 404)
+        if bare == "sitemap.xml":
             return self._send(self.makers.made({"page": bare})["html"].encode(), "application/xml")
-        elif bare == "release.json":
+        if bare == "release.json":
             return self._send(b"{}", "application/json")  # nothing is kept on a device
-        elif bare is not None and "." not in bare.rpartition("/")[2]:
+        if bare is not None and "." not in bare.rpartition("/")[2]:
             self.send_response(302)
             self.send_header("Location", f"{self.base}{bare}/")
             return self.end_headers()

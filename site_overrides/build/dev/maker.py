@@ -18,26 +18,39 @@ from typing import Any
 
 ROOT = Path(__file__).parents[3]
 DOCS = ROOT / "docs"
+OURS = ("calc", "site_overrides")
 _FENCE = re.compile(r"^(`{3,})(\S*)", re.MULTILINE)
-
-
-def place_of(error: BaseException) -> str:
-    """File and line of ours in which an error arose, or nothing."""
-    if isinstance(error, SyntaxError) and error.filename:
-        return f"{_short(error.filename)}, line {error.lineno}"
-    deepest = ""
-    while True:
-        for frame in traceback.extract_tb(error.__traceback__):
-            path = Path(frame.filename)
-            if path.is_relative_to(ROOT) and ".venv" not in path.parts:
-                deepest = f"{_short(frame.filename)}, line {frame.lineno}"
-        if error.__cause__ is None:
-            return deepest
-        error = error.__cause__
 
 
 def _short(path: str) -> str:
     return str(Path(path).relative_to(ROOT)) if Path(path).is_relative_to(ROOT) else path
+
+
+def place_of(error: BaseException) -> str:
+    """File and line of ours in which an error arose; nothing where our own code raised it on purpose."""
+    if isinstance(error, SyntaxError) and error.filename:
+        return f"{_short(error.filename)}, line {error.lineno}"
+    frames: list[traceback.FrameSummary] = []
+    last = error
+    chained: BaseException | None = error
+    while chained is not None:
+        frames += traceback.extract_tb(chained.__traceback__)
+        last, chained = chained, chained.__cause__
+    ours = [frame for frame in frames if _is_ours(Path(frame.filename))]
+    on_purpose = isinstance(last, ValueError) or type(last).__module__.partition(".")[0] in OURS
+    if not ours or (on_purpose and ours[-1] is frames[-1] and (ours[-1].line or "").startswith("raise ")):
+        return ""
+    return f"{_short(ours[-1].filename)}, line {ours[-1].lineno}"
+
+
+def _is_ours(path: Path) -> bool:
+    return path.is_relative_to(ROOT) and ".venv" not in path.parts
+
+
+def ended(text: str) -> str:
+    """A text as a sentence: a capital at its beginning, a stop at its end."""
+    text = " ".join(text.split()) or "it stopped"
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?", "”")) else ".")
 
 
 def sentence(error: BaseException) -> str:
@@ -45,10 +58,11 @@ def sentence(error: BaseException) -> str:
     cause = error
     while cause.__cause__ is not None:
         cause = cause.__cause__
-    kind = type(cause).__name__
-    said = " ".join(str(error.msg if isinstance(error, SyntaxError) else error).split()).rstrip(".")
+    told = str(error.msg if isinstance(error, SyntaxError) else error)
     place = place_of(error)
-    return f"{said or 'It stopped'} ({kind}{f' in {place}' if place else ''})."
+    return ended(
+        f"{told.rstrip('. ') or 'it stopped'} ({type(cause).__name__} in {place})" if place else told
+    )
 
 
 class _Heard(logging.Handler):
@@ -93,7 +107,11 @@ class Maker:
         import calc.bridge  # noqa: F401, PLC0415
         from site_overrides.build import formulas  # noqa: PLC0415
 
-        formulas.write()
+        self.fault_of_formulas = ""
+        try:
+            formulas.write()
+        except Exception as error:  # the formulas of before are still there
+            self.fault_of_formulas = sentence(error)
         self.config = load_config(
             str(ROOT / "mkdocs.yml"),
             plugins=[],
@@ -128,7 +146,6 @@ class Maker:
                 if other.title is None:
                     other.read_source(self.config)
             page = found.page
-            heard.sentences.clear()  # of other pages
             sentences = self._rendered(page, files)
             page.content = self._noted([*sentences, *heard.sentences]) + (page.content or "")
             template = self.env.get_template(page.meta.get("template", "main.html"))
@@ -152,15 +169,20 @@ class Maker:
             page.render(self.config, files)
             unended = open_fence(path.read_text(encoding="utf-8"))
             source = read(path)
-            return [*([unended] if unended else []), *(said for check in CHECKS for said in check(source))]
+            shows_formulas = any(kind == "calculator" for kind, _ in source.fences)
+            said = [self.fault_of_formulas] if self.fault_of_formulas and shows_formulas else []
+            return [
+                *said,
+                *([unended] if unended else []),
+                *(told for check in CHECKS for told in check(source)),
+            ]
         except Exception as error:  # a page that cannot be made says why
             return [sentence(error)]
 
     @staticmethod
     def _noted(sentences: list[str]) -> str:
-        return (
-            notes_html("This page is not as it should be:", dict.fromkeys(sentences)) if sentences else ""
-        )
+        told = dict.fromkeys(map(ended, sentences))
+        return notes_html("This page is not as it should be:", told) if told else ""
 
     def reply(self, request: str) -> str:
         """The bridge's reply; a fault of the code is told in its place."""
