@@ -208,7 +208,9 @@ def _write_lists(folder: Path, entries: list[dict[str, Any]], made_from: str) ->
 def _write_files(folder: Path, release: str) -> None:
     """The script that tells the engine its files, and which release it is."""
     entries = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))["files"]
-    by_role = {entry["role"]: {k: v for k, v in entry.items() if k != "role"} for entry in entries}
+    by_role: dict[str, Any] = {
+        entry["role"]: {k: v for k, v in entry.items() if k != "role"} for entry in entries
+    }
     # The lock is a record for people and tests; the engine only needs its platform.
     lock = folder / by_role.pop("lock")["name"]
     by_role["platform"] = json.loads(lock.read_text(encoding="utf-8"))["info"]
