@@ -99,7 +99,9 @@ def acetylene_lasts(contents: FreeGas, kept: FreeGas, flow: Figure, duty: str, b
     )  # fmt: skip
     if drawn_past_any(flow.value, contents):
         return Figure(0.0, "manly-1916", "read", words="the draw is too fast from the start", basis=TOO_FAST), may
-    return gas_lasts(max(contents - kept, 0.0), flow, basis), may
+    if contents <= kept:
+        return Figure(0.0, "", "practice", words="change this cylinder now: what is in it must stay in it", basis=basis), may
+    return gas_lasts(contents - kept, flow, basis), may
 
 
 def cold_cautions(fuel: str, temperature: Temperature | None, rules: str) -> list[Caution]:
