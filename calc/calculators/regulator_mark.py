@@ -54,8 +54,8 @@ def _other_lengths(
         except ValueError:
             rows.append((f"{number:g}", "", "cannot pass the flow"))
             continue
-        mark, exact = marked(inlet, rules), shown.text(inlet)
-        if gas == "acetylene" and mark > GAUGE_LIMIT[rules] * (1 + 1e-6):
+        mark, exact = marked(inlet, rules, gas), shown.text(inlet)
+        if gas == "acetylene" and inlet > GAUGE_LIMIT[rules] * (1 + 1e-6):
             rows.append((f"{number:g}", exact, f"above {acetylene_limit_words(rules)}: not allowed"))
             continue
         if mark > highest_gauge(gas, temperature):
@@ -74,7 +74,7 @@ def _other_lengths(
     sentence = "The longer the hose, the higher the regulator must stand while the gas flows."
     chart = line_chart(
         title=title, sentence=sentence, x_label=f"Hose, {feet.name}", y_label=f"At the regulator, {shown.name}", lines=[Line("this bore", tuple(points))],
-        marks=[Mark("yours, to the next mark", feet.number(length), shown.number(setting))],
+        marks=[Mark("yours, to a mark", feet.number(length), shown.number(setting))],
     )  # fmt: skip
     return (beside,), (Picture(chart, title, sentence),)
 
@@ -122,8 +122,8 @@ def regulator_mark(
 ) -> Answer[RegulatorMark]:
     """Regulator setting, read with the gas flowing, that gives the torch its pressure.
 
-    To the next mark of the gauge, never past the limit of acetylene. When both
-    cannot hold, it is refused and says which.
+    Up to the next mark of the gauge; acetylene to the nearest, and down where that would be its limit. A pressure
+    above the limit is refused.
     """  # fmt: skip
     found = regulator_setting(
         gas=gas, torch_gauge=torch_gauge, bore=bore, length=length, flow=flow, torch_drop=torch_drop,

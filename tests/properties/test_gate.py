@@ -59,7 +59,7 @@ GRAVER = {
 """One thing put in the place of another that is no graver."""
 
 
-KEPT = {"held": ("never", "water-drained", "exhaust-off", "frame-bare")}
+KEPT = {"held": ("never", "water-drained", "frame-bare")}
 """Contents of a hollow with which anything may pass: all that a reader can name as gone, or never there."""
 
 

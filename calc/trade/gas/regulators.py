@@ -20,13 +20,19 @@ from calc.values.units import to_si
 MARK = {"us": "1 psi", "iso": "0.05 bar", "uk": "0.05 bar"}
 """Smallest division of a delivery gauge, common practice."""
 
+TO_MARK = {
+    "any": "up to the next mark",
+    "acetylene": "to the nearest mark, and down where that would be the limit of acetylene",
+}
+"""How a pressure becomes a mark, by gas."""
+
 
 @dataclass(frozen=True, slots=True)
 class RegulatorSetting:
     """A regulator's mark and the hazards that go with it.
 
     Attributes:
-        mark: Gauge to set, Pa, up to the next division.
+        mark: Gauge to set, Pa, a division as `marked` says.
         drop: What the hose takes, Pa.
         cautions: They go with the figures.
     """
@@ -73,10 +79,26 @@ def inlet_gauge(line: HoseLine, wanted: Gauge) -> Gauge:
     return high
 
 
-def marked(gauge: float, rules: str) -> float:
-    """The next mark of the gauge at or above a pressure, Pa."""
+def marked(gauge: float, rules: str, gas: str) -> float:
+    """The mark of the gauge to set for a pressure, Pa.
+
+    At or above it; for acetylene the nearest, and the one below where the nearest would be its limit or more.
+
+    Args:
+        gauge: Pressure wanted at the regulator, Pa.
+        rules: Rule set, which decides the divisions and the limit.
+        gas: Id of the gas.
+
+    Examples:
+        >>> [round(marked(to_si(psi, "psi"), "us", "acetylene") / to_si(1, "psi")) for psi in (5.01, 5.6, 14.6, 15)]
+        [5, 6, 14, 15]
+    """
     size = mark_size(rules)
-    return math.ceil(gauge / size - 1e-6) * size
+    if gas != "acetylene":
+        return math.ceil(gauge / size - 1e-6) * size
+    below, nearest = math.floor(gauge / size + 1e-6) * size, math.floor(gauge / size + 0.5) * size
+    mark = below if nearest >= GAUGE_LIMIT[rules] * (1 - 1e-6) else nearest
+    return max(mark, size)
 
 
 def _drop_of(line: HoseLine, wanted: Gauge) -> float:
@@ -97,7 +119,7 @@ def regulator_setting(
     temperature: Temperature,
     rules: str,
 ) -> RegulatorSetting:
-    """Regulator setting that gives a torch its pressure while gas flows, to the next mark of the gauge.
+    """Regulator setting that gives a torch its pressure while gas flows, at a mark of the gauge.
 
     Args:
         gas: Id of the gas.
@@ -110,7 +132,7 @@ def regulator_setting(
         rules: Rule set.
 
     Raises:
-        InputError: The hose cannot pass the flow, or the mark would be above what the gas allows.
+        InputError: The hose cannot pass the flow, or the regulator would stand above what the gas allows.
     """
     require_acetylene_gauge(gas, torch_gauge, rules, "torch_gauge", "Gauge wanted at the torch")
     require_possible(gas=gas, gauge=torch_gauge, temperature=temperature, rules=rules, field="torch_gauge", label="Gauge wanted at the torch", least=LEAST_GAUGE)
@@ -123,9 +145,9 @@ def regulator_setting(
             "flow",
             "Flow: this hose cannot pass so much; give less flow, or a wider or shorter hose.",
         ) from None
-    setting = marked(inlet, rules)
+    setting = marked(inlet, rules, gas)
     limit = GAUGE_LIMIT[rules]
-    if gas == "acetylene" and setting > limit * (1 + 1e-6):
+    if gas == "acetylene" and inlet > limit * (1 + 1e-6):
         raise InputError(
             "torch_gauge",
             "Gauge wanted at the torch: with this hose and flow the regulator would have to stand above "
@@ -144,7 +166,7 @@ def regulator_setting(
         cautions.append(caution("arrestor-required"))
     said = "" if torch_drop else " Torch valves, mixer and arrestors are not included: ask their makers."
     return RegulatorSetting(
-        Figure(setting, SOURCE, "computed", basis=f"Hose drop added, then up to the next mark.{said}"),
+        Figure(setting, SOURCE, "computed", basis=f"Hose drop added, then {TO_MARK.get(gas, TO_MARK['any'])}.{said}"),
         Figure(
             inlet - wanted, SOURCE, "computed", low=_drop_of(line.least, wanted), high=_drop_of(line.most, wanted),
             basis=band_words(uncertain=line.uncertain),

@@ -135,12 +135,12 @@ def room_words(topic: str) -> str:
     return f"{from_si(figure, 'ft^3'):,.0f} ft³ ({rounded(from_si(figure, 'm^3'), 3, 'up')} m³) for each torch"
 
 
-def _as_it_is(held: str | None, part: str, place: str) -> str | None:
+def _as_it_is(held: str | None, part: str) -> str | None:
     """What a hollow holds; the worse reading where two answers cannot both be true."""
     if part not in HOLLOW:
         return None
-    closed, on_vehicle = part == "closed-hollow", place == "vehicle" and held == "exhaust-off"
-    return STILL.get(held or "unknown", held or "unknown") if closed or on_vehicle else held or "unknown"
+    named = held or "unknown"
+    return STILL.get(named, named) if part == "closed-hollow" else named
 
 
 def _cases(row: Any) -> tuple[Case, ...]:
@@ -269,7 +269,7 @@ def gate(situation: Situation, rules: str) -> Verdict:
         {
             "process": it.process,
             "part": it.part,
-            "held": _as_it_is(it.held, it.part, it.place),
+            "held": _as_it_is(it.held, it.part),
             "duty": it.duty,
             "place": it.place,
             "permit": (it.permit or "no") if it.place in INSPECTED else None,

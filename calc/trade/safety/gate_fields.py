@@ -27,8 +27,7 @@ HELD = {
     "never": "Nothing, ever: a frame, a leg, a rail",
     "water-drained": "Water only: drained, both ends open",
     "water": "Water only: still wet, or joined to the rest",
-    "exhaust-off": "Exhaust gas: off the vehicle, cold, blown through",
-    "exhaust": "Exhaust gas: still on it, or not blown through",
+    "exhaust": "Exhaust gas, on the vehicle or off it, blown through or not",
     "frame-bare": "Frame or sill of a vehicle: cleared, you can see through it",
     "frame": "Frame, sill or door of a vehicle: wax, foam or cables in it",
     "fuel": "Fuel, oil or solvent",
@@ -110,8 +109,8 @@ AIR = {
     "large": "Nothing, in a hall that is large and high: see the hint",
     "open": "None of these",
 }
-STILL = {"water-drained": "water", "exhaust-off": "exhaust", "frame-bare": "frame"}
-"""What a hollow counts as while it is still closed, or still on its vehicle, whatever was answered."""
+STILL = {"water-drained": "water", "frame-bare": "frame"}
+"""What a hollow counts as while it is still closed, whatever was answered."""
 SEVERAL = ("coating", "second_coating", "third_coating")
 """Inputs for what is on the part, one coating each."""
 OPTIONS: dict[str, Mapping[str, str]] = {
