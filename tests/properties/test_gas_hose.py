@@ -26,9 +26,12 @@ bores = st.floats(0.003, 0.0125)
 lengths = st.floats(0.5, 100)
 
 
+NAMES = ("gas", "flow", "inlet", "bore", "length", "fittings")
+
+
 def passed(*case: object) -> HoseFlow | None:
     try:
-        return hose_flow(**dict(zip(("gas", "flow", "inlet", "bore", "length"), case, strict=False)))  # type: ignore[arg-type]
+        return hose_flow(**dict(zip(NAMES[: len(case)], case, strict=True)))  # type: ignore[arg-type]
     except ValueError:
         return None
 

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc.formulas.heat import effect_on_iron as iron
 from calc.formulas.heat import flame
 from calc.formulas.heat.fuels import (
     FUELS,
@@ -122,7 +123,7 @@ def test_dirty_oxygen_never_heats_a_flame(fuel: str, part: float, purity: float)
 
 def test_more_oxygen_takes_carbon_away_and_oxidises_more() -> None:
     effects = [
-        flame.effect_on_iron(gas)
+        iron.effect_on_iron(gas)
         for gas in flame.flame_curve(fuel="acetylene", oxygen_ratios=[0.85 + 0.02 * i for i in range(45)])
     ]
     activities = [e.carbon_activity for e in effects]
@@ -130,10 +131,10 @@ def test_more_oxygen_takes_carbon_away_and_oxidises_more() -> None:
     assert activities == sorted(activities, reverse=True)
     assert pulls == sorted(pulls)
     order = [
-        flame.GIVES_CARBON,
-        flame.LITTLE_OF_EITHER,
-        flame.OXIDISES_ALLOYING_ELEMENTS,
-        flame.OXIDISES_IRON,
+        iron.GIVES_CARBON,
+        iron.LITTLE_OF_EITHER,
+        iron.OXIDISES_ALLOYING_ELEMENTS,
+        iron.OXIDISES_IRON,
     ]
     places = [order.index(e.effect) for e in effects]
     assert places == sorted(places)
@@ -143,8 +144,8 @@ def test_more_oxygen_takes_carbon_away_and_oxidises_more() -> None:
 @pytest.mark.parametrize("ratio", [1.04, 1.09, 1.14])
 def test_the_trades_neutral_band_does_little_of_either(ratio: float) -> None:
     # Neutral 1.04 to 1.14: US Army OD0017, read.
-    assert flame.effect_on_iron(flame.burnt_gas(fuel="acetylene", oxygen_ratio=ratio)).effect == (
-        flame.LITTLE_OF_EITHER
+    assert iron.effect_on_iron(flame.burnt_gas(fuel="acetylene", oxygen_ratio=ratio)).effect == (
+        iron.LITTLE_OF_EITHER
     )
 
 
@@ -157,7 +158,7 @@ def test_hydrogen_burns_without_carbon() -> None:
     gas = flame.burnt_gas(fuel="hydrogen", oxygen_ratio=0.5)
     assert gas.carbon_activity == 0.0
     assert "CO" not in gas.shares
-    assert flame.effect_on_iron(gas).dioxide_to_monoxide == 0.0
+    assert iron.effect_on_iron(gas).dioxide_to_monoxide == 0.0
 
 
 @pytest.mark.parametrize("fuel", FUELS)

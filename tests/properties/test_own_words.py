@@ -14,6 +14,7 @@ from calc.answer.answering import answer
 from calc.ask.words_and_days import day_of, words_of
 from calc.declare import Answer, Day, Field, Figure, Shown, Words, calculator
 from calc.declare.catalogue import calculators
+from calc.declare.declaration import DECLARED
 from calc.show.form import block
 
 NAME = Words("Your name for it", longest=12, optional=True, group="Tip 1")
@@ -43,6 +44,7 @@ def declared() -> object:
         assert number is None
         return Answer(Said(Figure(None, "", "practice", words=name or "none"), age))
 
+    calculators()["own-words"] = getattr(own_words, DECLARED)
     yield
     del calculators()["own-words"]
 

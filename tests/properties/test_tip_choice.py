@@ -59,8 +59,9 @@ def test_a_setting_answers_or_gives_a_reason(
     oxygen: float | None, gas: float | None, rules: str, heat: float | None,
 ) -> None:  # fmt: skip
     found, refused = asked(
-        setting, process, metal, thickness, fuel, torch_type, orifice, oxygen, gas, rules, heat
-    )
+        setting, process=process, metal=metal, thickness=thickness, fuel=fuel, torch_type=torch_type, orifice=orifice,
+        oxygen_gauge=oxygen, fuel_gauge=gas, rules=rules, heat=heat,
+    )  # fmt: skip
     if refused:
         assert refused.message.startswith(LABELS[refused.field]), refused
         assert refused.message.endswith(".")

@@ -53,6 +53,10 @@ def test_every_solder_on_every_line(rules: str, service: str, solder: str | None
     texts = {
         "method": "soldering", "service": service, "system": "inch", "size_inch": "3/4 in", "joints": "4", "rules": rules,
     } | ({"solder": solder} if solder else {})  # fmt: skip
+    if service == "unknown":
+        with pytest.raises(InputError, match=r"^What runs in the tube: .*hollow part with something unknown"):
+            answer("solder-tube", **texts)
+        return
     if solder in LEAD and service != "heating-water":
         with pytest.raises(InputError, match=r"^Solder you have: .*lead-free.*\.$"):
             answer("solder-tube", **texts)
