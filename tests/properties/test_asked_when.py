@@ -82,7 +82,7 @@ def test_a_choice_stands_in_the_form_before_what_waits_for_it(made: Calculator) 
 
 @pytest.mark.parametrize("when", [{"later": ("cutting",)}, {"work": ("painting",)}, {"cuts": ("1",)}])
 def test_waiting_for_no_earlier_choice_stops_the_import(when: dict[str, tuple[str, ...]]) -> None:
-    with pytest.raises(DeclarationError, match="is asked when .* no earlier choice has these options"):
+    with pytest.raises(DeclarationError, match=r"is asked when .* no earlier choice has these options"):
 
         @calculator("asked-wrong", "Asked wrong")
         def asked_wrong(
