@@ -1,5 +1,5 @@
 # make dev     the site while you write it: an edit shows by itself (DEV_URL=)
-# make serve   build the site and serve it       make test    every test
+# make serve   build the site and serve it       make test    every test (FAST=1: two minutes)
 # make site    build only, for SITE_URL          make bench   measure, beside the stock runtime
 # make lint    ruff and mypy                     make lock    renew both lock files
 # make zip     the site as one file for a folder
@@ -51,12 +51,18 @@ serve: before-serve .venv/ready
 zip: before-zip .venv/ready
 	@$(PY) -m site_overrides.build.zipped
 
+ifdef FAST
 test: .venv/ready
+	$(PY) -m ruff check .
+	$(PY) -m pytest -q -n auto --dist loadfile -m "not browser and not site and not slow" --ignore tests/wasm --ignore tests/build tests calc
+else
+test: lint
 	$(PY) -m site_overrides.build.browser
 	SITE_URL=http://127.0.0.1:8123/bench/ $(PY) -m site_overrides.build
-	$(PY) -m pytest -q -n auto --dist loadfile -m "not browser" tests/wasm tests calc
-	@# A browser on a busy machine may miss its time once: what failed is run once more, by itself.
-	BENCHBOOK_SITE=site $(PY) -m pytest -q -n 2 --dist worksteal -m browser || BENCHBOOK_SITE=site $(PY) -m pytest -q -m browser --last-failed --last-failed-no-failures none
+	@# In this order: the longest, the suite in the browser's Python, begins first, so that no core waits for it at the end.
+	$(PY) -m pytest -q -n auto --dist loadfile --no-loadscope-reorder -m "not browser" tests/wasm tests calc
+	BENCHBOOK_SITE=site $(PY) -m pytest -q -n 2 --dist worksteal -m browser
+endif
 
 bench: site
 	$(PY) -m tests.bench --keep

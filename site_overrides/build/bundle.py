@@ -49,7 +49,7 @@ ENGINE = WORK / "engine"
 PYTHON_JS = ROOT / "site_overrides" / "theme" / "assets" / "engine" / "python.js"
 
 _LZMA = {"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 24}
-# Machine code is bytes without alignment, a snapshot is words: measured, see DEVELOPERS.md.
+# Machine code is bytes without alignment, a snapshot is words: measured, see ENGINE.md.
 _BYTES = _LZMA | {"lc": 3, "lp": 0, "pb": 0}
 _WORDS = _LZMA | {"lc": 2, "lp": 2, "pb": 2}
 
