@@ -215,9 +215,10 @@ def _watch(
     *,
     clear: Length, reach: Length, nearest: Length | None, stuff: str, openings: str, floor: str, wall: str, pipes: str, rules: str
 ) -> Figure:  # fmt: skip
-    far = distance(clear, rules, 3, "up")
+    named = max(clear, clear_distance("us").value or 0.0)
+    far = distance(named, rules, 3, "up")
     grounds = []
-    if nearest is not None and nearest < clear * (1 - HAIR):
+    if nearest is not None and nearest < named * (1 - HAIR):
         grounds.append(f"things that burn nearer than {far}")
     elif nearest is not None and stuff == "easy":
         grounds.append("things further off that sparks light easily")

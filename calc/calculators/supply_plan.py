@@ -34,6 +34,7 @@ from calc.trade.gas.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_c
 from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR, acetylene_stop_gauge, filled_at
 from calc.trade.gas.work import Kind, Lesson, kind
 from calc.trade.safety import storage as stored
+from calc.trade.tips.settings import require_welding_fuel
 
 FUELS = {"acetylene": "Acetylene", "propane": "Propane", "propylene": "Propylene"}
 ROTA = {"at-once": "All kinds at once", "in-turn": "One kind after the other"}
@@ -231,6 +232,8 @@ def supply_plan(
     The share of the time that flames burn decides everything and is a guess:
     watch a lesson and put your own.
     """  # fmt: skip
+    if welding_benches > 0 and welding_hours > 0:
+        require_welding_fuel(fuel, rules)
     ratio = oxygen_ratio(fuel)
     given = (
         ("Welding", welding_benches, welding_fuel_flow, welding_burning, welding_hours, 0.0),

@@ -17,6 +17,7 @@ SUPPLY = {
     "welding_benches": "1", "welding_hours": "2 h", "brazing_benches": "0", "brazing_hours": "0 h", "cutting_benches": "0",
     "cutting_hours": "0 h", "sessions": "1", "rules": "us",
 }  # fmt: skip
+BRAZED = SUPPLY | {"welding_benches": "0", "brazing_benches": "1", "brazing_hours": "2 h"}
 LEFT = {
     "acetylene": {"gross_weight": "118 lb", "tare_weight": "111 lb"},
     "propane": {"gross_weight": "30 lb", "tare_weight": "17 lb", "least_gauge": "5 psi"},
@@ -35,7 +36,7 @@ def asked_of(calculator: str, fuel: str, temperature: str) -> dict[str, Any]:
     if calculator == "left":
         name = "acetylene-left" if fuel == "acetylene" else "liquid-fuel-left"
         return answer(name, **LEFT[fuel], temperature=temperature, rules="us")
-    texts = {"supply-plan": SUPPLY, "hours-left": BURNS, "job-sheet": WELD | {"process": "brazing", "metal": "copper",
+    texts = {"supply-plan": BRAZED, "hours-left": BURNS, "job-sheet": WELD | {"process": "brazing", "metal": "copper",
              "form": "sleeve", "diameter": "22 mm", "braze_service": "general", "joints": "6", "lap_width": "20 mm",
              "rules": "us", "joint": "lap"}}  # fmt: skip
     return answer(calculator, **texts[calculator] | {"fuel": fuel, "cylinder_temperature": temperature})

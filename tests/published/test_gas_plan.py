@@ -120,9 +120,9 @@ def test_too_few_coupled_cylinders_are_warned_of() -> None:
                      id="cfr1910-253-(c)(2)(iii)-read-24-of-244-ft3"),
         pytest.param("oxygen_manifold_limit", {"oxygen_coupled": "25"}, "of 6000 ft³: breaks",
                      id="cfr1910-253-(c)(2)(iii)-read-25-of-244-ft3"),
-        pytest.param("store_limit", {"fuel": "propane", "full_contents": "2600 ft^3"}, "of 300 lb: within",
+        pytest.param("store_limit", {"fuel": "propane", "welding_benches": "0", "full_contents": "2600 ft^3"}, "of 300 lb: within",
                      id="cfr1910-253-(b)(3)-read-297-lb"),
-        pytest.param("store_limit", {"fuel": "propane", "full_contents": "2660 ft^3"}, "of 300 lb: breaks",
+        pytest.param("store_limit", {"fuel": "propane", "welding_benches": "0", "full_contents": "2660 ft^3"}, "of 300 lb: breaks",
                      id="cfr1910-253-(b)(3)-read-303-lb"),
     ],
 )  # fmt: skip
@@ -178,3 +178,15 @@ def test_the_oxygen_gauge_of_a_day_is_that_of_what_is_left() -> None:
     assert float(day["rows"][0][-1]) == pytest.approx(2200, abs=1)
     assert (day["rows"][-1][0], day["rows"][-1][3]) == ("120 min", "203")
     assert float(day["rows"][-1][-1]) == pytest.approx(1835, abs=1)
+
+
+@pytest.mark.parametrize("fuel", ["propane", "propylene"])
+def test_no_gas_is_planned_for_benches_that_weld_with_a_fuel_that_does_not(fuel: str) -> None:
+    """The tip's page refuses to weld with it; common practice of every welding handbook."""
+    benches = {
+        "welding_benches": "6", "welding_hours": "2 h", "brazing_benches": "2", "brazing_hours": "1 h",
+        "cutting_benches": "1", "cutting_hours": "0.5 h", "sessions": "1",
+    }  # fmt: skip
+    with pytest.raises(ValueError, match=r"^Fuel gas: .*choose acetylene, or give 0 benches welding"):
+        answer("supply-plan", **benches, fuel=fuel)
+    assert answer("supply-plan", **(benches | {"welding_benches": "0"}), fuel=fuel)["results"]

@@ -110,8 +110,24 @@ def why_no_welding(fuel: str, rules: str) -> str:
     name = FUELS[fuel].partition(" (")[0].lower()
     return (
         f"{name} sets free about {cone[fuel]} {said} in its inner cone, acetylene {cone['acetylene']} {said}, and with the "
-        "oxygen that its torch draws the burnt gas burns molten iron: it heats and does not weld"
+        "oxygen that its torch draws the burnt gas burns molten iron: it does not weld steel, and no setting to weld another metal with it is kept here"
     )
+
+
+def require_welding_fuel(fuel: str, rules: str) -> None:
+    """Refuse to plan benches that weld with a gas that does not.
+
+    Args:
+        fuel: Id of a fuel gas.
+        rules: Rule set.
+
+    Raises:
+        InputError: The gas does not weld.
+    """
+    if fuel != "acetylene":
+        raise InputError(
+            "fuel", f"Fuel gas: {why_no_welding(fuel, rules)}; choose acetylene, or give 0 benches welding."
+        )
 
 
 def _weld(wanted: Wanted) -> Setting:

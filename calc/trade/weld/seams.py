@@ -68,9 +68,9 @@ def technique_words(
     """
     hand = technique(joint, thickness, metal, process)
     way = (
-        "the flame points ahead, the rod before it"
+        "the flame points ahead, any rod before it"
         if hand == "leftward"
-        else "the flame points back at the weld, the rod behind it"
+        else "the flame points back at the weld, any rod behind it"
     )
     steel = metal == STEEL and process == "welding"
     row = table("welding-carvill-1993")[0]
