@@ -56,7 +56,7 @@ def test_lines_of_heat_are_as_far_ahead_aside_and_behind_as_the_scale_makes_them
 
 
 def test_a_line_that_leaves_the_window_is_cut_at_its_edge_and_not_filled() -> None:
-    seen = Seen(heat_map.drawing([oval(2, 60, 5), oval(3, 70, 6)], 60 * MM, "Hot.").svg)
+    seen = Seen(heat_map.drawing([oval(2, 60, 5), oval(3, 70, 6), oval(30, 80, 20)], 60 * MM, "Hot.").svg)
     runs = [path for path in seen.of("path") if len(path.points) > 5 and path.box[1] < 200]
     scale = 0.85 * 78 / 6
     assert not any(run.solid for run in runs)
@@ -67,7 +67,7 @@ def test_a_line_that_leaves_the_window_is_cut_at_its_edge_and_not_filled() -> No
         assert top >= 112 - 78
         assert foot <= 112 + 78
     assert min(run.box[0] for run in runs) < 20
-    assert max(run.box[2] for run in runs) == pytest.approx(256 + 3 * scale, abs=0.3)
+    assert any(run.box[2] == pytest.approx(256 + 3 * scale, abs=0.3) for run in runs)
 
 
 def test_one_line_alone_decides_its_own_scale() -> None:
