@@ -175,6 +175,13 @@ def test_names_of_several_lines_stand_each_at_its_own_place() -> None:
         assert name.anchor == anchor
 
 
+def test_of_two_lines_the_first_is_named_near_its_end_and_the_second_before() -> None:
+    points = tuple((float(n), float(n)) for n in range(21))
+    seen = chart([Line("upper", points), Line("lower", tuple((x, 0.5 * y) for x, y in points))])
+    for curve, text, place in zip(curves(seen), ("upper", "lower"), (19, 14), strict=True):
+        assert seen.word(text).x == pytest.approx(curve.points[place][0], abs=0.11)
+
+
 @pytest.mark.parametrize(("at", "place"), [(0.0, 0), (0.3, 3), (1.0, 9)])
 def test_a_name_stands_where_it_is_told_and_below_where_it_is_told(at: float, place: int) -> None:
     points = tuple((float(n), 10.0 - n) for n in range(10))
