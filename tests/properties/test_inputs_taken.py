@@ -8,7 +8,14 @@ import pytest
 
 from calc.ask.errors import InputError
 from calc.ask.inputs import (
-    LONGEST_LIST, as_printed, bound_si, convert_text, rules_of, taken_input, taken_inputs, units_of,
+    LONGEST_LIST,
+    as_printed,
+    bound_si,
+    convert_text,
+    rules_of,
+    taken_input,
+    taken_inputs,
+    units_of,
 )  # fmt: skip
 from calc.ask.reading import LONGEST, UnreadableError, typed
 from calc.ask.words_and_days import day_of, words_of
