@@ -48,6 +48,8 @@ def test_tube_cup_filler_and_arrows(outside: float, wall: float, depth: float, f
     assert seen.tip_near((40, 75), 0.3)
     assert seen.tip_near((40, 73 + tall), 0.3)
     assert [tail for tail, tip in seen.arrows if tip[0] == 40] == [pytest.approx((40, middle), abs=0.1)] * 2
+    level = [tail for tail, tip in seen.arrows if tail[1] == tip[1]]
+    assert level == [pytest.approx((118 + deep / 2, middle - 4), abs=0.2)] * 2
     assert seen.tip_near((118, middle - 4), 0.3)
     assert seen.tip_near((118 + deep, middle - 4), 0.3)
     word = seen.word("depth")
