@@ -28,7 +28,6 @@ HERE = Path(__file__).parent
 ROOT = Path(__file__).parents[3]
 WATCHED = ("calc", "docs", "site_overrides/build", "site_overrides/theme", "site_overrides/licences")
 TOGETHER = 0.08  # s in which changes count as one
-HEARTBEAT = 15.0  # s
 OWN = {"assets/engine/engine.js": HERE / "engine.js", "-/reload.js": HERE / "reload.js"}
 """What stands in place of the site's own file."""
 PLAIN = (".md", ".css", ".js", ".svg", ".png")
@@ -37,6 +36,7 @@ DEEP = (".py", ".csv", ".toml", ".json", ".txt", ".html")
 SETTINGS, MADE = "mkdocs.yml", "formulas.json"
 """The file of the root that counts, and the one that a maker writes itself."""
 TRIES = 3
+ENDS = "The maker of pages ends at once; the terminal of make dev says why."
 NO_PAGE = """<!doctype html><html lang="en"><title>make dev</title><body>
 <p role="alert" data-dev-error>No file of docs/ makes a page at this address.</p></body></html>"""
 
@@ -81,17 +81,18 @@ class Makers:
                     return dict(json.loads(line))
                 if running is self._running:
                     self.renew()
+        errors = json.dumps({"errors": [{"field": "", "message": ENDS}]})
         return {
-            "html": "<!doctype html><title>make dev</title><body><p role=alert>The maker of pages ends at once; its terminal says why.</p></body>"
+            "html": f"<!doctype html><title>make dev</title><body><p role=alert>{ENDS}</p></body>",
+            "reply": errors,
         }
 
 
 class Changes(FileSystemEventHandler):
-    """Counts changes; open pages hear each new number."""
+    """Counts changes; open pages ask for the number, and load again when it is another."""
 
     def __init__(self, makers: Makers) -> None:
         self.makers = makers
-        self.heard = threading.Condition()
         self.number = time.time_ns()  # another after each start, so that open pages load again
         self._is_deep = False
         self._pending = threading.Event()
@@ -109,17 +110,15 @@ class Changes(FileSystemEventHandler):
         self._is_deep |= is_deep
         self._pending.set()
 
-    def tell(self) -> None:
-        """Tell open pages of changes, for ever."""
+    def count(self) -> None:
+        """Count what was noted, for ever."""
         while self._pending.wait():
             time.sleep(TOGETHER)
             self._pending.clear()
             is_deep, self._is_deep = self._is_deep, False
             if is_deep:
                 self.makers.renew()
-            with self.heard:
-                self.number += 1
-                self.heard.notify_all()
+            self.number += 1
 
 
 class Handler(SiteHandler):
@@ -157,10 +156,10 @@ class Handler(SiteHandler):
         self.wfile.write(content)
 
     def do_GET(self) -> None:  # noqa: N802 - the base names it so
-        """A page, a file, or the line of changes."""
+        """A page, a file, or the number of changes."""
         bare = self._bare()
         if bare == "-/changes":
-            return self._tell_changes()
+            return self._send(str(self.changes.number).encode(), "text/plain")
         if bare is not None and (bare == "" or bare.endswith("/")):
             number = self.changes.number  # of before the page is made: what changes meanwhile counts
             html = self.makers.made({"page": bare}).get("html")
@@ -173,7 +172,8 @@ class Handler(SiteHandler):
             return self._send(b"{}", "application/json")  # nothing is kept on a device
         if bare is not None and "." not in bare.rpartition("/")[2]:
             self.send_response(302)
-            self.send_header("Location", f"{self.base}{bare}/")
+            query = urlsplit(self.path).query
+            self.send_header("Location", f"{self.base}{bare}/" + (f"?{query}" if query else ""))
             return self.end_headers()
         return super().do_GET()
 
@@ -182,27 +182,15 @@ class Handler(SiteHandler):
         asked = self.rfile.read(int(self.headers.get("Content-Length", 0))).decode()
         self._send(self.makers.made({"ask": asked})["reply"].encode(), "application/json")
 
-    def _tell_changes(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Type", "text/event-stream")
-        self.end_headers()
-        with suppress(OSError):
-            while True:
-                number = self.changes.number
-                self.wfile.write(f"data: {number}\n\n".encode())
-                self.wfile.flush()
-                with self.changes.heard:
-                    self.changes.heard.wait_for(lambda: self.changes.number != number, HEARTBEAT)  # noqa: B023
-
 
 class Server(ThreadingHTTPServer):
-    """Lets a browser ask for forty files at once, and close its lines when it likes."""
+    """Lets a browser ask for forty files at once, and turn away when it likes."""
 
     request_queue_size = 128
     daemon_threads = True
 
     def handle_error(self, request: object, client_address: object) -> None:
-        """A page that is loaded again leaves its line of changes."""
+        """A page that is loaded again lets its other requests go."""
 
 
 def server(address: str) -> tuple[Server, Makers]:
@@ -216,7 +204,7 @@ def server(address: str) -> tuple[Server, Makers]:
         watch.schedule(changes, str(ROOT / name), recursive=True)
     watch.schedule(changes, str(ROOT), recursive=False)
     watch.start()
-    threading.Thread(target=changes.tell, daemon=True).start()
+    threading.Thread(target=changes.count, daemon=True).start()
     parts = urlsplit(address)
     folders = tuple(
         folder.resolve() for folder in (ROOT / "docs", ROOT / "site_overrides" / "theme", stock)
