@@ -92,14 +92,21 @@ def test_no_acetylene_gauge_is_printed_above_the_limit(
 
 
 @pytest.mark.parametrize("rules", ["iso", "uk"])
-def test_the_limit_itself_is_not_rounded_above_itself_in_psi(rules: str) -> None:
-    """1.5 bar is 21.756 psi."""
+@pytest.mark.parametrize(
+    ("wanted", "mark", "text"),
+    [
+        pytest.param("1.49 bar", 1.45e5, "21 psi", id="1.45 bar is 21.03 psi: not up to the limit of 1.5 bar"),
+        pytest.param("1.29 bar", 1.3e5, "18.8 psi", id="1.3 bar is 18.855 psi: the nearest tenth would be above it"),
+    ],
+)
+def test_a_mark_is_not_rounded_above_itself_in_psi(rules: str, wanted: str, mark: float, text: str) -> None:
+    """A psi is 6894.76 Pa. The hose takes less than a thousandth of a bar here."""
     got = answer(
-        "regulator-mark", gas="acetylene", torch_gauge="1.49 bar", bore="10 mm", length="1 m", flow="50 L/h",
+        "regulator-mark", gas="acetylene", torch_gauge=wanted, bore="10 mm", length="1 m", flow="50 L/h",
         rules=rules, shown_in="us",
     )["results"]["mark"]  # fmt: skip
-    assert got["si"] == pytest.approx(1.5e5)
-    assert got["text"] == "21.7 psi"
+    assert got["si"] == pytest.approx(mark)
+    assert got["text"] == text
 
 
 @MANY
