@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from calc import answer
+from calc import InputError, answer
 from calc.values.units import to_si
 from tests.published.evidence import Held, Passed, passed_on, rows, table_kind
 
@@ -15,6 +15,13 @@ def test_the_value_from_outside_comes_out(row: Held) -> None:
     if " @ " in row.which or row.which == "rows":
         (_rows if row.which == "rows" else _cell)(row)
         return
+    if row.which == "refused":
+        with pytest.raises(InputError) as refused:
+            answer(row.calculator, **row.texts)
+        assert row.expected
+        assert refused.value.field == row.result
+        assert row.expected in refused.value.message
+        return
     if row.which.endswith("caution"):
         said = " ".join(c["text"] for c in answer(row.calculator, **row.texts)["cautions"])
         assert (row.expected in said) == (row.which == "caution")
@@ -23,6 +30,9 @@ def test_the_value_from_outside_comes_out(row: Held) -> None:
     results = answer(row.calculator, units=units, **row.texts)["results"]
     if row.which == "none":
         assert row.result not in results
+    elif row.which.endswith("basis"):
+        assert row.expected
+        assert (row.expected in results[row.result]["basis"]) == (row.which == "basis")
     elif row.which == "says":
         assert row.expected
         assert row.expected in results[row.result]["text"]

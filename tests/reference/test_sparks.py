@@ -1,6 +1,7 @@
 """Sparks against scipy's DOP853, and against reference points made with it."""
 
 import csv
+from itertools import pairwise
 from math import cos, hypot, pi, radians, sin
 from pathlib import Path
 
@@ -117,3 +118,13 @@ def test_a_ball_at_rest_loses_heat_as_two() -> None:
 def test_out_of_range_is_refused(given_: tuple[float, float, float, float]) -> None:
     with pytest.raises(ValueError, match="a spark is reckoned"):
         spark_flight(*given_)
+
+
+@pytest.mark.parametrize(("height", "angle"), [(0.5, 0.0), (1.0, 0.0), (1.5, 45.0), (3.0, 20.0)])
+def test_a_flight_is_followed_in_like_steps_down_to_the_ground(height: float, angle: float) -> None:
+    """No point of the path is farther from the last than the fastest drop goes in a step of 0.03 s."""
+    path = spark_flight(0.001, height, 12.0, radians(angle)).path
+    assert path[0] == (0.0, height)
+    assert path[-1][1] == 0.0
+    for (x, y), (far, low) in pairwise(path):
+        assert hypot(far - x, low - y) <= 0.03 * hypot(12.0, (2 * 9.80665 * (height + 4)) ** 0.5)
