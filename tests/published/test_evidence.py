@@ -26,6 +26,11 @@ def test_the_value_from_outside_comes_out(row: Held) -> None:
         said = " ".join(c["text"] for c in answer(row.calculator, **row.texts)["cautions"])
         assert (row.expected in said) == (row.which == "caution")
         return
+    if row.which == "picture":
+        pictures = [p for p in answer(row.calculator, **row.texts)["pictures"] if p["title"].startswith(row.result)]
+        assert row.expected
+        assert any(row.expected in picture["sentence"] for picture in pictures)
+        return
     units = {row.result: row.unit} if row.unit and row.which in ("value", "low", "high") else {}
     results = answer(row.calculator, units=units, **row.texts)["results"]
     if row.which == "none":
