@@ -8,6 +8,7 @@ import pytest
 from calc import InputError, answer
 from calc.values.units import to_si
 from tests.published.evidence import Held, Passed, passed_on, rows, table_kind
+from tests.published.evidence.charts import chart
 
 
 @pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
@@ -25,6 +26,9 @@ def test_the_value_from_outside_comes_out(row: Held) -> None:
     if row.which.endswith("caution"):
         said = " ".join(c["text"] for c in answer(row.calculator, **row.texts)["cautions"])
         assert (row.expected in said) == (row.which == "caution")
+        return
+    if row.which.startswith("chart "):
+        _drawn(row)
         return
     if row.which == "picture":
         pictures = [p for p in answer(row.calculator, **row.texts)["pictures"] if p["title"].startswith(row.result)]
@@ -54,6 +58,21 @@ def _table(row: Held) -> dict[str, Any]:
     tables = [t for t in answer(row.calculator, **row.texts)["tables"] if t["title"].startswith(row.result)]
     assert len(tables) == 1, f"{len(tables)} tables begin with {row.result!r}"
     return dict(tables[0])
+
+
+def _drawn(row: Held) -> None:
+    """What can be read off a chart: where a mark stands, where a curve begins and ends, how high it is."""
+    asked, _, label = row.which.removeprefix("chart ").partition(": ")
+    drawn = next(p for p in answer(row.calculator, **row.texts)["pictures"] if p["title"].startswith(row.result))
+    read = chart(drawn["svg"])
+    if asked in ("across", "up"):
+        got = read.marks[label][asked == "up"]
+    elif asked in ("from", "to"):
+        got = read.curves[label][-1 if asked == "to" else 0][0]
+    else:
+        got = read.height(label, float(asked.removeprefix("at ")))
+    assert got is not None
+    assert abs(got - row.number()) <= row.margin(row.number()), f"{got} instead of {row.number()}"
 
 
 def _rows(row: Held) -> None:

@@ -8,7 +8,7 @@ a publication, or is arithmetic that stands here to be checked by hand.
 |---|---|
 | `given` | `bore=1/4 in; length=25 ft; rules=us`: the texts that are typed |
 | `result` | name of the result, or the beginning of a table's title |
-| `which` | `value`, `low`, `high`, `text`, `says`, `rounding`, `none`, `caution`, `no caution`, `basis`, `no basis`, `refused`, `picture`, `rows` or `column @ first cell` of a table |
+| `which` | `value`, `low`, `high`, `text`, `says`, `rounding`, `none`, `caution`, `no caution`, `basis`, `no basis`, `refused`, `picture`, `chart …`, `rows` or `column @ first cell` of a table |
 | `expected` | arithmetic for a number (`pi/4 * 0.25**2 * 300`), the exact text for words |
 | `unit` | unit of the number; empty for words and for cells of a table |
 | `within` | a share such as `0.01`, or `±2` of the unit; empty for words |
@@ -21,6 +21,8 @@ figure that the other direction would print otherwise. `none` holds that a resul
 is left out; `caution` and `no caution` that some caution says those words, or none does.
 `basis` and `no basis` look for words among those that say what a figure rests on. `refused` holds that it is refused at the
 input that stands in `result`, in a sentence with those words: the range that will do.
+`chart across: label`, `chart up: label`, `chart from: label`, `chart to: label` and `chart at 20: label` hold what can be read
+off the chart whose title begins so: where a mark stands, where a curve begins and ends, how high it is there.
 `picture` holds that the sentence under the picture whose title begins so has those words.
 `says` holds that a text has those words among others: the choice, not the phrasing. In a cell,
 `=` before the arithmetic compares numbers and `…` finds words among others; else they are all of it.
