@@ -1,5 +1,6 @@
 """What can be read off a drawn chart: its scales, its marks, its points and its curves."""
 
+import itertools
 import re
 from dataclasses import dataclass, field
 from xml.etree import ElementTree
@@ -27,7 +28,7 @@ class Chart:
     def height(self, label: str, at: float) -> float:
         """What a curve shows at a number of the foot, between its points on a straight line."""
         points = self.curves[label]
-        for (left, low), (right, high) in zip(points, points[1:], strict=False):
+        for (left, low), (right, high) in itertools.pairwise(points):
             if left <= at <= right:
                 return low + (high - low) * (at - left) / (right - left) if right > left else low
         raise ValueError(f"{label} goes from {points[0][0]} to {points[-1][0]}")
@@ -47,7 +48,7 @@ def _scale(ticks: list[Place]) -> tuple[float, float]:
 def chart(svg: str) -> Chart:
     """The chart that is drawn; places are read to a tenth of a pixel."""
     parts = [(each.tag.rpartition("}")[2], dict(each.attrib), "".join(each.itertext())) for each in ElementTree.fromstring(svg).iter()]
-    pairs = list(zip(parts, parts[1:], strict=False))
+    pairs = list(itertools.pairwise(parts))
     foot, side = [], []
     for (tag, now, _), (after, _, text) in pairs:
         if tag == "path" and after == "text":
