@@ -8,10 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.show.drawings.chart import Line, Mark, line_chart, ticks
-from tests.pages.svg_shapes import Point, Seen, Shape, Word
-
-LEFT, RIGHT, TOP, FLOOR = 52.0, 328.0, 14.0, 198.0
-"""The plane between the axes: 340 by 240 less 52, 12, 14 and 42."""
+from tests.pages.read_chart import FLOOR, LEFT, RIGHT, TOP, axis, curves, read
+from tests.pages.svg_shapes import Seen, Word
 
 
 def chart(lines: list[Line], marks: list[Mark] | None = None) -> Seen:
@@ -25,37 +23,6 @@ def chart(lines: list[Line], marks: list[Mark] | None = None) -> Seen:
             marks=marks or [],
         )
     )
-
-
-def axis(seen: Seen, *, upward: bool) -> list[tuple[float, float]]:
-    """Values of the ticks and where their strokes stand."""
-    if upward:
-        strokes = [
-            p.points[0][1] for p in seen.of("path") if p.box[::2] == (LEFT, RIGHT) and "opacity" in p.said
-        ]
-        named = [w for w in seen.words if w.anchor == "end" and w.x == LEFT - 5]
-        assert [w.y - 4 for w in named] == pytest.approx(strokes, abs=0.11)
-    else:
-        strokes = [p.points[0][0] for p in seen.of("path") if p.box[1::2] == (FLOOR, FLOOR + 4)]
-        named = [w for w in seen.words if w.y == FLOOR + 16]
-        assert all(w.anchor == "middle" for w in named)
-        assert [w.x for w in named] == pytest.approx(strokes, abs=0.11)
-    return [(float(word.text), place) for word, place in zip(named, strokes, strict=True)]
-
-
-def read(seen: Seen, place: Point) -> tuple[float, float]:
-    """A place as the numbers that the axes give it."""
-    found = []
-    for one, upward in zip(place, (False, True), strict=True):
-        (a, at_a), *_, (b, at_b) = axis(seen, upward=upward)
-        found.append(a + (one - at_a) / (at_b - at_a) * (b - a))
-    return found[0], found[1]
-
-
-def curves(seen: Seen) -> list[Shape]:
-    return [
-        p for p in seen.of("path") if p.said.get("stroke-width") == "2" and p.said.get("fill") == "none"
-    ]
 
 
 CASES = {

@@ -224,3 +224,18 @@ def test_help_of_a_set_is_that_of_each_number_unless_another_is_asked_for() -> N
         assert 'data-level="steps"' in asked
         other = practice_reply({"set": "problems", "texts": texts, "number": number, "level": "none"})["html"]
         assert f'data-level="{level}"' in other
+
+
+TOPICS = {
+    "gas": "acetylene-left oxygen-left liquid-fuel-left draw-limit hours-left supply-plan cylinder-weather",
+    "hoses": "hose-volume bleed-down tip-flow hose-drop regulator-mark leak-test purge-time",
+    "heat": "flame-power warm-up fuel-compare",
+    "metal": "sheet-thickness rod-need joint-prep braze-joint",
+}
+"""What a teacher looks for under each topic, typed a second time: our own order, no source."""
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_a_topic_has_its_calculators_in_the_order_of_a_lesson(topic: str) -> None:
+    assert of_topic(topic) == TOPICS[topic].split()
+    assert set(of_topic(topic)) < set(of_topic("all"))

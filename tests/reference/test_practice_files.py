@@ -170,6 +170,9 @@ def test_problems_come_back_from_qti_and_are_scored() -> None:
             key, near = one.problem.key, one.problem.tolerance
             assert item.find("q:presentation/q:material/q:mattext", SPACE).text == one.problem.whole_question
             assert item.find(".//q:render_fib", SPACE).get("fibtype") == "Decimal"
+            told = [each.get("ident") for each in item.iterfind("q:itemfeedback", SPACE)]
+            assert told == ["right", *(f"slip-{n + 1}" for n in range(len(wrong_answers(one.problem)))), "wrong"]
+            assert item.get("ident") == f"problem-{one.number}"
             for value in (key, key + 0.99 * near, key - 0.99 * near):
                 assert score(item, value)[0] == 100
             for value in (key + 1.01 * near, key - 1.01 * near):
@@ -181,6 +184,7 @@ def test_problems_come_back_from_qti_and_are_scored() -> None:
 def test_choices_come_back_from_qti_with_the_right_one() -> None:
     asked = licence_questions(5, None, "us", ROWS)
     items = qti(qti_of_choices("Written questions", asked)).findall(".//q:item", SPACE)
+    assert [item.get("ident") for item in items] == [f"question-{n + 1}" for n in range(len(asked))]
     for question, item in zip(asked, items, strict=True):
         part = question.parts[0]
         labels = {
@@ -188,6 +192,7 @@ def test_choices_come_back_from_qti_with_the_right_one() -> None:
             for label in item.iterfind(".//q:response_label", SPACE)
         }
         assert list(labels.values()) == list(part.options)
+        assert list(labels) == [f"option-{n + 1}" for n in range(len(part.options))]
         right = next(
             condition
             for condition in item.iterfind(".//q:respcondition", SPACE)
