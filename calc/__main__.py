@@ -16,7 +16,7 @@ from calc.values.units import written
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        raise InputError("command", f"Command: {message}.")
+        raise InputError("command", "Command", f"{message}.")
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -44,7 +44,7 @@ def _pairs(words: Sequence[str], what: str) -> dict[str, str]:
     for word in words:
         name, mark, text = word.partition("=")
         if not mark:
-            raise InputError(what, f"{what}: “{word[:60]}” has no =; write name=text.")
+            raise InputError(what, what, f"“{word[:60]}” has no =; write name=text.")
         pairs[name.strip().replace("-", "_")] = text
     return pairs
 
@@ -94,7 +94,7 @@ def _answered(words: argparse.Namespace) -> str:
         texts["rules"] = words.rules
     for taken in ("calculator_id", "units", "drawings"):
         if taken in texts:
-            raise InputError(taken, f"“{taken}” is no input.")
+            raise InputError(taken, "", f"“{taken}” is no input.")
     if words.file:
         return file_of(words.id, words.file, texts)["text"]
     got = answer(words.id, units=_pairs(words.units, "in"), drawings=True, **texts)
@@ -114,7 +114,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         words, more = _parser().parse_known_args(words_given)  # a field may stand behind an option
         if strange := [word for word in more if word.startswith("-") or words.does != "run"]:
-            raise InputError("command", f"Command: {strange[0][:60]} is not known here.")
+            raise InputError("command", "Command", f"{strange[0][:60]} is not known here.")
         if words.does == "list":
             said = _listed(as_json=words.json)
         elif words.does == "show":

@@ -2,6 +2,7 @@
 
 import os
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 collect_ignore = ["wasm/suite.py", "bench"]  # the one runs inside the browser's Python, the other measures
@@ -11,3 +12,17 @@ settings.register_profile(
 )
 settings.register_profile("wide", deadline=None, max_examples=1000)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same-every-time"))
+
+SLOW = {
+    "test_invariants", "test_declarations", "test_hazards", "test_outfit", "test_states", "test_safety_rules", "test_brazing",
+    "test_gate", "test_gas_hose_states", "test_evidence_listed", "test_practice_sets", "test_licences", "test_melting",
+    "test_emergency_order", "test_heat_flame",
+}  # fmt: skip
+"""Files that `make test FAST=1` leaves out: together they take as long as all others."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark what is slow."""
+    for item in items:
+        if item.path.stem in SLOW:
+            item.add_marker("slow")

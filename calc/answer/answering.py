@@ -27,8 +27,8 @@ def found(calculator_id: str) -> Calculator:
     if calculator_id in known:
         return known[calculator_id]
     if calculator_id in broken():
-        raise InputError("calculator", f"calculator: {broken()[calculator_id]}")
-    raise InputError("calculator", f"There is no “{calculator_id[:60]}” here; there are {', '.join(known)}.")
+        raise InputError("calculator", "calculator", f"{broken()[calculator_id]}")
+    raise InputError("calculator", "", f"There is no “{calculator_id[:60]}” here; there are {', '.join(known)}.")
 
 
 def shown_unit(shown: Shown, units: str) -> str:
@@ -141,14 +141,14 @@ def _wanted_units(calculator: Calculator, units: Mapping[str, str]) -> dict[str,
     for name, unit in units.items():
         shown = calculator.results.get(name)
         if shown is None:
-            raise InputError(name[:60], f"“{name[:60]}” is no result of {calculator.title}.")
+            raise InputError(name[:60], "", f"“{name[:60]}” is no result of {calculator.title}.")
         try:
             fits = unit in shown.units or dimension(unit) == dimension(shown.units[0])
         except Exception:  # pint raises many kinds for a word that is no unit
             fits = False
         if not fits:
             offered = ", ".join(shown.units)
-            raise InputError(name, f"{shown.label}: it cannot be shown in “{unit[:20]}”; use {offered}.")
+            raise InputError(name, shown.label, f"it cannot be shown in “{unit[:20]}”; use {offered}.")
     return dict(units)
 
 
@@ -307,4 +307,4 @@ def file_of(calculator_id: str, name: str, texts: Mapping[str, str]) -> dict[str
         if offered.name == name:
             return {"name": name, "type": offered.kind, "text": offered.text()}
     known = ", ".join(offered.name for offered in got.files) or "none"
-    raise InputError("file", f"File: {calculator.title} has no “{name[:60]}”; it has {known}.")
+    raise InputError("file", "File", f"{calculator.title} has no “{name[:60]}”; it has {known}.")

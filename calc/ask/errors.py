@@ -18,16 +18,24 @@ class InputError(ValueError):
 
     Args:
         field: Name of the input, as the calculator declares it.
-        message: One sentence that starts with the field's label, says what is
-            wrong and what will do.
+        label: Its label, with which the sentence begins; empty where the reason is a whole sentence.
+        reason: What is wrong and what will do; its full stop is added where it has none.
         others: More inputs that were wrong in the same request.
+
+    Examples:
+        >>> InputError("flow", "Flow", "this hose cannot pass so much; give less flow").message
+        'Flow: this hose cannot pass so much; give less flow.'
     """
 
-    def __init__(self, field: str, message: str, others: tuple["InputError", ...] = ()) -> None:
-        super().__init__(message)
+    def __init__(
+        self, field: str, label: str, reason: str, *, others: tuple["InputError", ...] = ()
+    ) -> None:
         self.field = field
-        self.message = shown(message)
+        self.label = label
+        self.reason = reason if reason.endswith(".") else f"{reason}."
+        self.message = shown(f"{label}: {self.reason}" if label else self.reason)
         self.others = others
+        super().__init__(self.message)
 
     def listed(self) -> list[dict[str, str]]:
         """Every wrong input of the request, first to last, as plain text."""

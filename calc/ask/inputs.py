@@ -110,13 +110,13 @@ def _from_series(
                 swg_thickness(got.number) if word == "swg" else sheet_thickness(got.number, metal, rules)
             )
         except ValueError as error:
-            raise InputError(name, _sentence(f"{field.label}: {error}")) from None
+            raise InputError(name, field.label, str(error)) from None
         return sheet.thickness, "swg" if word == "swg" else "ga", sheet.series
     if field.drill and word == "#":
         try:
             return drill_diameter(f"{got.number:.0f}"), "#", "number twist drills"
         except ValueError as error:
-            raise InputError(name, _sentence(f"{field.label}: {error}")) from None
+            raise InputError(name, field.label, str(error)) from None
     return None
 
 
@@ -124,10 +124,10 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     try:
         got = typed(text)
     except UnreadableError as error:
-        message = f"{field.label}: {error}; {_range_words(field, rules, field.units[0])}"
+        reason = f"{error}; {_range_words(field, rules, field.units[0])}"
         if str(error).startswith("nothing"):
-            message = f"{field.label}: nothing is written here; write for example {_example_of(field, rules)}"
-        raise InputError(name, _sentence(message)) from None
+            reason = f"nothing is written here; write for example {_example_of(field, rules)}"
+        raise InputError(name, field.label, reason) from None
     series = _from_series(name, field, got, rules, metal)
     if series is not None:
         si, unit, series_name = series
@@ -136,24 +136,21 @@ def _number(name: str, field: Field, text: str, rules: str, metal: str) -> Taken
     unit = got.unit
     if not unit and field.units != ("",):
         if len(field.units) > 1 or field.units[0] != "%":
-            raise InputError(name, f"{field.label}: write the unit too, for example {_example_of(field, rules)}.")
+            raise InputError(name, field.label, f"write the unit too, for example {_example_of(field, rules)}.")
         unit = field.units[0]
     if unit not in field.units and not _same_kind(unit, field.units[0]):
         offered = ", ".join(written(u) for u in field.units) or "no unit"
         word = written(unit[:20])
         example = _example_of(field, rules)
         raise InputError(
-            name, f"{field.label}: “{word}” does not fit here; use {offered}, as in {example}."
+            name, field.label, f"“{word}” does not fit here; use {offered}, as in {example}."
         )
     si = to_si(got.number, unit, free_gas=field.free_gas)
     if not math.isfinite(si):
-        raise InputError(name, f"{field.label}: that number is too large to be meant.")
+        raise InputError(name, field.label, "that number is too large to be meant.")
     if field.whole and not float(got.number).is_integer():
         raise InputError(
-            name,
-            _sentence(
-                f"{field.label}: {text.strip()} is not a whole number; {_range_words(field, rules, unit)}"
-            ),
+            name, field.label, f"{text.strip()} is not a whole number; {_range_words(field, rules, unit)}"
         )
     _hold_range(name=name, field=field, si=si, text=text, rules=rules, unit=unit)
     return Taken(label=field.label, text=text, value=got.number, unit=unit, si=si)
@@ -164,10 +161,6 @@ def _same_kind(unit: str, wanted: str) -> bool:
         return bool(unit) and dimension(unit) == dimension(wanted)
     except Exception:  # pint raises many kinds for a word that is no unit
         return False
-
-
-def _sentence(text: str) -> str:
-    return text if text.endswith(".") else text + "."
 
 
 def _hold_range(*, name: str, field: Field, si: float, text: str, rules: str, unit: str) -> None:
@@ -181,8 +174,7 @@ def _hold_range(*, name: str, field: Field, si: float, text: str, rules: str, un
         edge = bound_si(field, by_rules(limit, rules))
         if sign * (si - edge) > slack * max(abs(edge), 1e-12):
             what = special or f"{text.strip()} is {word}"
-            message = f"{field.label}: {what}; {_range_words(field, rules, unit)}"
-            raise InputError(name, _sentence(message))
+            raise InputError(name, field.label, f"{what}; {_range_words(field, rules, unit)}")
 
 
 def _listed(words: tuple[str, ...]) -> str:
@@ -206,7 +198,7 @@ def _picked(name: str, choice: Choice, text: str) -> Taken:
             return Taken(label=choice.label, text=words, value=option, unit="", si=option)
     offered = _listed(tuple(choice.options.values()))
     said = f"“{text.strip()}” is not one of them" if wanted else "nothing fitting is picked"
-    raise InputError(name, f"{choice.label}: {said}; pick one of: {offered}.")
+    raise InputError(name, choice.label, f"{said}; pick one of: {offered}.")
 
 
 def taken_input(name: str, asked: Asked, text: str, rules: str, metal: str = "") -> Taken:
@@ -277,7 +269,7 @@ def taken_inputs(
     for name in texts:
         if name not in known:
             shown = str(name)[:LONGEST]
-            wrong.append(InputError(shown, f"“{shown}” is no input of {calculator.title}."))
+            wrong.append(InputError(shown, "", f"“{shown}” is no input of {calculator.title}."))
     order = sorted(calculator.inputs, key=lambda name: not isinstance(calculator.inputs[name], Choice))
     for name in order:
         asked = calculator.inputs[name]
@@ -291,13 +283,12 @@ def taken_inputs(
                 continue
             if asked.assumed is None:
                 lead = "pick one" if isinstance(asked, Choice) else "nothing is written here"
-                message = f"{asked.label}: {lead}; for example {_example_of(asked, rules)}."
-                wrong.append(InputError(name, message))
+                wrong.append(InputError(name, asked.label, f"{lead}; for example {_example_of(asked, rules)}"))
                 continue
             text = by_rules(asked.assumed, rules)
             assumed.append(name)
         if not isinstance(text, str):
-            wrong.append(InputError(name, f"{asked.label}: write it as text, with its unit."))
+            wrong.append(InputError(name, asked.label, "write it as text, with its unit."))
             continue
         try:
             chosen = taken.get("metal")
@@ -307,7 +298,7 @@ def taken_inputs(
     if wrong:
         position = {name: index for index, name in enumerate(calculator.inputs)}
         wrong.sort(key=lambda error: position.get(error.field, -1))
-        raise InputError(wrong[0].field, wrong[0].message, tuple(wrong[1:]))
+        raise InputError(wrong[0].field, wrong[0].label, wrong[0].reason, others=tuple(wrong[1:]))
     return {name: taken[name] for name in calculator.inputs}, [
         name for name in calculator.inputs if name in assumed
     ]
@@ -329,14 +320,14 @@ def convert_text(field: Asked, name: str, text: str, unit: str) -> str:
         InputError: The text or the unit cannot be used.
     """
     if not isinstance(field, Field) or unit not in field.units:
-        raise InputError(name, f"{field.label}: “{unit[:20]}” is not offered here.")
+        raise InputError(name, field.label, f"“{unit[:20]}” is not offered here.")
     try:
         got = typed(text)
     except UnreadableError as error:
-        raise InputError(name, _sentence(f"{field.label}: {error}")) from None
+        raise InputError(name, field.label, str(error)) from None
     if got.unit == unit:
         return plain_number(got.number, 12)
     if not _same_kind(got.unit, unit):
-        raise InputError(name, f"{field.label}: write the unit too.")
+        raise InputError(name, field.label, "write the unit too.")
     si = to_si(got.number, got.unit, free_gas=field.free_gas)
     return plain_number(from_si(si, unit, free_gas=field.free_gas), 7)

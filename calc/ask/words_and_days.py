@@ -26,15 +26,15 @@ def words_of(name: str, asked: Words, text: str) -> str:
     plain = text.strip()
     at_most = f"give 1 to {asked.longest} letters"
     if not plain:
-        raise InputError(name, f"{asked.label}: nothing is written here; {at_most}.")
+        raise InputError(name, asked.label, f"nothing is written here; {at_most}.")
     if len(plain) > asked.longest:
-        raise InputError(name, f"{asked.label}: that is {len(plain)} letters long; {at_most}.")
+        raise InputError(name, asked.label, f"that is {len(plain)} letters long; {at_most}.")
     if "<" in plain or ">" in plain:
-        raise InputError(name, f"{asked.label}: < and > cannot stand here; {at_most} without them.")
+        raise InputError(name, asked.label, f"< and > cannot stand here; {at_most} without them.")
     if any(
         unicodedata.category(sign)[0] == "C" or unicodedata.category(sign) in ("Zl", "Zp") for sign in plain
     ):
-        raise InputError(name, f"{asked.label}: a sign in it cannot be shown; {at_most} on one line.")
+        raise InputError(name, asked.label, f"a sign in it cannot be shown; {at_most} on one line.")
     return plain
 
 
@@ -56,14 +56,14 @@ def day_of(name: str, asked: Day, text: str) -> datetime.date:
     plain = text.strip()
     will_do = f"give a day from {asked.earliest} to {asked.latest}, written as in 2026-11-25"
     if not plain:
-        raise InputError(name, f"{asked.label}: nothing is written here; {will_do}.")
+        raise InputError(name, asked.label, f"nothing is written here; {will_do}.")
     shape = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", plain, re.ASCII)
     try:
         day = datetime.date(*map(int, shape.groups())) if shape else None
     except ValueError:
         day = None
     if day is None:
-        raise InputError(name, f"{asked.label}: “{plain[:20]}” is no day; {will_do}.")
+        raise InputError(name, asked.label, f"“{plain[:20]}” is no day; {will_do}.")
     if not asked.earliest <= day.isoformat() <= asked.latest:
-        raise InputError(name, f"{asked.label}: {plain} cannot be meant; {will_do}.")
+        raise InputError(name, asked.label, f"{plain} cannot be meant; {will_do}.")
     return day

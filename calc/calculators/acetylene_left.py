@@ -205,13 +205,13 @@ def acetylene_left(
         if gauge is None:
             raise InputError(
                 "gross_weight",
-                "Cylinder weighs now: give this and the tare, or at least the cylinder gauge; "
+                "Cylinder weighs now", "give this and the tare, or at least the cylinder gauge; "
                 "for example 118 lb.",
             )
         if by_gauge.value is None:
             raise InputError(
                 "gauge",
-                f"Cylinder gauge reads: it tells {by_gauge.words}; weigh the cylinder instead.",
+                "Cylinder gauge reads", f"it tells {by_gauge.words}; weigh the cylinder instead.",
             )
         share = by_gauge.value
         low, high = share * (1 - CONTENTS_BAND), share * (1 + CONTENTS_BAND)
@@ -224,7 +224,7 @@ def acetylene_left(
         if gross_weight < tare_weight:
             raise InputError(
                 "gross_weight",
-                "Cylinder weighs now: it weighs less than its tare, so one figure is wrong or acetone "
+                "Cylinder weighs now", "it weighs less than its tare, so one figure is wrong or acetone "
                 "is lost; read both again, and give the tare or more.",
             )
         volume = worked(steps, "Gas by weight", acetylene_by_weight, gross=gross_weight, tare=tare_weight)
@@ -234,7 +234,7 @@ def acetylene_left(
             most = tare_weight + full_contents / acetylene_by_weight(1.0, 0.0)
             raise InputError(
                 "gross_weight",
-                "Cylinder weighs now: that is more gas than a full one holds; give "
+                "Cylinder weighs now", "that is more gas than a full one holds; give "
                 f"{mass.said(tare_weight)} to {mass.said(most)}, or correct the tare or what a full one holds.",
             )
         gas_left = Figure(

@@ -82,7 +82,7 @@ def bend_test(
     if longest is not None and together is not None and together < longest * (1 - HAIR):
         raise InputError(
             "together",
-            "All openings added: less than the longest of them; give the longest or more, up to 4 in (100 mm).",
+            "All openings added", "less than the longest of them; give the longest or more, up to 4 in (100 mm).",
         )
     steps: list[Step] = []
     rows = {row.topic: row for row in table("bend-limits-aws-d1-1")}

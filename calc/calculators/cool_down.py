@@ -166,7 +166,7 @@ def cool_down(
     edge = transition_thickness(energy, plate_temperature)
     if part_temperature <= HANDLE:
         raise InputError(
-            "part_temperature", "Whole part when the flame goes out: it is cool already; give more."
+            "part_temperature", "Whole part when the flame goes out", "it is cool already; give more."
         )
 
     def beside() -> Beside:

@@ -88,9 +88,7 @@ def _course(steps: list[Step], gas: str, gauge: Gauge | None, temperature: Tempe
             "otherwise.",
         )  # fmt: skip
     if gauge is None:
-        raise InputError(
-            "gauge", f"{LABEL}: this gas needs it; for example 1500 psi, for acetylene 150 psi."
-        )
+        raise InputError("gauge", LABEL, "this gas needs it; for example 1500 psi, for acetylene 150 psi.")
     pressure = worked(steps, "Absolute pressure now", absolute_pressure, gauge=gauge)
     try:
         if gas == "acetylene":
@@ -105,7 +103,7 @@ def _course(steps: list[Step], gas: str, gauge: Gauge | None, temperature: Tempe
         )  # fmt: skip
     except ValueError as error:
         said = str(error)
-        raise InputError("gauge", f"{LABEL}: {said[0].lower()}{said[1:]}") from None
+        raise InputError("gauge", LABEL, f"{said[0].lower()}{said[1:]}") from None
     return _Course(
         lambda t: pressure_of_contents(gas, VOLUME, held, t) - ATMOSPHERE, FIT, "computed", 0.0,
         "The same gas, nothing used, the steel taken as rigid.",
@@ -176,7 +174,7 @@ def cylinder_weather(
         )
     except ValueError:
         raise InputError(
-            "gauge", f"{LABEL}: so much gas would pass 400 bar, or 1.3 times full, in the heat; check it."
+            "gauge", LABEL, "so much gas would pass 400 bar, or 1.3 times full, in the heat; check it."
         ) from None
     return Answer(
         CylinderWeather(
@@ -203,7 +201,8 @@ def _require_liquid(gas: str, gauge: Gauge, temperature: Temperature, rules: str
     least = scale("gauge", rules).said(max(LIQUID_LEFT * boils - ATMOSPHERE, 0.0))
     raise InputError(
         "gauge",
-        f"{LABEL}: with liquid left {gas} shows {gauge_down(boils - ATMOSPHERE, rules)} at {degrees(temperature, rules)}, so "
+        LABEL,
+        f"with liquid left {gas} shows {gauge_down(boils - ATMOSPHERE, rules)} at {degrees(temperature, rules)}, so "
         f"by this reading no liquid is left and this page cannot follow it; leave it empty, or give {least} to "
         f"{gauge_down(boils - ATMOSPHERE, rules)}.",
     )

@@ -165,7 +165,7 @@ def draw_limit(
     if acetylene_contents > OVERFULL * full_contents:
         raise InputError(
             "acetylene_contents",
-            "Acetylene in the cylinder now: that is more than a full one holds; give "
+            "Acetylene in the cylinder now", "that is more than a full one holds; give "
             f"{scale('contents', rules).said(full_contents)} or less, or correct what a full one holds.",
         )
     steps: list[Step] = []

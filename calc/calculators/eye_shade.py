@@ -94,7 +94,8 @@ def eye_shade(
     if flow is None and rules != "us" and heating:
         raise InputError(
             "acetylene_flow",
-            "Acetylene through the torch: heating tips differ too much to guess it; give 5 L/h to 10000 L/h.",
+            "Acetylene through the torch",
+            "heating tips differ too much to guess it; give 5 L/h to 10000 L/h.",
         )
     if flow is None and rules != "us" and process != "soldering":
         flow, taken = _flow_of(process, thickness)
@@ -139,7 +140,8 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
     if process == "cutting":
         raise InputError(
             "oxygen_flow",
-            "Oxygen through the torch: this rule set picks the shade by flow; give 100 L/h to 20000 L/h.",
+            "Oxygen through the torch",
+            "this rule set picks the shade by flow; give 100 L/h to 20000 L/h.",
         )
     try:
         welding = acetylene_flow(thickness, "low-carbon-steel", "leftward")
@@ -149,8 +151,8 @@ def _flow_of(process: str, thickness: float) -> tuple[float, str]:
     except ValueError as error:
         raise InputError(
             "acetylene_flow",
-            f"Acetylene through the torch: no flow is known for that thickness ({error}); "
-            "give 5 L/h to 10000 L/h.",
+            "Acetylene through the torch",
+            f"no flow is known for that thickness ({error}); give 5 L/h to 10000 L/h.",
         ) from None
     return most, "The flow was taken from the thickness, at the top of what the sources print."
 

@@ -161,19 +161,21 @@ def far_side(
     """  # fmt: skip
     if shape != "wall" and material in WALLS:
         raise InputError(
-            "material", f"{LABEL['material']}: a plate or a pipe is of metal; pick a metal, or a wall."
+            "material", LABEL["material"], "a plate or a pipe is of metal; pick a metal, or a wall."
         )
     if shape != "plate" and material in METALS and hot_temperature > metal_of(material).solidus:
         melts = degrees(metal_of(material).solidus, rules)
         raise InputError(
             "hot_temperature",
-            f"Hot spot on a wall or pipe: {METALS[material].lower()} begins to melt at {melts}, so no spot of it is "
+            "Hot spot on a wall or pipe",
+            f"{METALS[material].lower()} begins to melt at {melts}, so no spot of it is "
             f"hotter; give {degrees(LEAST_HOT, rules)} to {melts}.",
         )
     if shape == "plate" and distance > 0.1:
         raise InputError(
             "distance",
-            f"{LABEL['distance']}: a plate is at most 100 mm (4 in) thick; thicker, pick a wall.",
+            LABEL["distance"],
+            "a plate is at most 100 mm (4 in) thick; thicker, pick a wall.",
         )
     steps: list[Step] = []
     stuff = _stuff(material)

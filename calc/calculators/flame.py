@@ -93,7 +93,8 @@ def _ratio_in_range(fuel: str, ratio: float, air: float, oxygen_purity: float) -
         much = "too little oxygen to burn" if ratio < low else "more oxygen than this sum was checked for"
         raise InputError(
             "oxygen_ratio",
-            f"Oxygen for one of fuel: {plain_number(ratio)} is {much}; with this fuel and air give "
+            "Oxygen for one of fuel",
+            f"{plain_number(ratio)} is {much}; with this fuel and air give "
             f"{plain_number(low and low + 5e-4, 3)} to {plain_number(high)}.",
         )
     return low

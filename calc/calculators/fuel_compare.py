@@ -179,7 +179,7 @@ def fuel_compare(
     Losses of the part itself are left out; they are the same for all.
     """  # fmt: skip
     if hot <= cold:
-        raise InputError("hot", "Heat it to: the steel is that hot already; give more than it starts at.")
+        raise InputError("hot", "Heat it to", "the steel is that hot already; give more than it starts at.")
     steps: list[Step] = []
     share = FLAME_EFFICIENCY if efficiency is None else efficiency
     low, high = FLAME_EFFICIENCY_BAND if efficiency is None else (share, share)

@@ -109,14 +109,16 @@ def _hold_fuel(fuel: str, before: float, after: float, full: float, rules: str) 
     if after > before:
         raise InputError(
             "fuel_after",
-            "Fuel cylinder weighs after: it weighs more than before, so one figure is wrong or the cylinder was "
+            "Fuel cylinder weighs after",
+            "it weighs more than before, so one figure is wrong or the cylinder was "
             f"changed; read both again, and give {mass.said(before)} or less.",
         )
     most = full * OVERFULL / (_fuel_gas(fuel, 1.0, 0.0) if fuel == "acetylene" else 1.0)
     if before - after > most:
         raise InputError(
             "fuel_after",
-            "Fuel cylinder weighs after: that is more gas than a full one holds, so one figure is wrong or the "
+            "Fuel cylinder weighs after",
+            "that is more gas than a full one holds, so one figure is wrong or the "
             f"cylinder was changed; give {mass.said(max(before - most, 0.0))} or more.",
         )
 
@@ -264,7 +266,8 @@ def _hold_oxygen(
     said = scale("gauge", rules).said(max(min(most, gauge), 0.0))
     raise InputError(
         "oxygen_after",
-        "Oxygen gauge after: by gauges and temperatures there is more oxygen than before, so one figure is wrong "
+        "Oxygen gauge after",
+        "by gauges and temperatures there is more oxygen than before, so one figure is wrong "
         f"or the cylinder was changed; give {said} or less.",
     )
 

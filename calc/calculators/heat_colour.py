@@ -63,7 +63,7 @@ def heat_colour(
     hot metal gives by itself.
     """  # fmt: skip
     if temperature is None and temper is None and glow is None:
-        raise InputError("temperature", "Temperature of the steel: give it, or pick a color.")
+        raise InputError("temperature", "Temperature of the steel", "give it, or pick a color.")
     at = None if temperature is None else colour_at(temperature)
     picked = {
         scale: next((each for each in colours(scale) if each.id == name), None)

@@ -159,14 +159,16 @@ def hose_drop(
     except ValueError:
         raise InputError(
             "flow",
-            "Flow: this hose cannot pass so much at this gauge; give less flow, a wider or shorter hose, "
+            "Flow",
+            "this hose cannot pass so much at this gauge; give less flow, a wider or shorter hose, "
             "or more pressure within the gas's limit.",
         ) from None
     outlet = found.outlet - absolute_pressure(0.0)
     if outlet < 0:
         raise InputError(
             "flow",
-            "Flow: nothing would be left at the torch end; give less flow, or a wider or shorter hose.",
+            "Flow",
+            "nothing would be left at the torch end; give less flow, or a wider or shorter hose.",
         )
     drop = drop_figure(found)
     low = max(gauge - (drop.high or 0.0), 0.0)

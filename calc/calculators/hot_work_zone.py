@@ -314,13 +314,15 @@ def _refuse(stuff: str, wall: str) -> None:
     if stuff == "vapour":
         raise InputError(
             "stuff",
-            f"{STUFF_LABEL}: light no flame here at all, as vapour, gas or dust in the air explodes at any distance; clear the "
+            STUFF_LABEL,
+            "light no flame here at all, as vapour, gas or dust in the air explodes at any distance; clear the "
             "air, have it tested, and then pick what else burns there.",
         )
     if wall == "panel":
         raise InputError(
             "wall",
-            f"{WALL_LABEL}: put no flame near a wall, ceiling or roof that burns inside, at any distance; take the work "
+            WALL_LABEL,
+            "put no flame near a wall, ceiling or roof that burns inside, at any distance; take the work "
             "elsewhere, or join it another way.",
         )
 

@@ -239,7 +239,7 @@ def hours_left(
     if fuel_contents > OVERFULL * full_contents and fuel == "acetylene":
         raise InputError(
             "fuel_contents",
-            "Fuel gas in its cylinder now: that is more than a full one holds; give "
+            "Fuel gas in its cylinder now", "that is more than a full one holds; give "
             f"{scale('contents', rules).said(full_contents)} or less, or correct what a full one holds.",
         )
     _require_stop(oxygen_stop_gauge, gauge, oxygen_cylinder_gauge, rules)
@@ -334,13 +334,13 @@ def _require_stop(stop: float, gauge: float, cylinder: float, rules: str) -> Non
     if stop < least * (1 - 1e-9):
         raise InputError(
             "oxygen_stop_gauge",
-            f"{STOP_LABEL}: the regulator no longer holds its setting so near to it; give {said.text(least)} to "
+            STOP_LABEL, f"the regulator no longer holds its setting so near to it; give {said.text(least)} to "
             f"{said.said(to_si(500.0, 'psi'))}.",
         )
     if cylinder <= stop * (1 + 1e-9):
         raise InputError(
             "oxygen_cylinder_gauge",
-            f"{OXYGEN_CYLINDER_GAUGE.label}: that is at or below the reading at which you stop; change the cylinder, and "
+            OXYGEN_CYLINDER_GAUGE.label, "that is at or below the reading at which you stop; change the cylinder, and "
             f"give more than {said.said(stop)}.",
         )
 

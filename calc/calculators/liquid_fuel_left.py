@@ -308,7 +308,7 @@ def liquid_fuel_left(
     if gross_weight < tare_weight:
         raise InputError(
             "gross_weight",
-            "Cylinder weighs now: it weighs less than its tare, so one figure is wrong; read both again, and give "
+            "Cylinder weighs now", "it weighs less than its tare, so one figure is wrong; read both again, and give "
             "the tare or more.",
         )
     left = gross_weight - tare_weight
@@ -316,7 +316,7 @@ def liquid_fuel_left(
     if left > full_weight + SCALE_ERROR:
         raise InputError(
             "gross_weight",
-            "Cylinder weighs now: that is more liquid than a full one holds; give "
+            "Cylinder weighs now", "that is more liquid than a full one holds; give "
             f"{mass.said(tare_weight)} to {mass.said(tare_weight + full_weight)}, or correct what a full one holds. If both "
             "weights are right it is overfilled, and the liquid can burst it as it warms: do not use it, ask its supplier.",
         )

@@ -168,22 +168,25 @@ def _density(
         return None
     if mass is None:
         raise InputError(
-            "mass", "Weight: give it too, or leave the water empty; give 1 g to 20 kg (0.05 to 640 oz)."
+            "mass", "Weight", "give it too, or leave the water empty; give 1 g to 20 kg (0.05 to 640 oz)."
         )
     if displaced is None:
         raise InputError(
             "displaced",
-            "Water it pushes aside: give it too, or leave the weight empty; give 1 mL to 5000 mL.",
+            "Water it pushes aside",
+            "give it too, or leave the weight empty; give 1 mL to 5000 mL.",
         )
     if 2 * mass_mark > mass:
         raise InputError(
             "mass_mark",
-            "Smallest mark of the scale: too coarse for so light a piece; give half its weight or less.",
+            "Smallest mark of the scale",
+            "too coarse for so light a piece; give half its weight or less.",
         )
     if 2 * displaced_mark > displaced:
         raise InputError(
             "displaced_mark",
-            "Smallest mark of the measure: too coarse for so small a piece; give half its volume or less.",
+            "Smallest mark of the measure",
+            "too coarse for so small a piece; give half its volume or less.",
         )
     value = worked(steps, "Density", piece_density, mass=mass, displaced=displaced)
     low = worked(

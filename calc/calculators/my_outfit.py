@@ -271,12 +271,12 @@ def my_outfit(
 
 def _hold_past(today: datetime.date | None, *days: datetime.date | None) -> None:
     wrong = [
-        InputError(name, f"{asked.label}: {day} is after today; give a day up to {today}.")
+        InputError(name, asked.label, f"{day} is after today; give a day up to {today}.")
         for (name, asked), day in zip(DAYS.items(), days, strict=True)
         if today is not None and day is not None and day > today
     ]
     if wrong:
-        raise InputError(wrong[0].field, wrong[0].message, tuple(wrong[1:]))
+        raise InputError(wrong[0].field, wrong[0].label, wrong[0].reason, others=tuple(wrong[1:]))
 
 
 BY_WHAT_YOU_GAVE = "By what you gave; what you left out counts against it. It sees no crack and no leak."

@@ -146,7 +146,7 @@ def preheat(
     they say which steels need care, not how hot.
     """  # fmt: skip
     if metal == "steel" and carbon is None:
-        raise InputError("carbon", f"Carbon: steel is judged by it; for example {EXAMPLE_CARBON}.")
+        raise InputError("carbon", "Carbon", f"steel is judged by it; for example {EXAMPLE_CARBON}.")
     steps: list[Step] = []
     parts = {
         "carbon": carbon or 0.0, "manganese": manganese or 0.0, "chromium": chromium, "molybdenum": molybdenum,

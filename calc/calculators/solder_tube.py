@@ -205,7 +205,7 @@ def solder_tube(
     if filler.lead and service != "heating-water":
         raise InputError(
             "solder",
-            "Solder you have: it holds lead and is never used where people may drink the water; pick a lead-free one, or "
+            "Solder you have", "it holds lead and is never used where people may drink the water; pick a lead-free one, or "
             "leave this out.",
         )
     size, wall = (size_inch, wall_inch) if system == "inch" else (size_metric, wall_metric)
@@ -293,7 +293,7 @@ def _require_cup(depth: Length, outside: Length, rules: str) -> None:
     if 0.1 * outside <= depth <= deepest:
         return
     least, most = tube_beside.told(0.1 * outside, rules), tube_beside.told(deepest, rules)
-    raise InputError("cup", f"{CUP_LABEL}: no cup for this tube is like that; give {least} to {most}.")
+    raise InputError("cup", CUP_LABEL, f"no cup for this tube is like that; give {least} to {most}.")
 
 
 def _heat(filler: tubes.Filler, window: Any) -> Figure:

@@ -263,12 +263,12 @@ def supply_plan(
     ]
     if not kinds:
         raise InputError(
-            "welding_benches", "Benches welding: nothing burns so; give benches and hours, such as 6."
+            "welding_benches", "Benches welding", "nothing burns so; give benches and hours, such as 6."
         )
     lesson = Lesson(kinds, sessions, rota == "at-once", vented)
     if lesson.length > 24 * 3600:
         raise InputError(
-            "sessions", "Lessons in a week: so each lasts longer than a day; give more lessons."
+            "sessions", "Lessons in a week", "so each lasts longer than a day; give more lessons."
         )
     week = {gas: lesson.week(gas) for gas in ("fuel", "oxygen")}
     peak = {gas: lesson.peak(gas) for gas in ("fuel", "oxygen")}
@@ -284,11 +284,12 @@ def supply_plan(
             lesson={gas: week[gas] / sessions for gas in week}, pick=PICKS[duty], coupled=coupled, temperature=cylinder_temperature, water_volume=water_volume,
         )  # fmt: skip
     except TooFewError as error:
-        raise InputError("fuel_coupled", f"Fuel cylinders that you couple: {error}.") from None
+        raise InputError("fuel_coupled", "Fuel cylinders that you couple", f"{error}.") from None
     except ValueError:
         raise InputError(
             "full_contents",
-            "A full fuel cylinder holds: these would be more cylinders than anyone couples; give larger ones, fewer "
+            "A full fuel cylinder holds",
+            "these would be more cylinders than anyone couples; give larger ones, fewer "
             "benches or fewer hours, or ask the supplier.",
         ) from None
     steps = _steps(kinds, banks["fuel"], PICKS[duty])

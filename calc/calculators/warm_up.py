@@ -195,12 +195,13 @@ def warm_up(
     kind = metal_of(metal)
     if target <= start_temperature:
         raise InputError(
-            "target", "Bring it to: the part is that warm already; give more than it starts at."
+            "target", "Bring it to", "the part is that warm already; give more than it starts at."
         )
     if target >= kind.solidus - 50.0:
         raise InputError(
             "target",
-            f"Bring it to: {METALS[metal].lower()} begins to melt at {degrees(kind.solidus, rules)}; stay well below.",
+            "Bring it to",
+            f"{METALS[metal].lower()} begins to melt at {degrees(kind.solidus, rules)}; stay well below.",
         )
     steps: list[Step] = []
     value = printed_heat(fuel)

@@ -209,13 +209,13 @@ def weld_heat(
     )  # fmt: skip
     if hypot(aside, behind) < 0.5 * spread:
         raise InputError(
-            "aside", "Place you ask about: to the side of the seam: that is under the flame; give more."
+            "aside", "Place you ask about: to the side of the seam", "that is under the flame; give more."
         )
     try:
         weak, middle, strong = pools(plate, power, spread)
     except ValueError as error:
         raise InputError(
-            "acetylene_flow", f"Acetylene the torch takes: {error} Give less for metal this thin."
+            "acetylene_flow", "Acetylene the torch takes", f"{error} Give less for metal this thin."
         ) from None
     wanted = 3.0 * thickness if wanted_width is None else wanted_width
     cautions = _cautions(metal, "hole" in (middle.kind, strong.kind))

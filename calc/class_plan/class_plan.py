@@ -87,7 +87,7 @@ def class_plan(
     try:
         sessions = sessions_of(evening, picked)
     except TooLittleTimeError as error:
-        raise InputError(error.field, f"{asked.SESSION_LENGTH.label}: {error.says}.") from None
+        raise InputError(error.field, asked.SESSION_LENGTH.label, f"{error.says}.") from None
     slots = rota(evening, sessions)
     all_done = done(evening, picked, tries, int(spares))
     stocks = _stocks(all_done, {"sheet": sheet_size, "plate": plate_size}, gap, rules)
@@ -188,7 +188,8 @@ def _picked(wanted: Sequence[tuple[str | None, float | None]], rules: str) -> li
             number = name[-1]
             raise InputError(
                 name,
-                f"Exercise {number}: “{made.title}” is there already; pick another, or give that one up to 10 tries.",
+                f"Exercise {number}",
+                f"“{made.title}” is there already; pick another, or give that one up to 10 tries.",
             )
         found.append(
             Wanted(exercise, made.title, int(tries or made.tries), whole_minutes(made.bench_time, up=True))
@@ -212,7 +213,7 @@ def _stocks(
                 else f"a piece of {error.kind.size} does not fit on it"
             )  # fmt: skip
             raise InputError(
-                f"{stock}_size", f"{label[stock]}: {what}; give a larger one, as in {_usual(stock, rules)}."
+                f"{stock}_size", label[stock], f"{what}; give a larger one, as in {_usual(stock, rules)}."
             ) from None
         found.append(shown.Stock(stock, thickness, sizes[stock], cuts))
     return tuple(found)
@@ -238,11 +239,12 @@ def _banks(
             coupled={"fuel": None if coupled is None else int(coupled), "oxygen": None}, temperature=temperature, water_volume=water_volume,
         )  # fmt: skip
     except TooFewError as error:
-        raise InputError("fuel_coupled", f"{asked.FUEL_COUPLED.label}: {error}.") from None
+        raise InputError("fuel_coupled", asked.FUEL_COUPLED.label, f"{error}.") from None
     except ValueError:
         raise InputError(
             "acetylene_contents",
-            f"{asked.ACETYLENE_CONTENTS.label}: these would be more cylinders than anyone couples; give larger ones, "
+            asked.ACETYLENE_CONTENTS.label,
+            "these would be more cylinders than anyone couples; give larger ones, "
             "fewer benches, or ask the supplier.",
         ) from None
 

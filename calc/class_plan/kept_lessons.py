@@ -54,7 +54,9 @@ def kept(lines: Sequence[Mapping[str, str]]) -> list[Kept]:
         InputError: A line cannot be worked out, or there are too many.
     """
     if len(lines) > MOST_LINES:
-        raise InputError("log", f"Kept lessons: there are {len(lines)}; {MOST_LINES} at most, delete some.")
+        raise InputError(
+            "log", "Kept lessons", f"there are {len(lines)}; {MOST_LINES} at most, delete some."
+        )
     return [kept_one(texts) for texts in lines]
 
 

@@ -81,15 +81,15 @@ def pack_of(request: Mapping[str, Any]) -> Pack:
     parts = tuple(str(part) for part in request.get("parts", PARTS))
     for part in parts:
         if part not in PARTS:
-            raise InputError("parts", f"Sheets: there is no “{part[:40]}”; pick some of those offered.")
+            raise InputError("parts", "Sheets", f"there is no “{part[:40]}”; pick some of those offered.")
     handouts = [
         (str(one["title"])[:200], str(one["address"])[:1000]) for one in request.get("handouts", ())
     ]
     if len(handouts) > MOST_HANDOUTS:
-        raise InputError("handouts", f"Pages: {len(handouts)} are too many; give {MOST_HANDOUTS} or fewer.")
+        raise InputError("handouts", "Pages", f"{len(handouts)} are too many; give {MOST_HANDOUTS} or fewer.")
     exercises = _exercises(texts)
     if not exercises and not handouts:
-        raise InputError("exercise_1", "Exercises: none is picked; pick at least one, or add a page.")
+        raise InputError("exercise_1", "Exercises", "none is picked; pick at least one, or add a page.")
     site = str(request.get("site", ""))
     return Pack(
         rules=rules, exercises=exercises, learners=_count(texts, "learners", "Learners"), benches=_count(texts, "benches", "Benches"), parts=parts,
@@ -111,7 +111,7 @@ def _exercises(texts: Mapping[str, str]) -> tuple[str, ...]:
             continue
         if exercise not in known:
             raise InputError(
-                name, f"Exercises: “{exercise[:40]}” is none of them; pick from those that are listed."
+                name, "Exercises", f"“{exercise[:40]}” is none of them; pick from those that are listed."
             )
         picked[exercise] = None
     return tuple(picked)
@@ -123,7 +123,7 @@ def _count(texts: Mapping[str, str], name: str, label: str) -> int | None:
         return None
     if not re.fullmatch(r"\d{1,4}", text, re.ASCII) or not 1 <= int(text) <= MOST_LEARNERS:
         raise InputError(
-            name, f"{label}: “{text[:20]}” will not do; give a whole number of 1 to {MOST_LEARNERS}."
+            name, label, f"“{text[:20]}” will not do; give a whole number of 1 to {MOST_LEARNERS}."
         )
     return int(text)
 
@@ -188,7 +188,7 @@ def _scores(pack: Pack) -> list[tuple[str, str]]:
     if pack.learners is None:
         raise InputError(
             "learners",
-            f"Learners: a score sheet has a line for each; give a whole number of 1 to {MOST_LEARNERS}.",
+            "Learners", f"a score sheet has a line for each; give a whole number of 1 to {MOST_LEARNERS}.",
         )
     names = titles()
     return [

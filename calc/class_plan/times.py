@@ -39,7 +39,7 @@ def start_of(name: str, label: str, text: str) -> int:
             hour = hour % 12 + (12 if found[3].lower() == "p" else 0) if 1 <= hour <= 12 else -1
     if not (0 <= hour < 24 and 0 <= minute < 60):
         raise InputError(
-            name, f"{label}: “{text[:20]}” is no time of day; give 0:00 to 23:59, as in 18:30 or 6:30 pm."
+            name, label, f"“{text[:20]}” is no time of day; give 0:00 to 23:59, as in 18:30 or 6:30 pm."
         )
     return 60 * hour + minute
 
@@ -87,7 +87,7 @@ def stock_size(name: str, label: str, text: str, rules: str) -> tuple[Length, Le
     low, high = (f"{from_si(side, unit):.0f}" for side in (LEAST_SIDE, MOST_SIDE))
     will_do = f"give two sides of {low} to {high} {unit}, as in {'48 in x 96 in' if rules == 'us' else '1000 mm x 2000 mm'}"
     parts = re.split(r"\s*[x×X]\s*", text.strip())
-    wrong = InputError(name, f"{label}: “{text[:30]}” is no size of a sheet; {will_do}.")
+    wrong = InputError(name, label, f"“{text[:30]}” is no size of a sheet; {will_do}.")
     if len(parts) != 2:
         raise wrong
     try:
@@ -98,5 +98,5 @@ def stock_size(name: str, label: str, text: str, rules: str) -> tuple[Length, Le
         raise wrong
     sides = [to_si(part.number, part.unit or got[1].unit) for part in got]
     if not all(LEAST_SIDE - 1e-9 <= side <= MOST_SIDE + 1e-9 for side in sides):
-        raise InputError(name, f"{label}: “{text[:30]}” is too small or too large; {will_do}.")
+        raise InputError(name, label, f"“{text[:30]}” is too small or too large; {will_do}.")
     return sides[0], sides[1]

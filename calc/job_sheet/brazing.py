@@ -46,7 +46,8 @@ def _times(job: Job, setting: Setting, joint: Joint) -> tuple[Figure, dict[str, 
         label = asked.MAKER_ORIFICE.label if job.orifice is not None else asked.PROCESS.label
         raise NeverHotError(
             name,
-            f"{label}: this flame never brings the joint to {degrees(joint.target, job.rules)}; take a larger tip, thinner "
+            label,
+            f"this flame never brings the joint to {degrees(joint.target, job.rules)}; take a larger tip, thinner "
             "metal or a shorter overlap.",
         )
     each = found.time
@@ -92,7 +93,8 @@ def brazing(job: Job, setting: Setting) -> Work:
             label = {"metal": asked.METAL, "other_metal": asked.OTHER_METAL}[name].label
             raise InputError(
                 name,
-                f"{label}: no filler for {asked.METALS.get(metal or '', 'it').lower()} is kept here; ask for a procedure, "
+                label,
+                f"no filler for {asked.METALS.get(metal or '', 'it').lower()} is kept here; ask for a procedure, "
                 "or pick another metal.",
             )
     thickness, form, service = job.thickness, job.form, job.braze_service
@@ -158,7 +160,8 @@ def soldering(job: Job, setting: Setting) -> Work:
     if job.metal != "copper":
         raise InputError(
             "metal",
-            "Metal: soldering here is copper tube alone; pick copper, or braze "
+            "Metal",
+            "soldering here is copper tube alone; pick copper, or braze "
             f"{asked.METALS[job.metal].lower()}.",
         )
     assert job.tube_system is not None

@@ -78,8 +78,7 @@ def acetylene_held(
     try:
         got = acetylene_left(gross_weight=gross, tare_weight=tare, full_contents=contents, gauge=None, temperature=temperature, rules=rules)
     except InputError as error:
-        said = error.message.partition(": ")[2]
-        raise InputError("gross_weight", f"Acetylene cylinder weighs now: {said}") from None
+        raise InputError("gross_weight", "Acetylene cylinder weighs now", error.reason) from None
     weighed = max(got.results.gas_left.value or 0.0, LEAST)
     return replace(oxygen, fuel=weighed, cautions=(*oxygen.cautions, *got.cautions))
 
@@ -106,7 +105,7 @@ def oxygen_held(
     if gauge <= stop * (1 + 1e-9):
         raise InputError(
             "oxygen_cylinder_gauge",
-            f"{OXYGEN_CYLINDER_GAUGE.label}: the regulator is set to {said.said(set_gauge)} and oxygen is changed at "
+            OXYGEN_CYLINDER_GAUGE.label, f"the regulator is set to {said.said(set_gauge)} and oxygen is changed at "
             f"{said.said(stop)}, so this cylinder gives no steady flame; change it, and give more than {said.said(stop)}.",
         )
     usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, stop, temperature)

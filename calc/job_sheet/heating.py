@@ -52,7 +52,7 @@ def preheat_words(row: Any, rules: str) -> str:
 
 
 def _refused(metal: str, why: str) -> InputError:
-    return InputError("metal", f"Metal: {METALS[metal].lower()} {why}.")
+    return InputError("metal", "Metal", f"{METALS[metal].lower()} {why}.")
 
 
 def heating(
@@ -116,7 +116,7 @@ def heating(
     if time.value is None:
         raise InputError(
             "band",
-            f"Width of the heated band: this flame never brings it all to {degrees(target.value, rules)} at once; give a "
+            "Width of the heated band", f"this flame never brings it all to {degrees(target.value, rules)} at once; give a "
             "narrower band, a shorter line, or more heat wanted.",
         )
     basis = f"The band alone, at one temperature: heat that runs on into cold metal comes on top. {time.basis}"

@@ -42,7 +42,6 @@ def told[T](work: Callable[[], T], names: Mapping[str, str]) -> T:
         ours = names.get(error.field, error.field)
         if ours not in LABELS:
             ours = "process"
-        said = error.message.partition(": ")[2] or error.message
-        raise InputError(ours, f"{LABELS[ours]}: {said}") from None
+        raise InputError(ours, LABELS[ours], error.reason) from None
 
 

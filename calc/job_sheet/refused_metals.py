@@ -50,7 +50,7 @@ def _refuse(verdict: gate.Verdict, name: str) -> None:
             f"{what}: {_clause(reason.reason)}; first: {order[:1].lower()}{order[1:]}; then pick this coating and, "
             f"below it, “{yes}”"
         )
-    raise InputError(field, f"{label}: {said}.")
+    raise InputError(field, label, f"{said}.")
 
 
 def _clause(sentences: str) -> str:

@@ -44,7 +44,8 @@ def seam(job: Job, setting: Setting) -> Work:
         known = ", ".join(words.lower() for words in METALS.values())
         raise InputError(
             "metal",
-            f"Metal: no rod and flame for {asked.METALS[metal].lower()} are kept here, ask for its welding procedure; "
+            "Metal",
+            f"no rod and flame for {asked.METALS[metal].lower()} are kept here, ask for its welding procedure; "
             f"those kept are {known}.",
         )
     prepared = told(

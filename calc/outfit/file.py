@@ -26,7 +26,7 @@ VERSION = 1
 LONGEST_FILE = 20_000
 """Characters; a full outfit has a tenth of it."""
 NOT_YET = "By the page My outfit nothing is lit with it yet: see there what comes first."
-NO_OUTFIT = "The file: it is no outfit that this site saved; nothing is changed."
+NO_OUTFIT = "it is no outfit that this site saved; nothing is changed."
 
 TIP_FIELDS = {
     "maker_orifice": "orifice",
@@ -75,7 +75,7 @@ def outfit_texts(file: str, rules: str) -> dict[str, str]:
     try:
         computed(found(OUTFIT), texts | {"rules": rules})
     except InputError as error:
-        raise InputError("file", f"The file: {error.message}") from None
+        raise InputError("file", "The file", error.message) from None
     return texts
 
 
@@ -90,28 +90,29 @@ def unchecked_texts(file: str) -> dict[str, str]:
     """
     # Brackets inside brackets could exhaust the memory of the one who reads them.
     if not isinstance(file, str) or len(file) > LONGEST_FILE or file.count("[") + file.count("{") > 100:
-        raise InputError("file", NO_OUTFIT)
+        raise InputError("file", "The file", NO_OUTFIT)
     try:
         read = json.loads(file)
     except (ValueError, RecursionError):
-        raise InputError("file", NO_OUTFIT) from None
+        raise InputError("file", "The file", NO_OUTFIT) from None
     texts = read.get("texts") if isinstance(read, dict) and read.get("kind") == KIND else None
     if not isinstance(texts, dict):
-        raise InputError("file", NO_OUTFIT)
+        raise InputError("file", "The file", NO_OUTFIT)
     if read.get("version") != VERSION:
         version = str(read.get("version"))[:20]
         raise InputError(
             "file",
-            f"The file: it has the form “{version}”, which this release does not know; nothing is changed.",
+            "The file",
+            f"it has the form “{version}”, which this release does not know; nothing is changed.",
         )
     lasting = {name for name, asked in found(OUTFIT).inputs.items() if _lasts(asked)}
     for name, text in texts.items():
         if name not in lasting:
             raise InputError(
-                "file", f"The file: it names “{name[:40]}”, which is not asked; nothing is changed."
+                "file", "The file", f"it names “{name[:40]}”, which is not asked; nothing is changed."
             )
         if not isinstance(text, str):
-            raise InputError("file", NO_OUTFIT)
+            raise InputError("file", "The file", NO_OUTFIT)
     return {name: text for name, text in texts.items() if text.strip()}
 
 

@@ -98,7 +98,8 @@ def licence_questions(
     if questions is not None and questions > len(fit):
         raise InputError(
             "questions",
-            f"Questions: there are {len(fit)} under this rule set; give 1 to {max(len(fit), 1)}.",
+            "Questions",
+            f"there are {len(fit)} under this rule set; give 1 to {max(len(fit), 1)}.",
         )
     order = dice("questions", seed, rules).shuffled(fit)
     return tuple(_question(row, seed, rules) for row in order[: questions or len(order)])

@@ -279,7 +279,7 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
     """
     calculator = found(calculator_id)
     if why := why_not(calculator):
-        raise InputError("calculator", f"{calculator.title}: no problem is made from it, as {why}.")
+        raise InputError("calculator", calculator.title, f"no problem is made from it, as {why}.")
     results = asked_of(calculator)
     for _ in range(TRIES):
         name = dice.pick(results)
@@ -309,7 +309,7 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
         )  # fmt: skip
     raise InputError(
         "calculator",
-        f"{calculator.title}: no problem came of it, as most values near its examples are refused or bring a warning.",
+        calculator.title, "no problem came of it, as most values near its examples are refused or bring a warning.",
     )
 
 

@@ -61,10 +61,10 @@ def made_set(kind: str, texts: Mapping[str, str]) -> tuple[int, tuple[Numbered |
             round(given["seed"]), None if questions is None else round(questions), rules
         )
     if kind != "flame":
-        raise InputError("set", f"Set: there is none of this kind; give one of {', '.join(SETS)}.")
+        raise InputError("set", "Set", f"there is none of this kind; give one of {', '.join(SETS)}.")
     asked = {"seed": SEED, "flames": FLAMES}
     for name in set(texts) - set(asked) - {"rules", "shown_in"}:
-        raise InputError(name[:60], f"“{name[:60]}” is no input of the flames.")
+        raise InputError(name[:60], "", f"“{name[:60]}” is no input of the flames.")
     seed, number = (
         round(taken_input(name, field, texts.get(name, str(field.example)), rules).si)
         for name, field in asked.items()
@@ -75,7 +75,7 @@ def made_set(kind: str, texts: Mapping[str, str]) -> tuple[int, tuple[Numbered |
 def _one(kind: str, texts: Mapping[str, str], number: object) -> tuple[int, int, Numbered | ChoiceQuestion]:
     _, made = made_set(kind, texts)
     if not isinstance(number, int) or isinstance(number, bool) or not 1 <= number <= len(made):
-        raise InputError("number", f"Number: there is no such question; give 1 to {len(made)}.")
+        raise InputError("number", "Number", f"there is no such question; give 1 to {len(made)}.")
     return number, len(made), made[number - 1]
 
 
@@ -110,7 +110,7 @@ def question_html(kind: str, texts: Mapping[str, str], number: object, level: st
 def _judged(kind: str, texts: Mapping[str, str], number: object, text: object) -> dict[str, Any]:
     *_, one = _one(kind, texts, number)
     if not isinstance(text, str):
-        raise InputError("answer", "Your answer: write it as text.")
+        raise InputError("answer", "Your answer", "write it as text.")
     got = judged_number(one.problem, text) if isinstance(one, Numbered) else judged_choice(one, text)
     return {"right": got.right, "said": got.said, "slip": got.slip, "page": got.page}
 

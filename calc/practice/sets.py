@@ -83,10 +83,12 @@ def problem_set(
         except InputError as error:
             if calculators:
                 which = NAMED[calculators.index(name)]
-                raise InputError(which, f"{LABELS[which]}: {error.message[:-1]}; pick another.") from None
+                raise InputError(which, LABELS[which], f"{error.message[:-1]}; pick another.") from None
             order.remove(name)
     if not made:
-        raise InputError("topic", "Topic: no problem can be made of it under this rule set; pick another.")
+        raise InputError(
+            "topic", "Topic", "no problem can be made of it under this rule set; pick another."
+        )
     return tuple(
         Numbered(number, each, level_of(help_wanted, number, problems))
         for number, each in enumerate(made, start=1)

@@ -38,7 +38,7 @@ def _read(problem: Problem, text: str) -> Taken:
     try:
         typed(text)
     except UnreadableError as error:
-        raise InputError("answer", f"{LABEL}: {error}; write it as in {example}.") from None
+        raise InputError("answer", LABEL, f"{error}; write it as in {example}.") from None
     asked = Field(LABEL, units, example=f"10 {problem.unit}".strip(), free_gas=shown.free_gas)
     return taken_input("answer", asked, text, problem.rules)
 
@@ -88,11 +88,11 @@ def picked(question: ChoiceQuestion, text: str) -> tuple[int, ...]:
         each.strip().isdecimal() and each.isascii() for each in named
     ):
         each_part = "one in each part" if len(question.parts) > 1 else "one"
-        raise InputError("answer", f"{LABEL}: pick {each_part}; give 1 to {most}.")
+        raise InputError("answer", LABEL, f"pick {each_part}; give 1 to {most}.")
     places = tuple(int(each) - 1 for each in named)
     for place, part in zip(places, question.parts, strict=True):
         if not 0 <= place < len(part.options):
-            raise InputError("answer", f"{LABEL}: there is no such option; give 1 to {len(part.options)}.")
+            raise InputError("answer", LABEL, f"there is no such option; give 1 to {len(part.options)}.")
     return places
 
 

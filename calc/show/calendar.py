@@ -101,7 +101,7 @@ def calendar_text(start: float, watch: float, monitoring: float, check_every: fl
 
 def _hold(field: str, label: str, seconds: float, low: float, high: float) -> None:
     if isinstance(seconds, bool) or not isinstance(seconds, int | float) or not low <= seconds <= high:
-        raise InputError(field, f"{label}: this is no time that a calendar can hold.")
+        raise InputError(field, label, "this is no time that a calendar can hold.")
 
 
 def looks_after(monitoring: float, check_every: float) -> list[int]:

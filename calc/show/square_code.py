@@ -30,7 +30,7 @@ def square_code_svg(address: str) -> str:
     import segno  # noqa: PLC0415 - imported when first used
 
     if not 0 < len(address) <= LONGEST:
-        raise InputError("square", f"Square code: an address of 1 to {LONGEST} characters will do.")
+        raise InputError("square", "Square code", f"an address of 1 to {LONGEST} characters will do.")
     drawn = BytesIO()
     code = segno.make(address, error="m", micro=False)
     code.save(drawn, kind="svg", xmldecl=False, svgns=True, omitsize=True, light="#fff", border=4)

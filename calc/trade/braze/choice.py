@@ -99,7 +99,7 @@ def _id(name: str) -> str:
 
 
 def _refuse(field: str, said: str) -> InputError:
-    return InputError(field, f"{LABELS[field]}: {said}.")
+    return InputError(field, LABELS[field], f"{said}.")
 
 
 def begins_to_melt(metal: str) -> float:

@@ -131,7 +131,7 @@ def gap_wanted(family: str, overlap: Length, fit: Fit, rules: str) -> Gap:
         largest = largest_socket(row.most, fit.outer - fit.inner, fit.rises[1])
         raise InputError(
             "diameter",
-            f"{LABELS['diameter']}: even parts that touch when cold stand {distance(touching, rules)} apart on each "
+            LABELS['diameter'], f"even parts that touch when cold stand {distance(touching, rules)} apart on each "
             "side when hot, more than the filler bridges; put the metal that grows more inside, or give less than "
             f"{distance(largest, rules, 2, 'down')}.",
         )
@@ -189,7 +189,7 @@ def hot_figure(steps: list[Step], fit: Fit, gap: Gap, given: Length | None, rule
         )
         raise InputError(
             "cold_clearance",
-            f"{LABELS['cold_clearance']}: {why}; give {distance(low, rules)} to {distance(high, rules)}.",
+            LABELS['cold_clearance'], f"{why}; give {distance(low, rules)} to {distance(high, rules)}.",
         )
     if fit.diameter is None:
         return Figure(value, "", "practice", basis="As you gave it: a flat lap keeps its gap when hot.")
@@ -234,7 +234,7 @@ def lap_of(
     if diameter is not None and thickness > diameter / 2 * (1 + 1e-9):
         raise InputError(
             "thickness",
-            f"{LABELS['thickness']}: a wall cannot be thicker than half the diameter; for a solid pin give half its "
+            LABELS['thickness'], "a wall cannot be thicker than half the diameter; for a solid pin give half its "
             "diameter, or less where the socket is thinner.",
         )
     tensile = max(strength("metal in tension", metal) for metal in metals)

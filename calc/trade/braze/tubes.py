@@ -52,7 +52,7 @@ def _wall(system: str, size: str, wall: str) -> Figure:
     if system == INCH and wall == "m":
         row = _row("copper-tubes-type-m", size)
         if row is None:
-            raise InputError("wall_inch", f"Wall: type M is not made in {size}; pick K or L.")
+            raise InputError("wall_inch", "Wall", f"type M is not made in {size}; pick K or L.")
         return Figure(row.wall, row.source, row.how_sure, basis="Type M as remembered; measure yours.")
     row = _row("copper-tubes-astm-b88" if system == INCH else "copper-tubes-astm-b88m", size)
     return Figure(
@@ -231,7 +231,8 @@ def require_service(service: str, label: str) -> None:
         return
     raise InputError(
         "service",
-        f"{label}: {row.words.lower()} is not worked out here, because {row.reason}; ask {row.ask}, and pick "
+        label,
+        f"{row.words.lower()} is not worked out here, because {row.reason}; ask {row.ask}, and pick "
         "drinking water or heating water for those lines only.",
     )
 

@@ -53,14 +53,15 @@ def hold(metal: str, through: Length, rules: str) -> None:
     row = metal_row(metal)
     if row.cuts == "no":
         named = "a metal that nobody knows" if row.metal == "unknown" else row.name.lower()
-        raise InputError("metal", f"Metal: {named} is not cut so: {row.why}; {row.instead}.")
+        raise InputError("metal", "Metal", f"{named} is not cut so: {row.why}; {row.instead}.")
     thickest = table("cutting-kerfs")[-1].thickness
     if not cutting.LEAST_THICKNESS * (1 - 1e-9) <= through <= thickest * (1 + 1e-9):
         least = distance(cutting.LEAST_THICKNESS, rules, 3, "up")
         most = distance(thickest, rules, 3, "down")
         raise InputError(
             "thickness",
-            f"Thickness of the metal: the jet goes through {distance(through, rules, 3)} of steel, and the cutting tables "
+            "Thickness of the metal",
+            f"the jet goes through {distance(through, rules, 3)} of steel, and the cutting tables "
             f"run from {least} to {most}; "
             + (
                 f"{thin_sheet(rules)}."
@@ -182,7 +183,8 @@ def time(steps: list[Step], length: Length, travel: Figure, pierces: Ratio, thro
     if pierces and through > rows[-1].thickness * (1 + 1e-9):
         raise InputError(
             "pierces",
-            f"Pierced starts: no time is kept for piercing more than {rows[-1].thickness * 1000:.0f} mm (2 in); start at an "
+            "Pierced starts",
+            f"no time is kept for piercing more than {rows[-1].thickness * 1000:.0f} mm (2 in); start at an "
             "edge, and give 0.",
         )
     thin = max(through, rows[0].thickness)

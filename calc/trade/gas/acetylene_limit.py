@@ -25,6 +25,7 @@ def require_acetylene_gauge(fuel: str, gauge: float, rules: str, field: str, lab
     if fuel == "acetylene" and gauge > GAUGE_LIMIT[rules] * (1 + 1e-9):
         raise InputError(
             field,
-            f"{label}: acetylene is never used above {acetylene_limit_words(rules)} on the gauge, it can "
+            label,
+            f"acetylene is never used above {acetylene_limit_words(rules)} on the gauge, it can "
             f"explode by itself; give 0 to {acetylene_limit_words(rules)}.",
         )

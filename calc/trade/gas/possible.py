@@ -76,7 +76,7 @@ def require_possible(
         range_said = "use a warmer cylinder, or another gas"
     else:
         range_said = f"give {unit.text(least)} to {gauge_down(most, rules)}"
-    raise InputError(field, f"{label}: {why_not(gas, temperature, rules)}; {range_said}.")
+    raise InputError(field, label, f"{why_not(gas, temperature, rules)}; {range_said}.")
 
 
 def require_filled(
@@ -104,7 +104,8 @@ def require_filled(
         unit = scale("gauge", rules)
         raise InputError(
             field,
-            f"{label}: at {degrees(temperature, rules)} a full one shows {gauge_down(most, rules)} at most; give "
+            label,
+            f"at {degrees(temperature, rules)} a full one shows {gauge_down(most, rules)} at most; give "
             f"{unit.text(0.0)} to {gauge_down(most, rules)}, or correct what a full one reads. If the gauge is right the "
             "cylinder is overfilled or hot and can burst: leave it shut and ask its supplier.",
         )
@@ -132,6 +133,7 @@ def require_warm(
     warm = degrees(coldest_for(gas, gauge) + 0.5, rules)
     raise InputError(
         field,
-        f"{label}: {why_not(gas, temperature, rules)}, and {wanted} is wanted of it; give {warm} or warmer, or use "
+        label,
+        f"{why_not(gas, temperature, rules)}, and {wanted} is wanted of it; give {warm} or warmer, or use "
         "another gas. Never heat the cylinder.",
     )

@@ -143,21 +143,21 @@ def regulator_setting(
     except ValueError:
         raise InputError(
             "flow",
-            "Flow: this hose cannot pass so much; give less flow, or a wider or shorter hose.",
+            "Flow", "this hose cannot pass so much; give less flow, or a wider or shorter hose.",
         ) from None
     setting = marked(inlet, rules, gas)
     limit = GAUGE_LIMIT[rules]
     if gas == "acetylene" and inlet > limit * (1 + 1e-6):
         raise InputError(
             "torch_gauge",
-            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand above "
+            "Gauge wanted at the torch", "with this hose and flow the regulator would have to stand above "
             f"{acetylene_limit_words(rules)}, where acetylene can explode; give a lower gauge, a wider or "
             "shorter hose, or a smaller tip.",
         )
     if setting > highest_gauge(gas, temperature):
         raise InputError(
             "torch_gauge",
-            "Gauge wanted at the torch: with this hose and flow the regulator would have to stand at "
+            "Gauge wanted at the torch", "with this hose and flow the regulator would have to stand at "
             f"{scale('gauge', rules).said(setting)}, but {why_not(gas, temperature, rules)}; give a lower gauge, less "
             "flow, or a wider or shorter hose.",
         )

@@ -85,7 +85,7 @@ NOT_CUT = {row.metal: row.why for row in table("cutting-metals") if row.cuts == 
 
 def _outside(low: Length, high: Length, rules: str, why: str) -> InputError:
     least, most = distance(low, rules, 3, "up"), distance(high, rules, 3, "down")
-    return InputError("thickness", f"{THICKNESS_LABEL}: {why}; give {least} to {most}.")
+    return InputError("thickness", THICKNESS_LABEL, f"{why}; give {least} to {most}.")
 
 
 def _held(thickness: Length, low: Length, high: Length, rules: str, why: str) -> None:
@@ -133,13 +133,13 @@ def require_welding_fuel(fuel: str, rules: str) -> None:
 def _weld(wanted: Wanted) -> Setting:
     metal, torch_type = wanted.metal, wanted.torch_type
     if metal not in METALS:
-        raise InputError("metal", f"{METAL_LABEL}: no welding flow is kept for {metal.replace('-', ' ')}; choose another metal or take what the maker of the tip prints.")  # fmt: skip
+        raise InputError("metal", METAL_LABEL, f"no welding flow is kept for {metal.replace('-', ' ')}; choose another metal or take what the maker of the tip prints.")  # fmt: skip
     alike = "low-carbon-steel" if metal in LIKE_STEEL else metal
     if wanted.fuel == MPS:
         return _weld_with_mps(wanted, alike)
     if wanted.fuel != "acetylene":
         raise InputError(
-            "fuel", f"{FUEL.label}: {why_no_welding(wanted.fuel, wanted.rules)}; choose acetylene."
+            "fuel", FUEL.label, f"{why_no_welding(wanted.fuel, wanted.rules)}; choose acetylene."
         )
     _held(
         wanted.thickness,
@@ -192,7 +192,8 @@ def _weld_with_mps(wanted: Wanted, metal: str) -> Setting:
     if metal != "low-carbon-steel" or wanted.torch_type == "injector":
         raise InputError(
             "fuel",
-            f"{FUEL.label}: the one text that prints this gas for welding has steel and an equal-pressure torch only; "
+            FUEL.label,
+            "the one text that prints this gas for welding has steel and an equal-pressure torch only; "
             "choose acetylene.",
         )
     _held(
@@ -266,12 +267,14 @@ def _braze(wanted: Wanted) -> Setting:
         least = distance(thinnest, wanted.rules, 3, "up")
         raise InputError(
             "thickness",
-            f"{THICKNESS_LABEL}: no source prints a brazing tip for it; give {least} or more.",
+            THICKNESS_LABEL,
+            f"no source prints a brazing tip for it; give {least} or more.",
         )
     if wanted.process == "braze-welding" and wanted.fuel != "acetylene":
         raise InputError(
             "fuel",
-            f"{FUEL.label}: no source in our data prints braze welding with this gas, whose soft flame heats widely "
+            FUEL.label,
+            "no source in our data prints braze welding with this gas, whose soft flame heats widely "
             "and not in one spot; choose acetylene, or braze a close joint.",
         )
     if wanted.torch_type == "injector" and None in (wanted.orifice, wanted.oxygen_gauge, wanted.fuel_gauge):
@@ -279,7 +282,8 @@ def _braze(wanted: Wanted) -> Setting:
             return _braze_with_injector(wanted)
         raise InputError(
             "torch_type",
-            f"{TORCH_LABEL}: no tip of an injector torch is printed for {PROCESSES[wanted.process].lower()} with this gas; "
+            TORCH_LABEL,
+            f"no tip of an injector torch is printed for {PROCESSES[wanted.process].lower()} with this gas; "
             "take what its maker prints, or choose equal pressure.",
         )
     return brazing_setting(wanted) if wanted.fuel == "acetylene" else same_heat_setting(wanted)
@@ -291,13 +295,15 @@ def _cut(wanted: Wanted) -> Setting:
         why = NOT_CUT.get(metal, "no cutting table is printed for it")
         raise InputError(
             "metal",
-            f"{METAL_LABEL}: oxygen does not cut {metal.replace('-', ' ')}: {why}; choose a carbon steel, or another "
+            METAL_LABEL,
+            f"oxygen does not cut {metal.replace('-', ' ')}: {why}; choose a carbon steel, or another "
             "way to cut.",
         )
     if fuel not in CUTTING_FUELS:
         raise InputError(
             "fuel",
-            f"{FUEL.label}: no cutting table in our data prints {FUELS[fuel].lower()}; take what the maker of the tip "
+            FUEL.label,
+            f"no cutting table in our data prints {FUELS[fuel].lower()}; take what the maker of the tip "
             "prints, or choose acetylene, propane or methane.",
         )
     thickest = table(LARGER)[-1].thickness
@@ -376,7 +382,7 @@ def setting(
     """
     require_acetylene_gauge(fuel, fuel_gauge or 0.0, rules, "maker_fuel_gauge", MAKERS_LABEL)
     if thickness is None and process != "heating":
-        raise InputError("thickness", f"{THICKNESS_LABEL}: nothing is written here; write how thick it is.")
+        raise InputError("thickness", THICKNESS_LABEL, "nothing is written here; write how thick it is.")
     wanted = Wanted(
         process=process, metal=metal, thickness=thickness or 0.0, fuel=fuel, torch_type=torch_type or "equal-pressure", orifice=orifice, oxygen_gauge=oxygen_gauge,
         fuel_gauge=fuel_gauge, rules=rules, heat=HEAT_TAKEN if heat is None else heat, steps=[] if steps is None else steps,

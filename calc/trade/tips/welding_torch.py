@@ -297,7 +297,7 @@ def marked_regulator(
     except InputError:
         raise InputError(
             "hose_length",
-            f"Length of the hoses: with these hoses the {gas.replace('-', ' ')} regulator cannot give the torch its pressure "
+            "Length of the hoses", f"with these hoses the {gas.replace('-', ' ')} regulator cannot give the torch its pressure "
             "within the limit; give a shorter or wider hose, or a lower pressure.",
         ) from None
     mark = got.mark

@@ -206,10 +206,10 @@ def require_joint(
     """
     never = unfit(process, metal, joint)
     if never is not None:
-        raise InputError(never[0], f"{_LABELS[never[0]]}: {never[1]}")
+        raise InputError(never[0], _LABELS[never[0]], f"{never[1]}")
     said = why_not(process, metal, joint, thickness, rules)
     if said:
-        raise InputError("thickness", f"{label}: {said}")
+        raise InputError("thickness", label, f"{said}")
 
 
 def _or_own(value: float | None, ours: Callable[[], Figure]) -> Figure:
@@ -278,7 +278,7 @@ def _hold(own: Own, name: str, most: Length, why: str, rules: str) -> None:
     if value is not None and value > most * (1 + HAIR):
         least = distance(THINNEST, rules, 2, "up") if name == "leg" else "0"
         raise InputError(
-            name, f"{OWN_LABELS[name]}: {why}; give {least} to {distance(most, rules, 3, 'down')}."
+            name, OWN_LABELS[name], f"{why}; give {least} to {distance(most, rules, 3, 'down')}."
         )
 
 
