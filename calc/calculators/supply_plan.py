@@ -24,14 +24,13 @@ from calc.declare import (
 from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use
-from calc.show.scales import scale
 from calc.trade.fields import CYLINDER_TEMPERATURE
 from calc.trade.gas import costs
 from calc.trade.gas import plan_fields as fields
-from calc.trade.gas.banks import Bank, TooFewError, both_banks, oxygen_in
+from calc.trade.gas.banks import Bank, TooFewError, both_banks, change_words, oxygen_in
 from calc.trade.gas.course import by_kind, course
 from calc.trade.gas.draws import DUTIES, FRACTIONS, PICKS, cold_cautions, draw_cautions, draw_limit_of
-from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR, acetylene_stop_gauge, filled_at
+from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR, filled_at
 from calc.trade.gas.work import Kind, Lesson, kind
 from calc.trade.safety import storage as stored
 from calc.trade.tips.settings import require_welding_fuel
@@ -91,15 +90,6 @@ class SupplyPlan:
     cost_week: Annotated[Figure, Shown("Cost in a week, your money", toward="up")]
     liquid_cost_week: Annotated[Figure, Shown("Oxygen as liquid, a week, your money", toward="up")]
     liquid_or_cylinders: Annotated[Figure, Shown("Liquid oxygen or cylinders", words=True)]
-
-
-def _stop_words(peak: float, bank: Bank, duty: str, temperature: float, rules: str) -> str:
-    """The one floor of acetylene, beside the gas at which the bank is changed; and whether a full one is enough."""
-    floor = scale("gauge", rules).said(acetylene_stop_gauge(temperature).value or 0.0)
-    words = f"and never with the gauge below {floor} at rest"
-    if peak <= acetylene_draw_limit(bank.count * bank.full, PICKS[duty]):
-        return words
-    return f"{words}; with every flame burning even the full bank is drawn at more than {FRACTIONS[duty]} an hour"
 
 
 @calculator("supply-plan", "Plan the gas of a class")
@@ -351,7 +341,7 @@ def supply_plan(
             fuel_change_at=Figure(
                 bank.count * bank.kept, "cga-g1" if fuel == "acetylene" else "", "memory" if fuel == "acetylene" else "practice",
                 basis="All of the bank. Below it the peak draws too fast for what is left, or too little stays in.",
-                words=_stop_words(peak["fuel"], bank, duty, cylinder_temperature, rules) if fuel == "acetylene" else "",
+                words=change_words(peak["fuel"], bank, duty, cylinder_temperature, rules) if fuel == "acetylene" else "",
             ),
             fuel_left_lesson=Figure(bank.contents(week["fuel"] / sessions)[0], "", "practice", basis="Full less a lesson's gas."),
             oxygen_left_lesson=Figure(

@@ -35,7 +35,7 @@ TOO_FAST_LATER = " Acetylene ends too where it is drawn too fast for what is the
 USABLE = "usable over the flow, flame burning without a stop."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Held:
     """What stands at the bench, and the hazards of what told it.
 
@@ -109,7 +109,7 @@ def oxygen_held(
             f"{said.said(stop)}, so this cylinder gives no steady flame; change it, and give more than {said.said(stop)}.",
         )
     usable = oxygen_in(water_volume, gauge, temperature) - oxygen_in(water_volume, stop, temperature)
-    return Held(usable, None, stop=f"down to {said.said(stop)} on its cylinder gauge, where it is changed")
+    return Held(oxygen=usable, fuel=None, stop=f"down to {said.said(stop)} on its cylinder gauge, where it is changed")
 
 
 def liquid_held(
@@ -138,8 +138,8 @@ def liquid_held(
     )  # fmt: skip
     told = got.results
     return Held(
-        oxygen.oxygen, max(told.gas_left.value or 0.0, LEAST), told.draw_kept, told.pressure_held,
-        (*oxygen.cautions, *got.cautions), oxygen.stop,
+        oxygen=oxygen.oxygen, fuel=max(told.gas_left.value or 0.0, LEAST), boil=told.draw_kept, pressure_held=told.pressure_held,
+        cautions=(*oxygen.cautions, *got.cautions), stop=oxygen.stop,
     )  # fmt: skip
 
 

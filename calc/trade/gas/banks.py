@@ -8,8 +8,9 @@ from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
 from calc.formulas.gas.saturation import vapour_pressure
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed
-from calc.trade.gas.draws import drawn_past_any
-from calc.trade.gas.stocks import kept_share
+from calc.show.scales import scale
+from calc.trade.gas.draws import FRACTIONS, PICKS, drawn_past_any
+from calc.trade.gas.stocks import acetylene_stop_gauge, kept_share
 from calc.values.quantities import ATMOSPHERE, FreeGas, FreeGasFlow, Gauge, Ratio, Temperature, Volume
 
 HOLDS_TO: Ratio = 0.5
@@ -185,3 +186,20 @@ def both_banks(
         water_volume=water_volume,
     )
     return {"fuel": burnt, "oxygen": oxygen}
+
+
+def change_words(peak: FreeGasFlow, bank: Bank, duty: str, temperature: Temperature, rules: str) -> str:
+    """The one floor of acetylene, beside the gas at which the bank is changed; and whether a full one is enough.
+
+    Args:
+        peak: Flow with every flame burning, m³/s of free gas.
+        bank: The acetylene bank.
+        duty: On and off, or without a stop: an id of `draws.DUTIES`.
+        temperature: Of the cylinders, K.
+        rules: Rule set.
+    """
+    floor = scale("gauge", rules).said(acetylene_stop_gauge(temperature).value or 0.0)
+    words = f"and never with the gauge below {floor} at rest"
+    if peak <= acetylene_draw_limit(bank.count * bank.full, PICKS[duty]):
+        return words
+    return f"{words}; with every flame burning even the full bank is drawn at more than {FRACTIONS[duty]} an hour"

@@ -126,7 +126,7 @@ def require_welding_fuel(fuel: str, rules: str) -> None:
     """
     if fuel != "acetylene":
         raise InputError(
-            "fuel", f"Fuel gas: {why_no_welding(fuel, rules)}; choose acetylene, or give 0 benches welding."
+            "fuel", "Fuel gas", f"{why_no_welding(fuel, rules)}; choose acetylene, or give 0 benches welding."
         )
 
 
