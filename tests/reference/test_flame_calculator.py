@@ -98,3 +98,13 @@ def test_the_curve_has_its_corner_where_all_carbon_is_carbon_monoxide(fuel: str,
         propyne_share=0.5,
     )
     assert any(ratio == pytest.approx(corner, abs=1e-12) for ratio, _ in points)
+
+
+@pytest.mark.parametrize(("purity", "air", "corner"), [(1.0, 0.0, 1.0), (0.9, 0.0, 1 / 0.9), (0.95, 1.0, (1 - 0.20946) / 0.95)])
+def test_the_curve_has_a_point_where_each_carbon_has_its_oxygen(purity: float, air: float, corner: float) -> None:
+    """Two of carbon in acetylene take one O2; what the air brings needs no hose, and a poor gas takes more of it."""
+    points = flame_points(
+        fuel="acetylene", own=1.3, lowest=flame.least_oxygen_ratio("acetylene", air, purity), air=air, oxygen_purity=purity,
+        gas_temperature=298.15, propyne_share=0.5,
+    )  # fmt: skip
+    assert min(abs(ratio - corner) for ratio, _ in points) < 1e-6
