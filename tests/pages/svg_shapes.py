@@ -221,9 +221,9 @@ class Seen:
         return [shape for shape in self.shapes if shape.said.get("data-part") == name]
 
     def points(self, text: str, place: Point, within: float = 6.0) -> bool:
-        """Whether an arrow leads from a text, beginning within 22 of it, to a place."""
+        """Whether an arrow leads from a text, beginning within 24 of it, to a place."""
         word = self.word(text)
-        tips = [tip for tail, tip in self.arrows if word.away(tail) <= 22]
+        tips = [tip for tail, tip in self.arrows if word.away(tail) <= 24]
         return any(math.dist(tip, place) <= within for tip in tips)
 
     def tip_near(self, point: Point, within: float = 6.0) -> bool:

@@ -14,11 +14,28 @@ from tests.pages.svg_shapes import Seen, Shape
 
 TOLD = {
     "tip-flow": {"orifice": "1 mm", "gauge": "0.4 bar"},
-    "cylinder-weather": {"gas": "oxygen", "gauge": "120 bar", "cylinder_temperature": "10 degC", "weather": "35 degC"},
-    "hose-drop": {"gas": "oxygen", "gauge": "2 bar", "bore": "6.3 mm", "length": "20 m", "flow": "2000 L/h"},
+    "cylinder-weather": {
+        "gas": "oxygen",
+        "gauge": "120 bar",
+        "cylinder_temperature": "10 degC",
+        "weather": "35 degC",
+    },
+    "hose-drop": {
+        "gas": "oxygen",
+        "gauge": "2 bar",
+        "bore": "6.3 mm",
+        "length": "20 m",
+        "flow": "2000 L/h",
+    },
     "oxygen-left": {"water_volume": "40 L", "gauge": "150 bar", "temperature": "20 degC"},
     "purge-time": {"bore": "6.3 mm", "length": "10 m", "oxygen_flow": "300 L/h", "fuel_flow": "250 L/h"},
-    "regulator-mark": {"gas": "oxygen", "torch_gauge": "2 bar", "bore": "6.3 mm", "length": "20 m", "flow": "1500 L/h"},
+    "regulator-mark": {
+        "gas": "oxygen",
+        "torch_gauge": "2 bar",
+        "bore": "6.3 mm",
+        "length": "20 m",
+        "flow": "1500 L/h",
+    },
 }
 
 
@@ -26,7 +43,9 @@ def asked(calculator: str, **texts: str) -> dict[str, Any]:
     """An answer by metric rules, of the example values where none are given."""
     rules = texts.get("rules", "iso")
     inputs = calculators()[calculator].inputs
-    usual = {name: by_rules(each.example, rules) for name, each in inputs.items() if each.example is not None}
+    usual = {
+        name: by_rules(each.example, rules) for name, each in inputs.items() if each.example is not None
+    }
     return answer(calculator, **(usual | {"rules": rules} | TOLD.get(calculator, {}) | texts))
 
 
@@ -67,9 +86,16 @@ def test_flows_of_a_tip_at_other_gauges(rules: str, fuel: str, gauge: str, marks
     seen = chart_of(got)
     for name, result in (("Oxygen", "oxygen_flow"), (fuel.capitalize(), "fuel_flow")):
         curve = named(seen, name)
-        assert [read(seen, place)[0] for place in curve.points][: len(marks)] == pytest.approx(marks, abs=0.01 * marks[-1])
+        assert [read(seen, place)[0] for place in curve.points][: len(marks)] == pytest.approx(
+            marks, abs=0.01 * marks[-1]
+        )
         same_when_asked(
-            seen, curve, lambda x, result=result: asked("tip-flow", gauge=f"{x:.4f} {unit}", **given)["results"][result]["value"], len(curve.points)
+            seen,
+            curve,
+            lambda x, result=result: asked("tip-flow", gauge=f"{x:.4f} {unit}", **given)["results"][result][
+                "value"
+            ],
+            len(curve.points),
         )
     assert limits(seen)[0] == pytest.approx([float(gauge.split(maxsplit=1)[0])], abs=0.01 * marks[-1])
     assert [row[0] for row in got["tables"][0]["rows"]][: len(marks)] == [f"{mark:g}" for mark in marks]
@@ -89,24 +115,37 @@ def test_weather_and_gauge_of_a_cylinder() -> None:
 
 def limits_place(seen: Seen) -> float:
     """Where the first standing limit is drawn."""
-    return next(p.points[0][0] for p in seen.of("path") if p.said.get("stroke-dasharray") == "1 3" and p.points[0][0] == p.points[1][0])
+    return next(
+        p.points[0][0]
+        for p in seen.of("path")
+        if p.said.get("stroke-dasharray") == "1 3" and p.points[0][0] == p.points[1][0]
+    )
 
 
 def test_drop_of_a_hose_at_a_tenth_to_one_and_a_half_of_the_flow() -> None:
     seen = chart_of(asked("hose-drop"))
     (curve,) = curves(seen)
-    assert [read(seen, place)[0] for place in curve.points] == pytest.approx([200, 500, 1000, 1500, 2000, 2500, 3000], abs=15)
-    same_when_asked(seen, curve, lambda x: asked("hose-drop", flow=f"{x:.0f} L/h")["results"]["drop"]["value"], 7)
+    assert [read(seen, place)[0] for place in curve.points] == pytest.approx(
+        [200, 500, 1000, 1500, 2000, 2500, 3000], abs=15
+    )
+    same_when_asked(
+        seen, curve, lambda x: asked("hose-drop", flow=f"{x:.0f} L/h")["results"]["drop"]["value"], 7
+    )
     assert limits(seen)[0] == pytest.approx([2000], abs=15)
 
 
 @pytest.mark.parametrize(("rules", "first", "last", "limit"), [("us", -20, 140, 125), ("iso", -30, 65, 50)])
 def test_the_same_oxygen_warmer_and_colder(rules: str, first: int, last: int, limit: int) -> None:
     """In tens of °F or fives of °C, as far as the gas is kept: to 65 °C, which 150 °F is above."""
-    given = {"us": {"gauge": "1500 psi", "temperature": "70 degF"}, "iso": {"gauge": "150 bar", "temperature": "20 degC"}}[rules]
+    given = {
+        "us": {"gauge": "1500 psi", "temperature": "70 degF"},
+        "iso": {"gauge": "150 bar", "temperature": "20 degC"},
+    }[rules]
     seen = chart_of(asked("oxygen-left", rules=rules, **given))
     (curve,) = curves(seen)
-    assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx((first, last), abs=1)
+    assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx(
+        (first, last), abs=1
+    )
     assert len(curve.points) == (17 if rules == "us" else 20)
     own = tuple(float(text.split()[0]) for text in (given["temperature"], given["gauge"]))
     assert read(seen, ring(seen)) == pytest.approx(own, rel=0.01, abs=0.5)
@@ -117,20 +156,38 @@ def test_the_same_oxygen_warmer_and_colder(rules: str, first: int, last: int, li
 def test_purges_at_a_quarter_to_four_times_the_flow() -> None:
     seen = chart_of(got := asked("purge-time"))
     (curve,) = curves(seen)
-    assert [read(seen, place)[0] for place in curve.points] == pytest.approx([62.5, 125, 187.5, 250, 375, 500, 750, 1000], abs=6)
-    same_when_asked(seen, curve, lambda x: asked("purge-time", fuel_flow=f"{x:.1f} L/h")["results"]["purge_fuel_time"]["value"], 8)
-    assert read(seen, ring(seen)) == pytest.approx((250, got["results"]["purge_fuel_time"]["value"]), rel=0.01, abs=1)
+    assert [read(seen, place)[0] for place in curve.points] == pytest.approx(
+        [62.5, 125, 187.5, 250, 375, 500, 750, 1000], abs=6
+    )
+    same_when_asked(
+        seen,
+        curve,
+        lambda x: asked("purge-time", fuel_flow=f"{x:.1f} L/h")["results"]["purge_fuel_time"]["value"],
+        8,
+    )
+    assert read(seen, ring(seen)) == pytest.approx(
+        (250, got["results"]["purge_fuel_time"]["value"]), rel=0.01, abs=1
+    )
 
 
-@pytest.mark.parametrize(("rules", "first", "last", "limit", "unit"), [("us", -40, 140, 125, "degF"), ("iso", -40, 60, 50, "degC")])
-def test_vapor_of_propane_and_propylene_by_temperature(rules: str, first: int, last: int, limit: int, unit: str) -> None:
+@pytest.mark.parametrize(
+    ("rules", "first", "last", "limit", "unit"),
+    [("us", -40, 140, 125, "degF"), ("iso", -40, 60, 50, "degC")],
+)
+def test_vapor_of_propane_and_propylene_by_temperature(
+    rules: str, first: int, last: int, limit: int, unit: str
+) -> None:
     seen = chart_of(asked("liquid-fuel-left", rules=rules))
     for fuel in ("propane", "propylene"):
         curve = named(seen, fuel.capitalize())
-        assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx((first, last), abs=1)
+        assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx(
+            (first, last), abs=1
+        )
         for place in curve.points[4:8]:
             x, y = read(seen, place)
-            got = asked("liquid-fuel-left", rules=rules, fuel=fuel, temperature=f"{x:.2f} {unit}")["results"]["vapour_gauge"]["value"]
+            got = asked("liquid-fuel-left", rules=rules, fuel=fuel, temperature=f"{x:.2f} {unit}")[
+                "results"
+            ]["vapour_gauge"]["value"]
             assert got == pytest.approx(y, rel=0.02, abs=0.02 * read(seen, (0, 14))[1])
     assert limits(seen)[0] == pytest.approx([limit], abs=0.6)
 
@@ -166,17 +223,28 @@ def test_a_part_cools_from_its_heat_to_fifty_degrees(rules: str, handle: float) 
     assert steps == pytest.approx([(heights[0] - heights[-1]) / 16] * 16, rel=0.1)
 
 
-@pytest.mark.parametrize(("first", "last"), [("20 degC", "5 degC"), ("10 degC", "12 degC"), ("20 degC", "20 degC")])
+@pytest.mark.parametrize(
+    ("first", "last"), [("20 degC", "5 degC"), ("10 degC", "12 degC"), ("20 degC", "20 degC")]
+)
 def test_cooling_alone_and_the_own_reading_of_a_leak_test(first: str, last: str) -> None:
     """The line reaches 1.3 times as far as it grew colder, at least 5 K, to both sides where it grew warmer."""
-    got = asked("leak-test", gas="oxygen", first_gauge="3 bar", last_gauge="2.7 bar", first_temperature=first, last_temperature=last)
+    got = asked(
+        "leak-test",
+        gas="oxygen",
+        first_gauge="3 bar",
+        last_gauge="2.7 bar",
+        first_temperature=first,
+        last_temperature=last,
+    )
     seen = chart_of(got)
     (curve,) = curves(seen)
     colder = float(first.split(maxsplit=1)[0]) - float(last.split(maxsplit=1)[0])
     assert read(seen, ring(seen)) == pytest.approx((colder, 0.3), abs=0.25)
     reach = max(1.3 * abs(colder), 5)
     ends = (0 if colder >= 0 else -reach, reach)
-    assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx(ends, abs=0.25)
+    assert (read(seen, curve.points[0])[0], read(seen, curve.points[-1])[0]) == pytest.approx(
+        ends, abs=0.25
+    )
     at = height_at(curve, ring(seen)[0])
     assert read(seen, (0, at))[1] == pytest.approx(got["results"]["cooling_drop"]["value"], abs=0.004)
     assert len(curve.points) == 9
@@ -190,11 +258,15 @@ def test_gauges_of_an_acetylene_cylinder_by_contents() -> None:
         curve = named(seen, f"{share} % full")
         place = curve.points[len(curve.points) // 2]
         x, y = read(seen, place)
-        got = asked("acetylene-left", gauge=f"{y:.3f} bar", temperature=f"{x:.2f} degC")["results"]["share_by_gauge"]["value"]
+        got = asked("acetylene-left", gauge=f"{y:.3f} bar", temperature=f"{x:.2f} degC")["results"][
+            "share_by_gauge"
+        ]["value"]
         assert got == pytest.approx(share, abs=1.5)
 
 
-@pytest.mark.parametrize(("time", "last", "per"), [("30 s", 60, 1), ("3 min", 270, 1), ("4 min", 6, 60), ("2.5 h", 3.75, 3600)])
+@pytest.mark.parametrize(
+    ("time", "last", "per"), [("30 s", 60, 1), ("3 min", 270, 1), ("4 min", 6, 60), ("2.5 h", 3.75, 3600)]
+)
 def test_the_far_side_while_the_flame_is_held(time: str, last: float, per: float) -> None:
     """Half as long again, at least a minute: in seconds below 300, minutes below three hours, then hours."""
     got = asked("far-side", time=time)
@@ -244,8 +316,13 @@ def test_oxygen_in_a_room_crosses_its_limits_when_the_answer_says() -> None:
 def test_hoses_let_down_from_their_gauge_until_the_answer_says() -> None:
     got = asked("bleed-down", fuel_gauge="0.5 bar", oxygen_gauge="3 bar")
     seen = chart_of(got)
-    for name, gauge, result in (("Oxygen", 3.0, "bleed_oxygen_time"), ("Acetylene", 0.5, "bleed_fuel_time")):
-        curve = next(c for c in curves(seen) if read(seen, c.points[0])[1] == pytest.approx(gauge, abs=0.03))
+    for name, gauge, result in (
+        ("Oxygen", 3.0, "bleed_oxygen_time"),
+        ("Acetylene", 0.5, "bleed_fuel_time"),
+    ):
+        curve = next(
+            c for c in curves(seen) if read(seen, c.points[0])[1] == pytest.approx(gauge, abs=0.03)
+        )
         assert named(seen, name) is curve
         assert read(seen, curve.points[0])[0] == pytest.approx(0, abs=0.2)
         last = read(seen, curve.points[-1])
@@ -260,7 +337,11 @@ def test_both_cylinders_run_down_in_straight_lines_to_their_stops() -> None:
     seen = chart_of(got)
     results = got["results"]
     for name, result in (("Oxygen", "oxygen_hours"), ("Fuel gas", "fuel_hours")):
-        curve = next(c for c in curves(seen) if read(seen, c.points[-1])[0] == pytest.approx(results[result]["value"], rel=0.01))
+        curve = next(
+            c
+            for c in curves(seen)
+            if read(seen, c.points[-1])[0] == pytest.approx(results[result]["value"], rel=0.01)
+        )
         assert curve.away((seen.word(name).x, seen.word(name).y)) < 10
         start, half, end = (read(seen, place) for place in curve.points)
         assert start == pytest.approx((0, 100), abs=1)
