@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from calc.ask.errors import InputError
-from calc.declare import RULE_SETS
+from calc.declare import RULE_SETS, Field
 from calc.practice.choices import ChoiceQuestion, Part
 from calc.practice.dice import Dice, dice
 from calc.practice.flame_trainer import flames
@@ -19,6 +19,7 @@ from calc.practice.sessions import practice_reply
 from calc.practice.sets import blanks, level_of, problem_set, worked_example
 from calc.practice.slips import slip_tolerance, wrong_answers
 from calc.practice.topics import of_topic
+from calc.practice.values import class_text
 from calc.practice.verdicts import judged_choice, judged_number, picked
 
 IN3 = 0.0254**3
@@ -239,3 +240,36 @@ TOPICS = {
 def test_a_topic_has_its_calculators_in_the_order_of_a_lesson(topic: str) -> None:
     assert of_topic(topic) == TOPICS[topic].split()
     assert set(of_topic(topic)) < set(of_topic("all"))
+
+
+def drawn(field: Field, name: str) -> set[float]:
+    """Every number that 900 draws give."""
+    return {float(class_text(name, field, "us", Dice(seed)).split()[0]) for seed in range(900)}
+
+
+@pytest.mark.parametrize(
+    ("name", "unit", "usual", "steps"),
+    [
+        ("gross_weight", "lb", 40, (-4, -3, -2, -1, 1, 2)), ("tare_weight", "lb", 20, (-2, -1, 0, 1)), ("fuel_before", "lb", 30, (0, 1, 2, 3)),
+        ("fuel_after", "lb", 20, (-3, -2, -1, 0)), ("first_gauge", "psi", 10, (-0.5, 0, 0.5)), ("last_gauge", "psi", 10, (-2, -1.5, -1)),
+        ("gross_weight", "kg", 20, (-2, -1.5, -1, -0.5, 0.5, 1)), ("first_gauge", "bar", 1, (-0.02, 0, 0.02)),
+    ],
+)  # fmt: skip
+def test_a_weight_or_gauge_of_a_pair_moves_by_whole_steps(name: str, unit: str, usual: float, steps: tuple[float, ...]) -> None:
+    """A pound, half a kilogram, half a psi, a fiftieth of a bar: marks that such instruments have, our own choice."""
+    got = drawn(Field("One", (unit,), example=f"{usual} {unit}"), name)
+    assert sorted(got) == pytest.approx(sorted(usual + step for step in steps))
+
+
+def test_other_numbers_are_round_shares_of_the_usual_one() -> None:
+    """Six tenths to sixteen tenths, by two figures; a full cylinder never above itself. Shares of 1300: 780, 910, 975, 1040,
+    1170, 1300, 1430, 1560, 1625, 1820, 1950 and 2080.
+    """
+    for usual, wanted in (
+        (1000, {600, 700, 750, 800, 900, 1000, 1100, 1200, 1400, 1500, 1600}), (1300, {800, 900, 1000, 1200, 1300, 1400, 1600, 1800, 2000}),
+    ):  # fmt: skip
+        assert drawn(Field("Length", ("ft",), example=f"{usual} ft"), "length") == wanted
+    full = Field("Full", ("psi",), example="1000 psi")
+    assert drawn(full, "full_gauge") == {600, 700, 750, 800, 900, 1000}
+    warm = Field("Temperature", ("degF",), example="70 degF")
+    assert drawn(warm, "temperature") == {40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95, 100}

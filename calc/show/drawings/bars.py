@@ -27,7 +27,7 @@ def _box(x: float, y: float, width: float, part: int) -> str:
     if part == 1:
         return box + 'fill="none"/>'
     lines = "".join(
-        f"M{at(x + 5 + 7 * i)} {at(y)}v{at(_THICK)}" for i in range(max(int((width - 5) / 7) + 1, 0))
+        f"M{at(x + 5 + 7 * i)} {at(y)}v{at(_THICK)}" for i in range(int((width + 2) // 7))
     )
     return box + f'fill="none"/><path d="{lines}" {outline} fill="none"/>'
 
