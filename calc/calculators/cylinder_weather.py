@@ -35,7 +35,7 @@ from calc.show.scales import scale
 from calc.trade.fields import HOT, HOTTEST
 from calc.trade.gas.draws import cold_cautions
 from calc.trade.gas.possible import gauge_down, require_possible
-from calc.values.quantities import ATMOSPHERE, Gauge, Temperature
+from calc.values.quantities import ATMOSPHERE, Gauge, Temperature, TemperatureRise
 from calc.values.units import to_si
 
 GASES = {
@@ -54,6 +54,8 @@ LABEL = "Cylinder gauge reads now"
 VOLUME = to_si(50.0, "L")
 """Any volume will do: the gauge depends on how densely it is filled."""
 MODEL_END: Temperature = to_si(65.0, "degC")
+NEARLY: TemperatureRise = 2.0
+"""So near below the rule's hottest, K, that a cylinder counts as hot: our own choice."""
 NOT_FOR_USE = "not for use: leave it, keep people away, see the page Hot cylinder"
 FIT = "coolprop-8 reference equation, our fit"
 
@@ -184,7 +186,7 @@ def cylinder_weather(
             sun_gauge=sun_gauge,
             relief=_relief(gas, weather, rules),
         ),
-        cautions=_cautions(gas, rules),
+        cautions=_cautions(gas, place, weather > limit - NEARLY, rules),
         steps=tuple(steps),
         tables=(table_,),
         pictures=(picture,),
@@ -349,6 +351,7 @@ def _relief(gas: str, weather: Temperature, rules: str) -> Figure:
     )  # fmt: skip
 
 
-def _cautions(gas: str, rules: str) -> tuple[Caution, ...]:
-    told = (caution("cylinder-in-fire"), caution("cylinder-in-vehicle"), *cold_cautions(gas, None, rules))
+def _cautions(gas: str, place: str, hot: bool, rules: str) -> tuple[Caution, ...]:
+    heat = (caution("cylinder-in-fire"),) if hot else (caution("cylinder-in-sun"),) if place == "sun" else ()
+    told = (*heat, caution("cylinder-in-vehicle"), *cold_cautions(gas, None, rules))
     return gravest_first((*told, *brought({"fuel": gas})))

@@ -35,7 +35,8 @@ def _near(value: float, tolerance: float) -> str:
 
 def _number(one: Numbered) -> str:
     made = one.problem
-    lines = [f"={_near(made.key, made.tolerance)}#{escaped(f'Right. {made.shown}')}"]
+    low, high = made.accepted
+    lines = [f"={_near((low + high) / 2, (high - low) / 2)}#{escaped(f'Right. {made.shown}')}"]
     lines += [
         f"=%0%{_near(wrong.value, slip_tolerance(wrong, made))}#{escaped(f'A known slip: {wrong.words}.')}"
         for wrong in wrong_answers(made)

@@ -5,10 +5,11 @@ from urllib.parse import urlencode
 
 from calc.declare import Step, Table
 from calc.practice.choices import ChoiceQuestion
+from calc.practice.problems import Problem
 from calc.practice.sets import NAMED, Numbered, blanks, worked_example
 from calc.practice.slips import wrong_answers
 from calc.show.notation import unit_text
-from calc.values.numbers import plain_number
+from calc.values.numbers import Toward, plain_number, rounded
 from calc.values.units import written
 
 OPEN = "______"
@@ -96,7 +97,7 @@ def key_table(made: tuple[Numbered, ...]) -> Table:
                 each.title,
                 each.asked,
                 each.shown,
-                *_ends(each.key, each.tolerance, each.unit),
+                *_ends(each),
             )
             for one in made
             for each in (one.problem,)
@@ -104,8 +105,12 @@ def key_table(made: tuple[Numbered, ...]) -> Table:
     )
 
 
-def _ends(key: float, tolerance: float, unit: str) -> tuple[str, str]:
-    low, high = (f"{plain_number(key + sign * tolerance, 4)} {written(unit)}".strip() for sign in (-1, 1))
+def _ends(one: Problem) -> tuple[str, str]:
+    ways: tuple[Toward, Toward] = ("up", "down") if one.limits.any else ("nearest", "nearest")
+    low, high = (
+        f"{plain_number(float(rounded(end, 4, way)), 4)} {written(one.unit)}".strip()
+        for end, way in zip(one.accepted, ways, strict=True)
+    )
     return low, high
 
 

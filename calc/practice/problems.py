@@ -12,6 +12,7 @@ from calc.ask.reading import typed
 from calc.data.texts import filled_text
 from calc.declare import Answer, Calculator, Choice, Field, Figure, Shown, Step, Words, by_rules
 from calc.practice.dice import Dice
+from calc.practice.limits import Limits, limits_of
 from calc.practice.topics import asked_of, questions, varied_in, why_not
 from calc.practice.values import class_option, class_text
 from calc.show.notation import unit_text
@@ -24,6 +25,8 @@ SHARE = 0.03
 WIDEST = 0.35
 """Share of the key past which no problem is made: the calculator itself does not know it well enough."""
 
+TEXT_FIGURES = 4
+"""Figures of a number in the rule that decides: with fewer the text would lead beside the key."""
 TRIES = 80
 GRAVE = frozenset({"DANGER", "WARNING"})
 
@@ -76,6 +79,17 @@ class Problem:
         return to_si(value, self.unit, free_gas=self.declared.free_gas)
 
     @property
+    def limits(self) -> Limits:
+        """What the text says that an answer is never below or above."""
+        return limits_of(self.rule, self.unit, self.key)
+
+    @property
+    def accepted(self) -> tuple[float, float]:
+        """The least and the largest answer that is right: the key's band, ended where the text sets a limit."""
+        low, high = (self.limits.kept(self.key + way * self.tolerance) for way in (-1, 1))
+        return low, high
+
+    @property
     def within(self) -> str:
         """By how much an answer may differ, in words."""
         if self.unit == "%":
@@ -94,7 +108,11 @@ class Problem:
         unit = written(self.unit, free_gas=self.declared.free_gas)
         if self.is_count:
             return f"{self.question} Give a whole number."
-        return f"{self.question} Give the number{f' in {unit}' if unit else ''}, right within {self.within}."
+        return f"{self.question} Give the number{f' in {unit}' if unit else ''}, right within {self.within}{self._not_past}."
+
+    @property
+    def _not_past(self) -> str:
+        return ", and not past a limit that the text sets" if self.limits.any else ""
 
     @property
     def how_near(self) -> str:
@@ -103,7 +121,7 @@ class Problem:
         if self.is_count:
             return "Answer with a whole number."
         named = f"Unit: {unit}, or another that fits" if unit else "Answer with a number"
-        return f"{named}. Right within {self.within} either way."
+        return f"{named}. Right within {self.within} either way{self._not_past}."
 
     @property
     def is_count(self) -> bool:
@@ -229,14 +247,16 @@ def _rule(calculator: Calculator, result: str, got: Answer[Any], rules: str) -> 
         figure = getattr(got.results, name)
         if f"{{{name}}}" in text and figure is not None and figure.value is not None:
             unit = shown_unit(shown, unit_system)
-            text = text.replace(f"{{{name}}}", shown_text(shown, figure.value, unit, rules, "nearest"))
+            number = from_si(figure.value, unit, free_gas=shown.free_gas)
+            text = text.replace(f"{{{name}}}", f"{plain_number(number, TEXT_FIGURES)} {written(unit)}".strip())
     met: dict[str, int] = {}
     for step in got.steps:
         for name, value, unit in step.numbers:
             met[name] = met.get(name, 0) + 1
-            said = f"{plain_number(value, 4)} {unit_text(unit)}".strip()
+            said = f"{plain_number(value, TEXT_FIGURES)} {unit_text(unit)}".strip()
             if name == "kept_gas":
-                said = scale("contents", rules).said(value)
+                contents = scale("contents", rules)
+                said = f"{plain_number(contents.number(value), TEXT_FIGURES)} {contents.name}"
             text = text.replace(f"{{{name}}}" if met[name] == 1 else f"{{{name}:{met[name]}}}", said)
     return filled_text(text, rules)
 
@@ -300,12 +320,13 @@ def problem(calculator_id: str, rules: str, dice: Dice) -> Problem:
         if key <= 0 or near > WIDEST * key or _stands_among(taken, unit, figure.value, near):
             continue
         needs = row.needs.split()
+        rule = _rule(calculator, name, got, rules)
         return Problem(
             calculator=calculator_id, title=calculator.title, rules=rules, texts=texts,
             given=_given_words(calculator, taken, [each for each in needs if each in texts]),
             taken_for_granted=_given_words(calculator, taken, [each for each in needs if each in assumed]), result=name,
-            asked=filled_text(str(row.question), rules), unit=unit, key=key, shown=shown_text(shown, figure.value, unit, rules, shown.toward), tolerance=near,
-            si_given=si_given(calculator, taken, rules), steps=got.steps, rule=_rule(calculator, name, got, rules),
+            asked=filled_text(str(row.question), rules), unit=unit, key=limits_of(rule, unit, key).kept(key), shown=shown_text(shown, figure.value, unit, rules, shown.toward), tolerance=near,
+            si_given=si_given(calculator, taken, rules), steps=got.steps, rule=rule,
         )  # fmt: skip
     raise InputError(
         "calculator",

@@ -85,17 +85,18 @@ def _item(*, ident: str, title: str, kind: str, text: str, response: Part, rest:
     )
 
 
-def _between(value: float, tolerance: float) -> tuple[Part, Part]:
-    low, high = (plain_number(value + sign * tolerance, FIGURES) for sign in (-1, 1))
-    return _part("vargte", low, respident=RESPONSE), _part("varlte", high, respident=RESPONSE)
+def _between(low: float, high: float) -> tuple[Part, Part]:
+    least, most = (plain_number(end, FIGURES) for end in (low, high))
+    return _part("vargte", least, respident=RESPONSE), _part("varlte", most, respident=RESPONSE)
 
 
 def _number(one: Numbered) -> Part:
     made = one.problem
-    conditions = [_condition(_between(made.key, made.tolerance), RIGHT, "100")]
+    conditions = [_condition(_between(*made.accepted), RIGHT, "100")]
     told = [_feedback(RIGHT, f"Right. {made.shown}")]
     for place, wrong in enumerate(wrong_answers(made), start=1):
-        conditions.append(_condition(_between(wrong.value, slip_tolerance(wrong, made)), f"slip-{place}"))
+        near = slip_tolerance(wrong, made)
+        conditions.append(_condition(_between(wrong.value - near, wrong.value + near), f"slip-{place}"))
         told.append(_feedback(f"slip-{place}", f"A known slip: {wrong.words}."))
     conditions.append(_condition([_part("other")], WRONG))
     told.append(_feedback(WRONG, "Not yet: look at each figure and its unit again."))

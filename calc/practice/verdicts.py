@@ -56,8 +56,9 @@ def judged_number(problem: Problem, text: str) -> Verdict:
     got = _read(problem, text)
     shown = problem.declared
     value = from_si(got.si, problem.unit, free_gas=shown.free_gas)
-    off = abs(value - problem.key)
-    if off <= problem.tolerance * (1 + 1e-9):
+    low, high = problem.accepted
+    hair = 1e-9 * problem.key
+    if low - hair <= value <= high + hair:
         return Verdict(True, f"Right. The calculator says {problem.shown}.")
     for wrong in wrong_answers(problem):
         if abs(value - wrong.value) <= slip_tolerance(wrong, problem):
@@ -65,6 +66,10 @@ def judged_number(problem: Problem, text: str) -> Verdict:
     number = got.value if isinstance(got.value, float) else value
     if words := unit_slip(problem, number, got.unit or problem.unit):
         return Verdict(False, f"Not yet. {words[0].upper()}{words[1:]}.", "unit")
+    if abs(value - problem.key) <= problem.tolerance:
+        return Verdict(
+            False, f"Not yet. It is near, but {'below the least' if value < low else 'above the most'} that the text allows: round to the other side."
+        )
     way = "too large" if value > problem.key else "too small"
     if value <= 0 < problem.key:
         return Verdict(False, "Not yet. It is more than nothing: look at the signs.")
