@@ -52,7 +52,9 @@ def test_every_calculator_offered_gives_problems_that_can_be_solved(calculator: 
         assert made.key > 0
         assert made.tolerance >= 0.03 * made.key
         if fresh["unit"] == made.unit:
-            assert fresh["value"] == pytest.approx(made.key, rel=1e-12)
+            # 300 psi is 20.684 bar, and the text prints 20.7: the key is what it prints.
+            at_limit = made.key in (made.limits.least, made.limits.most)
+            assert fresh["value"] == pytest.approx(made.key, rel=1e-3 if at_limit else 1e-12)
             assert fresh["text"].startswith(made.shown)
         text = f"{made.key:.12f} {made.unit}".strip()
         assert judged_number(made, text).right

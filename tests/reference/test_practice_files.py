@@ -111,8 +111,12 @@ def test_problems_come_back_from_gift_with_key_and_tolerance() -> None:
             assert plain(question.text) == one.problem.whole_question
             right, *slips = question.answers.answers
             assert right.fraction == 100
-            assert right.value == pytest.approx(one.problem.key, rel=1e-6)
-            assert right.tolerance == pytest.approx(one.problem.tolerance, rel=1e-5)
+            low, high = one.problem.accepted
+            assert right.value - right.tolerance == pytest.approx(low, rel=1e-5)
+            assert right.value + right.tolerance == pytest.approx(high, rel=1e-5)
+            if not one.problem.limits.any:
+                assert right.value == pytest.approx(one.problem.key, rel=1e-6)
+                assert right.tolerance == pytest.approx(one.problem.tolerance, rel=1e-5)
             told = wrong_answers(one.problem)
             assert len(slips) == len(told)
             for slip, wrong in zip(slips, told, strict=True):
@@ -173,8 +177,10 @@ def test_problems_come_back_from_qti_and_are_scored() -> None:
             told = [each.get("ident") for each in item.iterfind("q:itemfeedback", SPACE)]
             assert told == ["right", *(f"slip-{n + 1}" for n in range(len(wrong_answers(one.problem)))), "wrong"]
             assert item.get("ident") == f"problem-{one.number}"
-            for value in (key, key + 0.99 * near, key - 0.99 * near):
-                assert score(item, value)[0] == 100
+            limits = one.problem.limits
+            for value in (float(f"{key:.7g}"), key + 0.99 * near, key - 0.99 * near):  # the file writes seven figures
+                past = (limits.least is not None and value < limits.least) or (limits.most is not None and value > limits.most * (1 + 1e-6))
+                assert (score(item, value)[0] == 100) == (not past)
             for value in (key + 1.01 * near, key - 1.01 * near):
                 assert score(item, value)[0] == 0
             for wrong in wrong_answers(one.problem):
