@@ -17,6 +17,7 @@ from calc.trade.safety.gate import (
 )
 from calc.trade.safety.gate_fields import (
     AIR,
+    ALSO,
     AROUND,
     BEHIND,
     COATINGS,
@@ -39,6 +40,7 @@ from calc.trade.safety.surroundings import fire_watch as watch_figure
 FAR = ("ft", "m")
 ASIDE = "Figures for it"
 FARTHER = "clear farther from a height, as the page on the ground round a flame says"
+WORST_AIR = ("confined", "indoors", "outdoors")
 ON_IT = tuple(coating for coating in COATINGS if coating != "none")
 FURTHER = {"none": "Nothing else"} | {coating: COATINGS[coating] for coating in ON_IT}
 
@@ -60,6 +62,10 @@ class MayIHeat:
     fire_watch: Annotated[
         Figure | None, Shown("Fire watch after the last flame", ("min",), toward="up", group=ASIDE)
     ]
+
+
+def _job_place(site: str) -> str:
+    return {"small-space": "confined", "outdoors": "outdoors", "roof": "outdoors"}.get(site, "indoors")
 
 
 def _strip(verdict: Verdict, stripped: str | None, rules: str) -> Figure | None:
@@ -151,6 +157,33 @@ def may_i_heat(
             when={"place": ("vehicle",)},
         ),
     ],
+    also: Annotated[
+        str,
+        Choice(
+            "Also in, on or at",
+            ALSO,
+            assumed="none",
+            hint="A vehicle over a pit, or work inside a van: two places. The stricter of the two holds.",
+        ),
+    ],
+    also_permit: Annotated[
+        str | None,
+        Choice(
+            "Has the person responsible for that other place allowed the flame today?",
+            YES_NO,
+            example="no",
+            when={"also": INSPECTED},
+        ),
+    ],
+    also_ready: Annotated[
+        str | None,
+        Choice(
+            "Is that vehicle's battery off, and is all that burns or bursts away from the heat?",
+            YES_NO,
+            example="no",
+            when={"also": ("vehicle",)},
+        ),
+    ],
     around: Annotated[str, Choice("Around the work", AROUND, example="none")],
     behind: Annotated[
         str,
@@ -193,6 +226,9 @@ def may_i_heat(
             behind=behind,
             people=people,
             air=air,
+            also=also,
+            also_permit=also_permit,
+            also_ready=also_ready,
         ),
         rules,
     )
@@ -200,13 +236,13 @@ def may_i_heat(
         "process": process,
         "work": process,
         "metal": metal,
-        "place": {"small-space": "confined", "outdoors": "outdoors", "roof": "outdoors"}.get(place, "indoors"),
+        "place": min((_job_place(each) for each in (place, also) if each != "none"), key=WORST_AIR.index),
     }
     burns = [reason for reason in verdict.reasons if reason.asked == "behind"]
     clears = verdict.outcome == "none" or any(reason.outcome == verdict.outcome for reason in burns)
     watches = clears and verdict.outcome != "refused"
-    clear, watch = clear_distance(rules, process), watch_figure(rules, roof=place == "roof")
-    if place == "roof":
+    clear, watch = clear_distance(rules, process), watch_figure(rules, roof="roof" in (place, also))
+    if "roof" in (place, also):
         clear = replace(clear, words=f"{FARTHER}{f'. {clear.words}' if clear.words else ''}")
     far = distance(clear.value or 0.0, rules, 3, "up")
     told = {"clear-distance": far, "clear-distance-cutting": far, "fire-watch": duration(watch.value or 0.0)}

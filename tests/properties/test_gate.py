@@ -230,7 +230,8 @@ def test_the_page_on_air_asks_no_less_than_the_gate(place: str, metal: str, coat
         Situation(
             process="heating", part="open-sheet", held=None, metal="low-carbon-steel" if bare == "steel-with-zinc" else metal,
             coatings=(coating, "zinc" if bare == "steel-with-zinc" else None), stripped="yes", duty="none", place=PLACES[place],
-            permit="yes", vehicle_ready="yes", around="none", behind="clear", people="protected", air="large",
+            permit="yes", vehicle_ready="yes", around="none", behind="clear", people="protected",
+            air="open" if place == "outdoors" else "large",
         ),
         "us",
     )  # fmt: skip
@@ -242,3 +243,32 @@ def test_the_page_on_air_asks_no_less_than_the_gate(place: str, metal: str, coat
         else:
             wanted = [words for words in MEASURES.values() if re.search(words, reason.order)]
             assert any(re.search(words, told) for words in wanted), (reason.order, told)
+
+
+@pytest.mark.parametrize(("first", "second"), list(itertools.permutations(OPTIONS["place"], 2)))
+def test_of_two_places_the_stricter_holds(first: str, second: str) -> None:
+    """29 CFR 1910.252 (b)(4), (c)(4): a pit stays a confined space with a vehicle over it, whichever is named first."""
+    bare = {
+        "process": "welding", "part": "open-sheet", "duty": "none", "metal": "low-carbon-steel", "coating": "none",
+        "around": "none", "behind": "clear", "people": "protected", "air": "hood", "rules": "us",
+    }  # fmt: skip
+    for yes in ("yes", "no"):
+        said = {"permit": yes, "vehicle_ready": yes}
+        alone = [answer("may-i-heat", **bare, **said, place=place) for place in (first, second)]
+        both = answer("may-i-heat", **bare, **said, place=first, also=second, also_permit=yes, also_ready=yes)
+        told = [OUTCOMES.index(got["results"]["outcome"]["text"]) for got in (*alone, both)]
+        assert told[2] == max(told[:2])
+        assert "small-space" not in (first, second) or told[2] == 2
+        if "fire_watch" in both["results"]:
+            assert both["results"]["fire_watch"]["si"] == (7200 if "roof" in (first, second) else 3600)
+
+
+@pytest.mark.parametrize(("metal", "air"), list(itertools.product(("zinc", "lead"), ("large", "fan"))))
+def test_the_air_of_a_room_does_not_count_outdoors(metal: str, air: str) -> None:
+    """29 CFR 1910.252 (c)(6)(ii), (c)(7)(iii): in a room these metals want a hood, and there is no hall outdoors."""
+    got = answer(
+        "may-i-heat", process="welding", part="open-sheet", duty="none", metal=metal, coating="none", place="outdoors",
+        around="none", behind="clear", people="protected", air=air, rules="us",
+    )  # fmt: skip
+    assert got["results"]["outcome"]["text"] == OUTCOMES[1]
+    assert "hood" in got["results"]["do_first"]["text"]

@@ -19,7 +19,9 @@ from calc.trade.safety.gate_fields import (
     HOLLOW,
     INSPECTED,
     METALS,
+    OPEN_AIR,
     OPTIONS,
+    ROOMED,
     STILL,
     STRIPPED,
 )
@@ -175,7 +177,11 @@ def _reasons(given: Mapping[str, tuple[str, ...]], filled: Mapping[str, str], ru
                 source=row.source, how_sure=row.how_sure, cases=_cases(row),
             )
         )  # fmt: skip
-    return sorted(found, key=lambda reason: (-_RANK[reason.outcome], -reason.gravity))
+    return sorted(found, key=_gravest)
+
+
+def _gravest(reason: Reason) -> tuple[int, float]:
+    return -_RANK[reason.outcome], -reason.gravity
 
 
 def _verdict(reasons: Iterable[Reason]) -> Verdict:
@@ -229,6 +235,9 @@ class Situation:
         place: Id of `SITES`.
         permit: Whether the person responsible allowed the flame there; None counts as `no`.
         vehicle_ready: Whether what burns or bursts on a vehicle is out of the way; likewise.
+        also: Second id of `SITES` that holds too, such as a pit under a vehicle; None or `none` for no other.
+        also_permit: As `permit`, for that place.
+        also_ready: As `vehicle_ready`, for that place.
         around: Id of `AROUND`.
         behind: Id of `BEHIND`.
         people: Id of `PEOPLE`.
@@ -249,6 +258,22 @@ class Situation:
     behind: str
     people: str
     air: str
+    also: str | None = None
+    also_permit: str | None = None
+    also_ready: str | None = None
+
+
+def _places(it: Situation) -> list[tuple[str, str | None, str | None]]:
+    """Each place that holds, with its permit and whether its vehicle is ready.
+
+    A hall or a fan in a room cannot be outdoors: such an answer is judged indoors too.
+    """
+    places = [(it.place, it.permit, it.vehicle_ready)]
+    if it.also not in (None, "none", it.place):
+        places.append((str(it.also), it.also_permit, it.also_ready))
+    if it.air in ROOMED and all(place in OPEN_AIR for place, *_ in places):
+        places.append(("shop", None, None))
+    return places
 
 
 def gate(situation: Situation, rules: str) -> Verdict:
@@ -265,21 +290,6 @@ def gate(situation: Situation, rules: str) -> Verdict:
         [cfr1910-252]; each reason names its own.
     """
     it = situation
-    given = _known_all(
-        {
-            "process": it.process,
-            "part": it.part,
-            "held": _as_it_is(it.held, it.part),
-            "duty": it.duty,
-            "place": it.place,
-            "permit": (it.permit or "no") if it.place in INSPECTED else None,
-            "vehicle_ready": (it.vehicle_ready or "no") if it.place == "vehicle" else None,
-            "around": it.around,
-            "behind": it.behind,
-            "people": it.people,
-            "air": it.air,
-        }
-    )
     clear = clear_distance(rules, it.process).value
     assert clear is not None
     filled = {
@@ -288,8 +298,26 @@ def gate(situation: Situation, rules: str) -> Verdict:
         "space": room_words("space-per-welder"),
         "ceiling": room_words("ceiling"),
     }
-    asked = _with_coatings(given, it.metal, it.coatings, it.stripped)
-    return _verdict(_reasons(asked | {"always": ALWAYS}, filled, rules))
+    found: list[Reason] = []
+    for place, permit, ready in _places(it):
+        given = _known_all(
+            {
+                "process": it.process,
+                "part": it.part,
+                "held": _as_it_is(it.held, it.part),
+                "duty": it.duty,
+                "place": place,
+                "permit": (permit or "no") if place in INSPECTED else None,
+                "vehicle_ready": (ready or "no") if place == "vehicle" else None,
+                "around": it.around,
+                "behind": it.behind,
+                "people": it.people,
+                "air": it.air,
+            }
+        )
+        asked = _with_coatings(given, it.metal, it.coatings, it.stripped)
+        found += _reasons(asked | {"always": ALWAYS}, filled, rules)
+    return _verdict(sorted(dict.fromkeys(found), key=_gravest))
 
 
 def metal_verdict(process: str, metal: str, coating: str, stripped: str | None, rules: str) -> Verdict:

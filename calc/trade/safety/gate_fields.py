@@ -81,6 +81,11 @@ SITES = {
 }
 INSPECTED = ("building", "wall", "roof")
 """Sites where the person responsible inspects and allows the flame."""
+ALSO = {"none": "Nowhere else"} | SITES
+"""A second place, such as a pit under a vehicle or a van that is worked in."""
+OPEN_AIR = ("outdoors", "roof")
+ROOMED = ("large", "fan")
+"""Air of a room, which there is none of outdoors."""
 YES_NO = {"no": "No, or I do not know", "yes": "Yes"}
 AROUND = {
     "none": "Looked: none of these",
