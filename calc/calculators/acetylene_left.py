@@ -5,21 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS,
-    GAUGE,
-    MASS,
-    Answer,
-    Beside,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Beside, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS, GAUGE, MASS
 from calc.formulas.gas.acetylene import (
     CONTENTS_BAND,
     acetylene_by_weight,

@@ -6,18 +6,8 @@ from typing import Annotated, Any
 from calc.answer.hazards import caution
 from calc.answer.sentences import distance
 from calc.data.tables import HOW_SURE, table
-from calc.declare import (
-    LENGTH,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Choice, Field, Figure, Picture, Shown, Step, Table, calculator
+from calc.declare.inputs import LENGTH
 from calc.show.drawings import faults
 from calc.trade.weld import beads
 from calc.trade.weld.beads import Line, Size

@@ -7,7 +7,8 @@ from calc.answer.hazards import caution
 from calc.answer.sentences import distance
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import LENGTH, Answer, Field, Figure, Shown, Step, calculator, worked
+from calc.declare import Answer, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import LENGTH
 from calc.formulas.setup.beads import bend_stretch, die_opening, plunger_diameter
 from calc.values.quantities import Length
 

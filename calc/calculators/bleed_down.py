@@ -5,20 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution
 from calc.data.tables import table
-from calc.declare import (
-    GAUGE,
-    VOLUME,
-    Answer,
-    Beside,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Beside, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import GAUGE, VOLUME
 from calc.formulas.gas.contents import share_of_full
 from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.nozzle import orifice_area

@@ -3,17 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import (
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Step, calculator
+from calc.declare.inputs import LENGTH, TEMPERATURE
 from calc.show.drawings import braze as drawing
 from calc.trade.braze import fit as braze_fit
 from calc.trade.braze import sentences as braze_said

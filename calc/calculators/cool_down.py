@@ -6,22 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import caution
 from calc.answer.sentences import degrees, distance, duration
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS_FLOW,
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Beside,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Beside, Choice, Field, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, LENGTH, TEMPERATURE
 from calc.formulas.heat.cooling import (
     line_energy,
     thick_plate_cooling_time,
@@ -36,6 +22,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.trade.fields import EFFICIENCY
 from calc.trade.flame.heat import STRONG, WEAK, printed_heat
 from calc.trade.heat.losses import AIR, EMISSIVITY, WRAPPED_SHARE
+from calc.values.figures import Figure
 from calc.values.units import from_si, to_si
 
 JOINTS = {

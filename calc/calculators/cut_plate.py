@@ -3,22 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    LENGTH,
-    MASS,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE, LENGTH, MASS, TEMPERATURE
 from calc.formulas.setup.cut_gas import bevel_thickness, stack_thickness
 from calc.show.drawings import cut as drawing
 from calc.trade.cut import sentences as cuts_said

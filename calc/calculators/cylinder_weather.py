@@ -8,21 +8,8 @@ from calc.answer.hazards import brought, caution, gravest_first
 from calc.answer.sentences import degrees
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    GAUGE,
-    TEMPERATURE,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import GAUGE, TEMPERATURE
 from calc.formulas.gas.acetylene import PRESSURE_BAND, acetylene_pressure, acetylene_share
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
@@ -35,6 +22,7 @@ from calc.show.scales import scale
 from calc.trade.fields import HOT, HOTTEST
 from calc.trade.gas.draws import cold_cautions
 from calc.trade.gas.possible import gauge_down, require_possible
+from calc.values.figures import Figure
 from calc.values.quantities import ATMOSPHERE, Gauge, Temperature, TemperatureRise
 from calc.values.units import to_si
 

@@ -6,19 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
 from calc.data.tables import source_words
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    Answer,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW
 from calc.formulas.gas.acetylene import (
     CONTINUOUS_DRAW,
     FLAT_DRAW,

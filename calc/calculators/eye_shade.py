@@ -5,17 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import caution
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS_FLOW,
-    LENGTH,
-    RULE_SETS,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    calculator,
-)
+from calc.declare import RULE_SETS, Answer, Choice, Field, Figure, Shown, calculator
+from calc.declare.inputs import FREE_GAS_FLOW, LENGTH
 from calc.formulas.setup.flows import acetylene_flow
 from calc.formulas.setup.ruled import NO_FIGURE
 from calc.formulas.setup.shades import shade

@@ -8,21 +8,8 @@ from calc.answer.hazards import caution
 from calc.answer.sentences import degrees, duration
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, LENGTH, TEMPERATURE
 from calc.formulas.heat.crossing import crossing
 from calc.formulas.heat.flame_patch import patch_spread
 from calc.formulas.heat.flame_power import power_into_work

@@ -6,16 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import caution
 from calc.answer.sentences import duration
 from calc.data.tables import HOW_SURE, source_words, table
-from calc.declare import (
-    TIME,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Table, calculator
+from calc.declare.inputs import TIME
 from calc.trade.safety.surroundings import OWN, legal_words, watch_row
 from calc.trade.safety.surroundings import fire_watch as watch_figure
 

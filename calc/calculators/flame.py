@@ -4,16 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.ask.errors import InputError
-from calc.declare import (
-    TEMPERATURE,
-    Answer,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import TEMPERATURE
 from calc.formulas.gas.properties import oxygen_ratio as usual_ratio
 from calc.formulas.heat.effect_on_iron import effect_on_iron
 from calc.formulas.heat.flame import AIR, burnt_gas, least_oxygen_ratio, most_oxygen_ratio

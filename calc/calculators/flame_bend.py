@@ -6,20 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import caution
 from calc.answer.sentences import degrees
 from calc.data.tables import source_words, table
-from calc.declare import (
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import LENGTH, TEMPERATURE
 from calc.formulas.heat.shrinkage import (
     butt_shrinkage,
     heated_band_shrinkage,

@@ -5,18 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution
 from calc.data.tables import HOW_SURE, source_words, table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    POWER,
-    Answer,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Field, Figure, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, POWER
 from calc.formulas.heat.flame_power import (
     FLAME_EFFICIENCY,
     FLAME_EFFICIENCY_BAND,

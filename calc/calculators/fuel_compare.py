@@ -6,22 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import brought, caution
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    ENERGY,
-    FREE_GAS,
-    MASS,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import ENERGY, FREE_GAS, MASS, TEMPERATURE
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.heat.flame_power import FLAME_EFFICIENCY, FLAME_EFFICIENCY_BAND
 from calc.formulas.heat.lumped import warm_up_heat

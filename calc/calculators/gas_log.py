@@ -6,21 +6,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS,
-    GAUGE,
-    MASS,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Day,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Day, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import FREE_GAS, GAUGE, MASS, TEMPERATURE
 from calc.formulas.gas.acetylene import acetylene_by_weight
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
 from calc.formulas.gas.lesson import next_gas_factor

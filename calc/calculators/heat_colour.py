@@ -7,17 +7,8 @@ from calc.answer.hazards import caution
 from calc.answer.sentences import degrees
 from calc.ask.errors import InputError
 from calc.data.tables import source_words, table
-from calc.declare import (
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Choice, Field, Figure, Picture, Shown, Table, calculator
+from calc.declare.inputs import TEMPERATURE
 from calc.show.drawings import swatches
 from calc.trade.heat.colours import SCALES, Colour, colour_at, colours, neighbours
 

@@ -6,20 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import brought, caution
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    GAUGE,
-    Answer,
-    Beside,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Beside, Caution, Choice, Field, Figure, Picture, Shown, Table, calculator
+from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
 from calc.formulas.gas.hose import hose_flow
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.answer.hazards import caution
-from calc.declare import GAUGE, Answer, Field, Figure, Shown, calculator
+from calc.declare import Answer, Field, Figure, Shown, calculator
+from calc.declare.inputs import GAUGE
 from calc.values.units import to_si
 
 TIMES = 2.0

@@ -7,18 +7,7 @@ from calc.answer.hazards import brought, caution, gravest_first
 from calc.answer.sentences import degrees, distance
 from calc.ask.errors import InputError
 from calc.data.tables import HOW_SURE, source_words, table
-from calc.declare import (
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
 from calc.formulas.setup.ruled import amount
 from calc.formulas.setup.sparks import Flight, farthest_flight, widened_reach
 from calc.show.drawings import zone

@@ -6,20 +6,8 @@ from typing import Annotated, Any
 from calc.answer.hazards import caution, gravest_first
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    Answer,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE
 from calc.formulas.gas.contents import free_gas_volume, usable_gas
 from calc.formulas.gas.possible import OVERFULL
 from calc.formulas.gas.pressures import absolute_pressure

@@ -4,16 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
-from calc.declare import (
-    LENGTH,
-    Answer,
-    Caution,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-)
+from calc.declare import Answer, Caution, Field, Figure, Shown, Step, calculator
+from calc.declare.inputs import LENGTH
 from calc.trade.weld import seams, weld_metal
 from calc.trade.weld.joints import OWN_LABELS, Own, preparation
 from calc.trade.weld.printed_settings import edges_in_print

@@ -6,22 +6,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution
 from calc.answer.sentences import degrees
-from calc.declare import (
-    GAUGE,
-    TEMPERATURE,
-    TIME,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import GAUGE, TEMPERATURE, TIME
 from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.leak import (
     cooled_pressure,
@@ -37,6 +23,7 @@ from calc.show.scales import scale
 from calc.trade.gas.acetylene_limit import require_acetylene_gauge
 from calc.trade.gas.hoses import BORE, EXTRA_VOLUME, GASES, LENGTH_OF_HOSE
 from calc.trade.gas.possible import NAMES, NEAR_LIQUID, gauge_down, require_possible
+from calc.values.figures import Figure
 from calc.values.numbers import rounded
 from calc.values.units import to_si
 

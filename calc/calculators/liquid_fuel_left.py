@@ -7,18 +7,11 @@ from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
 from calc.data.tables import source_words, table
 from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    LENGTH,
-    MASS,
-    TEMPERATURE,
     Answer,
     Beside,
     Caution,
     Choice,
     Field,
-    Figure,
     Picture,
     Shown,
     Step,
@@ -26,6 +19,7 @@ from calc.declare import (
     calculator,
     worked,
 )
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE, LENGTH, MASS, TEMPERATURE
 from calc.formulas.gas.contents import share_of_full as share_of
 from calc.formulas.gas.nozzle import free_gas_flow
 from calc.formulas.gas.pressures import absolute_pressure
@@ -44,6 +38,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.scales import scale
 from calc.trade.fields import HOT, HOTTEST, LIQUEFIED_FUELS
 from calc.trade.gas.draws import cold_cautions
+from calc.values.figures import Figure
 from calc.values.quantities import ATMOSPHERE, SEVENTY_FAHRENHEIT
 from calc.values.units import to_si
 

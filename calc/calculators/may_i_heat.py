@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.answer.sentences import distance, duration
-from calc.declare import LENGTH, Answer, Choice, Figure, Shown, calculator
+from calc.declare import Answer, Choice, Figure, Shown, calculator
+from calc.declare.inputs import LENGTH
 from calc.formulas.setup.ruled import amount, ruled_row
 from calc.trade.safety import gate_sentences as gate_said
 from calc.trade.safety.gate import (

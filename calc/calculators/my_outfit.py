@@ -6,22 +6,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS,
-    GAUGE,
-    LENGTH,
-    MASS,
-    WATER_VOLUME,
-    Answer,
-    Caution,
-    Choice,
-    Day,
-    Field,
-    Figure,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Caution, Choice, Day, Field, Figure, Shown, Table, calculator
+from calc.declare.inputs import FREE_GAS, GAUGE, LENGTH, MASS, WATER_VOLUME
 from calc.show.scales import scale
 from calc.trade.fields import FUELS, TORCHES
 from calc.trade.gas.acetylene_limit import require_acetylene_gauge

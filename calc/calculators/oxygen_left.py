@@ -4,23 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.answer.hazards import brought, caution
-from calc.declare import (
-    FREE_GAS,
-    GAUGE,
-    TEMPERATURE,
-    WATER_VOLUME,
-    Answer,
-    Beside,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)  # fmt: skip
+from calc.declare import Answer, Beside, Choice, Field, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS, GAUGE, TEMPERATURE, WATER_VOLUME
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.pressures import absolute_pressure
 from calc.formulas.gas.real_gas import compressibility, pressure_of_contents
@@ -28,6 +13,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.trade.fields import HOT, HOTTEST
 from calc.trade.gas.possible import require_filled, require_possible
 from calc.trade.gas.stocks import FIT, OXYGEN_FLOOR
+from calc.values.figures import Figure
 from calc.values.units import from_si, to_si
 
 GASES = {"oxygen": "Oxygen", "hydrogen": "Hydrogen", "methane": "Methane (natural gas)"}

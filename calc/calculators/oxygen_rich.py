@@ -7,18 +7,8 @@ from typing import Annotated
 from calc.answer.hazards import caution
 from calc.answer.sentences import duration
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    Answer,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW
 from calc.formulas.setup.rooms import (
     OXYGEN_IN_AIR,
     dilution_flow,

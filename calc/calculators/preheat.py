@@ -7,19 +7,8 @@ from calc.answer.hazards import brought, caution, gravest_first
 from calc.answer.sentences import degrees, degrees_at_least, distance
 from calc.ask.errors import InputError
 from calc.data.tables import source_words, table
-from calc.declare import (
-    LENGTH,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import LENGTH
 from calc.formulas.heat.carbon_equivalent import (
     cet_carbon_equivalent,
     cracking_parameter,

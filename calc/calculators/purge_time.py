@@ -4,20 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.answer.hazards import brought, caution
-from calc.declare import (
-    FREE_GAS_FLOW,
-    GAUGE,
-    Answer,
-    Beside,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Beside, Field, Figure, Picture, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
 from calc.formulas.gas.contents import free_gas_volume
 from calc.formulas.gas.hose import hose_volume as volume_of_hose
 from calc.formulas.gas.pressures import absolute_pressure

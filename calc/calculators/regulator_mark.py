@@ -3,19 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import (
-    FREE_GAS_FLOW,
-    GAUGE,
-    Answer,
-    Beside,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Beside, Choice, Field, Figure, Picture, Shown, Table, calculator
+from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.hose import hose_line
 from calc.formulas.gas.possible import highest_gauge

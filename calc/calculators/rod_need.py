@@ -5,20 +5,8 @@ from math import ceil
 from typing import Annotated
 
 from calc.answer.hazards import caution
-from calc.declare import (
-    LENGTH,
-    MASS,
-    NUMBER,
-    Answer,
-    Caution,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Field, Figure, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import LENGTH, MASS, NUMBER
 from calc.formulas.setup.rods import rod_length_for_seam, rod_mass, weld_metal_mass
 from calc.trade.weld import fillers, weld_metal
 from calc.trade.weld import seams as seam_sums

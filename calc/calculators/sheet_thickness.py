@@ -5,7 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought
 from calc.ask.inputs import METALS
-from calc.declare import LENGTH, Answer, Choice, Field, Figure, Shown, Table, calculator
+from calc.declare import Answer, Choice, Field, Figure, Shown, Table, calculator
+from calc.declare.inputs import LENGTH
 from calc.formulas.setup.sheet import sheet_thickness as sheet_of_gauge
 from calc.values.numbers import plain_number
 from calc.values.units import from_si

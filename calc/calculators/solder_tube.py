@@ -5,18 +5,8 @@ from typing import Annotated, Any
 
 from calc.ask.errors import InputError
 from calc.data.tables import table
-from calc.declare import (
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import LENGTH, TEMPERATURE
 from calc.formulas.setup.tube import (
     filler_mass,
     filler_volume,

@@ -6,18 +6,8 @@ from typing import Annotated
 from calc.answer.hazards import caution
 from calc.answer.sentences import distance, duration
 from calc.data.tables import HOW_SURE, source_words, table
-from calc.declare import (
-    FREE_GAS,
-    MASS,
-    TIME,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Table, calculator
+from calc.declare.inputs import FREE_GAS, MASS, TIME
 from calc.formulas.setup.ruled import Ruled, amount, ruled_row
 from calc.show.scales import scale
 from calc.trade.printed import printed_figures

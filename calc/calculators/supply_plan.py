@@ -6,21 +6,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    WATER_VOLUME,
-    Answer,
-    Beside,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Beside, Choice, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE, WATER_VOLUME
 from calc.formulas.gas.acetylene import acetylene_draw_limit
 from calc.formulas.gas.properties import oxygen_ratio
 from calc.formulas.gas.supply import cylinder_share, cylinders_needed, gas_of_use

@@ -5,22 +5,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.answer.sentences import distance
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    LENGTH,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Caution, Choice, Field, Figure, Picture, Shown, Step, Table, calculator
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE, LENGTH
 from calc.formulas.setup.drills import drills_beside
 from calc.formulas.setup.flows import steel_of_same_flow
 from calc.formulas.setup.tips import holes_printed_for

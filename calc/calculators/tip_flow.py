@@ -4,19 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    GAUGE,
-    Answer,
-    Beside,
-    Field,
-    Figure,
-    Picture,
-    Shown,
-    Step,
-    Table,
-    calculator,
-)
+from calc.declare import Answer, Beside, Field, Figure, Picture, Shown, Step, Table, calculator
+from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.nozzle import orifice_area, orifice_flow
 from calc.formulas.gas.possible import highest_gauge

@@ -5,20 +5,8 @@ from typing import Annotated, Any
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.data.tables import HOW_SURE, source_words, table
-from calc.declare import (
-    FREE_GAS_FLOW,
-    LENGTH,
-    NUMBER,
-    Answer,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Choice, Field, Figure, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, LENGTH, NUMBER
 from calc.formulas.setup.rooms import (
     OXYGEN_IN_AIR,
     ROOM_OXYGEN,

@@ -8,23 +8,8 @@ from typing import Annotated
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.answer.sentences import degrees, duration
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    LENGTH,
-    MASS,
-    TEMPERATURE,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    Table,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, Table, calculator, worked
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, LENGTH, MASS, TEMPERATURE
 from calc.formulas.heat.flame_power import (
     HEATING_EFFICIENCY,
     HEATING_EFFICIENCY_BAND,

@@ -6,20 +6,8 @@ from typing import Annotated
 
 from calc.answer.hazards import brought, caution, gravest_first
 from calc.ask.errors import InputError
-from calc.declare import (
-    FREE_GAS_FLOW,
-    LENGTH,
-    TEMPERATURE,
-    Answer,
-    Caution,
-    Choice,
-    Field,
-    Figure,
-    Shown,
-    Step,
-    calculator,
-    worked,
-)
+from calc.declare import Answer, Caution, Choice, Field, Figure, Shown, Step, calculator, worked
+from calc.declare.inputs import FREE_GAS_FLOW, LENGTH, TEMPERATURE
 from calc.formulas.heat.cooling import line_energy
 from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work

@@ -2,7 +2,8 @@
 
 from calc.ask.inputs import bound_si
 from calc.class_plan.exercises import titles
-from calc.declare import FREE_GAS, GAUGE, LENGTH, TIME, WATER_VOLUME, Choice, Day, Field, Words, by_rules
+from calc.declare import Choice, Day, Field, Words, by_rules
+from calc.declare.inputs import FREE_GAS, GAUGE, LENGTH, TIME, WATER_VOLUME
 from calc.trade.fields import CYLINDER_TEMPERATURE
 from calc.trade.gas import plan_fields as fields
 from calc.trade.gas.draws import DUTIES

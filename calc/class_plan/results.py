@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import FREE_GAS, FREE_GAS_FLOW, MASS, Figure, Shown
+from calc.declare import Figure, Shown
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, MASS
 
 _TIME, _CUT, _ROD, _GAS, _BANK, _COST, _FIRE = (
     "The evening", "Cut list", "Rods", "Gas", "Draw and limits", "Cost", "Fire and eyes",

@@ -8,35 +8,13 @@ declaration.
 
 from calc.declare.declaration import OUTFIT, Calculator, DeclarationError, calculator
 from calc.declare.files import Offered
-from calc.declare.inputs import (
-    ENERGY,
-    FREE_GAS,
-    FREE_GAS_FLOW,
-    GAUGE,
-    LENGTH,
-    MASS,
-    NUMBER,
-    POWER,
-    RULE_SETS,
-    TEMPERATURE,
-    TIME,
-    VOLUME,
-    WATER_VOLUME,
-    Asked,
-    ByRules,
-    Choice,
-    Day,
-    Field,
-    Words,
-    by_rules,
-)
+from calc.declare.inputs import RULE_SETS, Asked, ByRules, Choice, Day, Field, Words, by_rules
 from calc.declare.results import Answer, Beside, Caution, Picture, Shown, Step, Table
 from calc.declare.working import worked
 from calc.values.figures import Figure
 
 __all__ = [
-    "ENERGY", "FREE_GAS", "FREE_GAS_FLOW", "GAUGE", "LENGTH", "MASS", "NUMBER", "OUTFIT", "POWER", "RULE_SETS",
-    "TEMPERATURE", "TIME", "VOLUME", "WATER_VOLUME", "Answer", "Asked", "Beside", "ByRules", "Calculator", "Caution",
-    "Choice", "Day", "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words",
-    "by_rules", "calculator", "worked",
+    "OUTFIT", "RULE_SETS", "Answer", "Asked", "Beside", "ByRules", "Calculator", "Caution", "Choice", "Day",
+    "DeclarationError", "Field", "Figure", "Offered", "Picture", "Shown", "Step", "Table", "Words", "by_rules",
+    "calculator", "worked",
 ]  # fmt: skip

@@ -1,7 +1,8 @@
 """What the job sheet asks, beside what several calculators ask alike."""
 
 from calc.calculators.braze_joint import FORMS
-from calc.declare import FREE_GAS, GAUGE, LENGTH, MASS, Choice, Field
+from calc.declare import Choice, Field
+from calc.declare.inputs import FREE_GAS, GAUGE, LENGTH, MASS
 from calc.trade.braze import tubes
 from calc.trade.braze.choice import SERVICES
 from calc.trade.fields import FUELS, TORCHES

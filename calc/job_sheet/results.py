@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.declare import FREE_GAS, FREE_GAS_FLOW, GAUGE, LENGTH, MASS, TEMPERATURE, Figure, Shown
+from calc.declare import Figure, Shown
+from calc.declare.inputs import FREE_GAS, FREE_GAS_FLOW, GAUGE, LENGTH, MASS, TEMPERATURE
 from calc.trade.gas.regulators import MARK
 
 SPEED = ("in/min", "mm/min")

@@ -1,17 +1,8 @@
 """What several calculators ask in the same words, with the same limits."""
 
 from calc.data.tables import table
-from calc.declare import (
-    FREE_GAS,
-    GAUGE,
-    LENGTH,
-    POWER,
-    TEMPERATURE,
-    WATER_VOLUME,
-    Choice,
-    Field,
-    Words,
-)
+from calc.declare import Choice, Field, Words
+from calc.declare.inputs import FREE_GAS, GAUGE, LENGTH, POWER, TEMPERATURE, WATER_VOLUME
 from calc.trade.gas.draws import DUTIES
 from calc.values.units import to_si
 

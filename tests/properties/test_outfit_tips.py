@@ -6,9 +6,10 @@ from typing import Annotated, Any
 
 import pytest
 
-from calc.declare import GAUGE, LENGTH, Answer, Choice, Field, Figure, Shown, calculator
+from calc.declare import Answer, Choice, Field, Figure, Shown, calculator
 from calc.declare.catalogue import calculators
 from calc.declare.declaration import DECLARED
+from calc.declare.inputs import GAUGE, LENGTH
 from calc.outfit.file import fill
 from calc.trade.fields import FUEL, TIP_LABEL
 from calc.trade.tips.owned import Tip, is_within, nearest_tip

@@ -1,6 +1,7 @@
 """What a plan asks alike of every kind of work and of every gas."""
 
-from calc.declare import FREE_GAS_FLOW, Field
+from calc.declare import Field
+from calc.declare.inputs import FREE_GAS_FLOW
 
 
 def benches(work: str, number: str, *, asked: bool) -> Field:

@@ -7,7 +7,8 @@ from typing import Any
 
 from calc.answer.sentences import distance
 from calc.data.tables import source_words, table
-from calc.declare import GAUGE, LENGTH, Choice, Field, Table, Words
+from calc.declare import Choice, Field, Table, Words
+from calc.declare.inputs import GAUGE, LENGTH
 from calc.formulas.setup.cutting import cutting_orifice
 from calc.formulas.setup.drills import nearest_drill
 from calc.formulas.setup.tips import brazing_tip, welding_orifice

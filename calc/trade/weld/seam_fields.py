@@ -1,6 +1,7 @@
 """What both pages of a seam ask in the same words: the joint prepared, and the rod for it."""
 
-from calc.declare import LENGTH, Choice, Field
+from calc.declare import Choice, Field
+from calc.declare.inputs import LENGTH
 from calc.trade.weld.joints import JOINTS, METALS, OWN_LABELS, PROCESSES, THICKNESS_LABEL
 
 PROCESS = Choice("Process", PROCESSES, example="welding")
