@@ -19,7 +19,7 @@ from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.lumped import cooling_time
 from calc.formulas.heat.steel_properties import STEEL_DENSITY
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.trade.fields import EFFICIENCY
+from calc.trade.fields import EFFICIENCY, start_temperature, steel_thickness, travel_speed_asked
 from calc.trade.flame.heat import STRONG, WEAK, printed_heat
 from calc.trade.heat.losses import AIR, EMISSIVITY, WRAPPED_SHARE
 from calc.values.figures import Figure
@@ -67,39 +67,15 @@ class CoolDown:
 @calculator("cool-down", "Cooling after the weld")
 def cool_down(
     *,
-    thickness: Annotated[
-        float,
-        Field(
-            "Thickness",
-            LENGTH,
-            low="0.5 mm",
-            high="100 mm",
-            sheet_gauge=True,
-            metal="low-carbon-steel",
-            example={"us": "1/4 in", "iso": "6 mm", "uk": "6 mm"},
-        ),
-    ],
+    thickness: Annotated[float, steel_thickness("1/4 in", "6 mm")],
     acetylene_flow: Annotated[
         float,
         Field(
-            "Acetylene the torch takes",
-            FREE_GAS_FLOW,
-            low="20 L/h",
-            high="5000 L/h",
-            free_gas=True,
+            "Acetylene the torch takes", FREE_GAS_FLOW, low="20 L/h", high="5000 L/h", free_gas=True,
             example={"us": "20 cfh", "iso": "600 L/h", "uk": "600 L/h"},
         ),
     ],
-    travel_speed: Annotated[
-        float,
-        Field(
-            "Travel",
-            ("in/min", "mm/min"),
-            low="5 mm/min",
-            high="1000 mm/min",
-            example={"us": "2.2 in/min", "iso": "55 mm/min", "uk": "55 mm/min"},
-        ),
-    ],
+    travel_speed: Annotated[float, travel_speed_asked("2.2 in/min", "55 mm/min")],
     joint: Annotated[str, Choice("Joint", JOINTS, assumed="butt")],
     heat_input: Annotated[
         float | None,
@@ -113,16 +89,7 @@ def cool_down(
         ),
     ],
     efficiency: Annotated[float, EFFICIENCY],
-    plate_temperature: Annotated[
-        float,
-        Field(
-            "Plate before the run",
-            TEMPERATURE,
-            low="32 degF",
-            high="800 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    plate_temperature: Annotated[float, start_temperature("Plate before the run", high="800 degF")],
     part_temperature: Annotated[
         float,
         Field(

@@ -16,7 +16,7 @@ from calc.formulas.heat.flame_power import power_into_work
 from calc.formulas.heat.heated_spot import spot_heat_rise
 from calc.formulas.heat.slab import bar_share
 from calc.show.drawings.chart import Line, Mark, line_chart
-from calc.trade.fields import EFFICIENCY
+from calc.trade.fields import EFFICIENCY, start_temperature
 from calc.trade.flame.heat import STRONG, WEAK, printed_heat
 from calc.trade.heat.metals import METALS, metal_of
 from calc.trade.safety.surroundings import fire_watch
@@ -129,16 +129,7 @@ def far_side(
             hint="Soldering about 450 °F, brazing 1500 °F, dark red 1290 °F.",
         ),
     ],
-    start_temperature: Annotated[
-        float,
-        Field(
-            "All was at",
-            TEMPERATURE,
-            low="32 degF",
-            high="200 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    start_temperature: Annotated[float, start_temperature("All was at", high="200 degF")],
     rules: str,
 ) -> Answer[FarSide]:
     """How hot the hidden side can get, and how soon it can char what touches it.

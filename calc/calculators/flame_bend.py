@@ -16,6 +16,7 @@ from calc.formulas.heat.shrinkage import (
     tee_shrinkage,
 )
 from calc.show.drawings import swatches
+from calc.trade.fields import steel_thickness
 from calc.trade.heat.colours import colours
 from calc.values.units import to_si
 
@@ -80,18 +81,7 @@ def flame_bend(
         str, Choice("Heat", {"spot": "Spot", "line": "Line", "wedge": "Wedge (V)"}, example="line")
     ],
     light: Annotated[str, Choice("Light you work in", LIGHTS, example="shade")],
-    thickness: Annotated[
-        float,
-        Field(
-            "Thickness",
-            LENGTH,
-            low="0.5 mm",
-            high="100 mm",
-            sheet_gauge=True,
-            metal="low-carbon-steel",
-            example={"us": "3/8 in", "iso": "10 mm", "uk": "10 mm"},
-        ),
-    ],
+    thickness: Annotated[float, steel_thickness("3/8 in", "10 mm")],
     heated_width: Annotated[
         float,
         Field(

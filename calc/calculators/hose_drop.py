@@ -7,7 +7,7 @@ from calc.answer.hazards import brought, caution
 from calc.ask.errors import InputError
 from calc.data.tables import table
 from calc.declare import Answer, Beside, Caution, Choice, Field, Figure, Picture, Shown, Table, calculator
-from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
+from calc.declare.inputs import GAUGE
 from calc.formulas.gas.hose import hose_flow
 from calc.formulas.gas.possible import LIQUEFIED, highest_gauge
 from calc.formulas.gas.pressures import absolute_pressure
@@ -15,7 +15,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.scales import scale
 from calc.trade.fields import GAS_TEMPERATURE
 from calc.trade.gas.acetylene_limit import require_acetylene_gauge
-from calc.trade.gas.hoses import BORE, GASES, LEAST_GAUGE, LENGTH_OF_HOSE, SOURCE, drop_figure
+from calc.trade.gas.hoses import BORE, GASES, LEAST_GAUGE, LENGTH_OF_HOSE, SOURCE, drop_figure, flow_asked
 from calc.trade.gas.possible import NAMES, NEAR_LIQUID, require_possible
 from calc.values.units import to_si
 
@@ -110,17 +110,7 @@ def hose_drop(
     ],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
-    flow: Annotated[
-        float,
-        Field(
-            "Flow",
-            FREE_GAS_FLOW,
-            example={"us": "100 cfh", "iso": "2800 L/h", "uk": "2800 L/h"},
-            low="5 L/h",
-            high="200000 L/h",
-            free_gas=True,
-        ),
-    ],
+    flow: Annotated[float, flow_asked("100 cfh", "2800 L/h")],
     temperature: Annotated[float, GAS_TEMPERATURE],
     rules: str,
 ) -> Answer[HoseDrop]:

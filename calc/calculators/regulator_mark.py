@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.declare import Answer, Beside, Choice, Field, Figure, Picture, Shown, Table, calculator
-from calc.declare.inputs import FREE_GAS_FLOW, GAUGE
+from calc.declare.inputs import GAUGE
 from calc.formulas.gas.acetylene import GAUGE_LIMIT
 from calc.formulas.gas.hose import hose_line
 from calc.formulas.gas.possible import highest_gauge
@@ -12,7 +12,7 @@ from calc.show.drawings.chart import Line, Mark, line_chart
 from calc.show.scales import scale
 from calc.trade.fields import GAS_TEMPERATURE
 from calc.trade.gas.acetylene_limit import acetylene_limit_words
-from calc.trade.gas.hoses import BORE, GASES, LENGTH_OF_HOSE
+from calc.trade.gas.hoses import BORE, GASES, LENGTH_OF_HOSE, flow_asked
 from calc.trade.gas.regulators import MARK, inlet_gauge, marked, regulator_setting
 from calc.values.quantities import Gauge, Temperature
 from calc.values.units import to_si
@@ -84,17 +84,7 @@ def regulator_mark(
     ],
     bore: Annotated[float, BORE],
     length: Annotated[float, LENGTH_OF_HOSE],
-    flow: Annotated[
-        float,
-        Field(
-            "Flow",
-            FREE_GAS_FLOW,
-            example={"us": "10 cfh", "iso": "280 L/h", "uk": "280 L/h"},
-            low="5 L/h",
-            high="200000 L/h",
-            free_gas=True,
-        ),
-    ],
+    flow: Annotated[float, flow_asked("10 cfh", "280 L/h")],
     torch_drop: Annotated[
         float,
         Field(

@@ -26,7 +26,7 @@ from calc.formulas.heat.lumped import (
     warm_up_time,
 )
 from calc.formulas.heat.steel_properties import steel_heat_capacity
-from calc.trade.fields import FUEL
+from calc.trade.fields import FUEL, start_temperature
 from calc.trade.flame.heat import printed_heat
 from calc.trade.heat.losses import AIR, EMISSIVITY, WRAPPED_SHARE
 from calc.trade.heat.metals import METALS, metal_of
@@ -150,16 +150,7 @@ def warm_up(
             "Share of the flame's heat that enters the part", ("%",), assumed="30 %", low="5 %", high="60 %"
         ),
     ],
-    start_temperature: Annotated[
-        float,
-        Field(
-            "It starts at",
-            TEMPERATURE,
-            low="32 degF",
-            high="1000 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    start_temperature: Annotated[float, start_temperature("It starts at", high="1000 degF")],
     area: Annotated[
         float | None,
         Field(

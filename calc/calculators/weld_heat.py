@@ -13,7 +13,7 @@ from calc.formulas.heat.flame_patch import welding_spread
 from calc.formulas.heat.flame_power import power_density, power_into_work
 from calc.formulas.heat.moving_source import moving_flame_rises
 from calc.formulas.heat.weld_pool import weld_pool_power, weld_pool_speed
-from calc.trade.fields import EFFICIENCY
+from calc.trade.fields import EFFICIENCY, start_temperature, travel_speed_asked
 from calc.trade.flame.heat import BAND_SAID, STRONG, WEAK, printed_heat
 from calc.trade.heat.metals import METALS, Metal, metal_of
 from calc.trade.heat.plate import COUPON, Plate, Pool, heat_map_of, pools, verdict_words
@@ -100,16 +100,7 @@ def weld_heat(
             hint="From the page on flow, or from the tip's maker.",
         ),
     ],
-    travel_speed: Annotated[
-        float,
-        Field(
-            "Travel",
-            ("in/min", "mm/min"),
-            example={"us": "5 in/min", "iso": "120 mm/min", "uk": "120 mm/min"},
-            low="5 mm/min",
-            high="1000 mm/min",
-        ),
-    ],
+    travel_speed: Annotated[float, travel_speed_asked("5 in/min", "120 mm/min")],
     wanted_width: Annotated[
         float | None,
         Field(
@@ -122,16 +113,7 @@ def weld_heat(
         ),
     ],
     efficiency: Annotated[float, EFFICIENCY],
-    start_temperature: Annotated[
-        float,
-        Field(
-            "Metal starts at",
-            TEMPERATURE,
-            low="32 degF",
-            high="900 degF",
-            assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"},
-        ),
-    ],
+    start_temperature: Annotated[float, start_temperature("Metal starts at", high="900 degF")],
     aside: Annotated[
         float,
         Field(

@@ -5,7 +5,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 from typing import Any
-from urllib.parse import urlencode
 
 from calc.answer.answering import answer
 from calc.ask.errors import InputError
@@ -261,11 +260,6 @@ def _reopened(address: str) -> str:
         return ""
     code = f'<div class="bb-pack-code">{square_code_svg(address)}</div>' if len(address) <= LONGEST else ""
     return f'<p>Made with: <span class="bb-address">{escape(address)}</span></p>{code}'
-
-
-def pack_address(page: str, texts: Mapping[str, str]) -> str:
-    """Address that opens a page of this site with values."""
-    return f"{page}?{urlencode({'v': '1', **texts})}"
 
 
 def pack_reply(request: Mapping[str, Any]) -> dict[str, Any]:

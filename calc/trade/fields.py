@@ -131,3 +131,39 @@ OXYGEN_CYLINDER_GAUGE = Field(
     high="4500 psi",
     assumed={"us": "2200 psi", "iso": "200 bar", "uk": "200 bar"},
 )
+
+
+def start_temperature(label: str, high: str) -> Field:
+    """What the metal has before it is heated: that of a room where the reader gives nothing.
+
+    Args:
+        label: What is asked.
+        high: Hottest that will do, with unit.
+    """
+    return Field(
+        label, TEMPERATURE, low="32 degF", high=high, assumed={"us": "68 degF", "iso": "20 degC", "uk": "20 degC"}
+    )
+
+
+def steel_thickness(us: str, metric: str) -> Field:
+    """Thickness of low-carbon steel, in sheet gauge too.
+
+    Args:
+        us: Example in the units of the United States.
+        metric: Example elsewhere.
+    """
+    example = {"us": us, "iso": metric, "uk": metric}
+    return Field(
+        "Thickness", LENGTH, low="0.5 mm", high="100 mm", sheet_gauge=True, metal="low-carbon-steel", example=example
+    )
+
+
+def travel_speed_asked(us: str, metric: str) -> Field:
+    """How fast the torch travels along a seam.
+
+    Args:
+        us: Example in the units of the United States.
+        metric: Example elsewhere.
+    """
+    example = {"us": us, "iso": metric, "uk": metric}
+    return Field("Travel", ("in/min", "mm/min"), low="5 mm/min", high="1000 mm/min", example=example)

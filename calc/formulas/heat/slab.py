@@ -187,30 +187,6 @@ def time_until_slab_rises(
     )
 
 
-def fading_of_bar(
-    surface_loss: HeatTransfer, perimeter: Length, section: Area, conductivity: Conductivity
-) -> PerLength:
-    """How fast the heat of a bar fades along it, because it is lost to the air.
-
-    Args:
-        surface_loss: To the air, W/(m²·K).
-        perimeter: Round the outside, m.
-        section: Area of metal cut across, m².
-        conductivity: W/(m·K).
-
-    Returns:
-        1/m: over one metre divided by this the heat falls to 37 %.
-
-    Valid for:
-        A bar or a pipe in open air. Inside a wall the loss is smaller: take 0.
-
-    Source:
-        [carslaw-1959] 4.5
-    """
-    ratio = surface_loss * perimeter / (conductivity * section)
-    return ratio**0.5  # type: ignore[no-any-return] # a float to a fraction
-
-
 def pipe_section(outside: Length, inside: Length) -> Area:
     """Area of metal in a pipe cut across.
 
@@ -236,7 +212,7 @@ def bar_share(distance: Length, time: Time, diffusivity: Diffusivity, fading: Pe
         distance: From the heated end, m.
         time: Since the end became hot, s.
         diffusivity: m²/s.
-        fading: From `fading_of_bar`, 1/m; 0 without loss.
+        fading: How fast its heat fades along it, 1/m; 0 without loss.
 
     Returns:
         0 to 1.
@@ -277,7 +253,7 @@ def time_until_bar_share(
         share: Above 0, below 1.
         distance: From the heated end, m.
         diffusivity: m²/s.
-        fading: From `fading_of_bar`, 1/m.
+        fading: How fast its heat fades along it, 1/m.
 
     Returns:
         s, or None where the loss to the air keeps the place below that for ever.

@@ -1,6 +1,7 @@
 """What is asked about a hose, and the pressure it takes as a figure with its band."""
 
 from calc.declare import Field, Figure
+from calc.declare.inputs import FREE_GAS_FLOW
 from calc.formulas.gas.hose import HoseFlow
 from calc.trade.fields import FUELS
 from calc.values.units import to_si
@@ -46,3 +47,14 @@ def drop_figure(found: HoseFlow) -> Figure:
     return Figure(
         found.drop, SOURCE, "computed", low=found.least_drop, high=found.most_drop, basis=band_words(uncertain=found.uncertain)
     )  # fmt: skip
+
+
+def flow_asked(us: str, metric: str) -> Field:
+    """Gas that flows through a hose.
+
+    Args:
+        us: Example in the units of the United States.
+        metric: Example elsewhere.
+    """
+    example = {"us": us, "iso": metric, "uk": metric}
+    return Field("Flow", FREE_GAS_FLOW, low="5 L/h", high="200000 L/h", free_gas=True, example=example)

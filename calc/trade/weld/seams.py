@@ -8,7 +8,6 @@ from calc.formulas.setup.rods import rod_length_for_seam
 from calc.formulas.setup.travel import backhand_from, travel_speed, travel_speed_beyond, travel_time
 from calc.trade.weld import gaps as joint_gaps
 from calc.trade.weld.joints import Preparation, preparation
-from calc.trade.weld.weld_metal import weld_area
 from calc.values.figures import Figure
 from calc.values.numbers import plain_number
 from calc.values.quantities import Length
@@ -80,24 +79,6 @@ def technique_words(
         words=f"{_SPOKEN[hand][0 if rules == 'us' else 1]}: {way}",
         basis=from_here if steel else "Other metals than steel, and braze welds, are made forehand: common practice.",
     )  # fmt: skip
-
-
-def rod_area(joint: str, thickness: Length, metal: str = STEEL, process: str = "welding") -> Figure:
-    """Cross-section that the rod must bring to a seam, m², with its band.
-
-    Args:
-        joint: Id of a joint.
-        thickness: Of the sheet, m.
-        metal: Id of the metal.
-        process: `welding` or `braze-welding`.
-
-    Raises:
-        InputError: The joint is not made so.
-
-    Source:
-        Areas by geometry; cap, gap and "no rod" by common practice and [manly-1916].
-    """
-    return weld_area(preparation(process=process, metal=metal, joint=joint, thickness=thickness))
 
 
 def rod_for_seam(area: Figure, seam: Length, diameter: Length, waste: float = WASTE) -> Figure:
