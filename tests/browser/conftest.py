@@ -13,6 +13,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
+from lxml import html
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
 
 from site_overrides.build.browser import ASK, chromium
@@ -140,6 +141,30 @@ def addresses(site: Path) -> list[str]:
 def unlike(addresses: list[str]) -> list[str]:
     """Every page, but of the exercises, which are made of the same parts, only a weld, the tube and the cut."""
     return [address for address in addresses if not re.search(r"/class/ladder/(?!corner|solder|cut)[\w-]+/$", address)]
+
+
+def _kinds(file: Path) -> set[tuple[str, ...]]:
+    """Kinds of elements in a page's article, each by itself and its parent: what looks and reads alike counts once."""
+    article = html.parse(str(file)).getroot().find(".//article")
+    found: set[tuple[str, ...]] = set()
+    for one in () if article is None else article.iter("*"):
+        both = (one.getparent(), one)
+        found.add(tuple(f"{each.tag} {[each.get(name) for name in ('class', 'role', 'type')]}" for each in both))
+    return found
+
+
+@pytest.fixture(scope="session")
+def of_each_kind(site: Path, addresses: list[str]) -> list[str]:
+    """So few pages that every kind of element of all pages stands on one of them; pages made of the same kinds are left out."""
+    base = min(addresses, key=len)
+    left = {one: _kinds(site / one.removeprefix(base) / "index.html") for one in addresses}
+    chosen: list[str] = []
+    while any(left.values()):
+        best = max(left, key=lambda one: len(left[one]))
+        new = left.pop(best)
+        chosen.append(best)
+        left = {one: kinds - new for one, kinds in left.items()}
+    return chosen
 
 
 @pytest.fixture(scope="session")

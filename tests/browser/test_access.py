@@ -126,13 +126,13 @@ def _faults(page: Page, seen: set[str]) -> dict[str, list[str]]:
 
 
 @pytest.mark.parametrize("part", range(PARTS))
-def test_no_page_has_a_fault_that_axe_finds(page: Page, unlike: list[str], part: int) -> None:
+def test_no_page_has_a_fault_that_axe_finds(page: Page, of_each_kind: list[str], part: int) -> None:
     page.goto(OXYGEN)
     wait_for_engine(page)
     _load_axe(page)
     faults = []
     seen: set[str] = set()
-    for address in unlike[part::PARTS]:
+    for address in of_each_kind[part::PARTS]:
         go(page, address)
         for where, found in _faults(page, seen).items():
             faults += [f"{address} {where} {fault}" for fault in found]

@@ -44,11 +44,11 @@ def _name(node: dict[str, Any], nodes: dict[str, dict[str, Any]]) -> str:
     )
 
 
-def test_every_control_has_a_name_for_a_screen_reader(page: Page, unlike: list[str]) -> None:
+def test_every_control_has_a_name_for_a_screen_reader(page: Page, of_each_kind: list[str]) -> None:
     page.goto("./")
     browser = page.context.new_cdp_session(page)
     nameless = []
-    for address in unlike:
+    for address in of_each_kind:
         go(page, address)
         page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
         page.wait_for_selector(".bb-footer[data-whole]")
@@ -61,7 +61,7 @@ def test_every_control_has_a_name_for_a_screen_reader(page: Page, unlike: list[s
             controls += 1
             if not _name(node, nodes):
                 nameless.append(f"{address} {node['role']} {node.get('name')} {said}")
-        assert controls > len(unlike), "the list of all pages alone is longer"
+        assert controls > len(of_each_kind), "the list of all pages alone is longer"
     browser.detach()
     assert not nameless, "\n".join(nameless)
 
