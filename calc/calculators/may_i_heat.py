@@ -172,7 +172,7 @@ def may_i_heat(
         Choice(
             "Has the person responsible for that other place allowed the flame today?",
             YES_NO,
-            example="no",
+            assumed="no",
             when={"also": INSPECTED},
         ),
     ],
@@ -181,7 +181,7 @@ def may_i_heat(
         Choice(
             "Is that vehicle's battery off, and is all that burns or bursts away from the heat?",
             YES_NO,
-            example="no",
+            assumed="no",
             when={"also": ("vehicle",)},
         ),
     ],

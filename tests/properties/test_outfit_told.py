@@ -38,14 +38,14 @@ def test_a_file_is_opened_up_to_its_longest_and_to_a_hundred_brackets() -> None:
     """20,000 signs: spaces behind the text count. Brackets stand twice in the form itself."""
     good = file({"hose_bore": "1/4 in"})
     assert unchecked_texts(good.ljust(LONGEST_FILE)) == {"hose_bore": "1/4 in"}
-    assert refused(good.ljust(LONGEST_FILE + 1)) == NO_OUTFIT
+    assert refused(good.ljust(LONGEST_FILE + 1)) == f"The file: {NO_OUTFIT}"
     assert unchecked_texts(file({"hose_bore": "{" * 49 + "[" * 49})) == {"hose_bore": "{" * 49 + "[" * 49}
-    assert refused(file({"hose_bore": "{" * 50 + "[" * 49})) == NO_OUTFIT
+    assert refused(file({"hose_bore": "{" * 50 + "[" * 49})) == f"The file: {NO_OUTFIT}"
 
 
 @pytest.mark.parametrize("text", ["", "[]", "5", '"x"', "null", '{"kind": "other", "version": 1, "texts": {}}', file([]), file(None), file({"hose_bore": 5}), file({"hose_bore": None})])
 def test_what_has_not_the_form_of_an_outfit_is_refused(text: str) -> None:
-    assert refused(text) == NO_OUTFIT
+    assert refused(text) == f"The file: {NO_OUTFIT}"
 
 
 def test_another_form_and_an_input_that_is_not_asked_are_named() -> None:
