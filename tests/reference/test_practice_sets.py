@@ -157,7 +157,7 @@ def _fixed(calculator: str, result: str, name: str) -> bool:
 
 @pytest.mark.parametrize("rules", RULE_SETS)
 def test_the_calculators_own_band_is_right(rules: str) -> None:
-    """Both ends of its band, and what it prints, count as right."""
+    """Both ends of its band, and what it prints, count as right; a limit in the text has four figures, so a thousandth inward."""
     met = 0
     for topic in ("gas", "hoses", "heat", "metal", "other"):
         for seed in range(1, 13):
@@ -167,7 +167,8 @@ def test_the_calculators_own_band_is_right(rules: str) -> None:
                 ends = [end for end in (figure.low, figure.high) if end is not None]
                 met += bool(ends)
                 for end in (*ends, figure.value):
-                    text = f"{from_si(end, one.unit, free_gas=free):.12g} {one.unit}".strip()
+                    inward = end + 0.001 * (figure.value - end)
+                    text = f"{from_si(inward, one.unit, free_gas=free):.12g} {one.unit}".strip()
                     if end > 0:
                         assert judged_number(one, text).right, (one.whole_question, text, one.shown)
                 assert one.tolerance <= 0.35 * one.key + 1e-9

@@ -53,7 +53,8 @@ def fits(path: Path) -> bool:
     return not (roots - WITH - {"tests"} - set(sys.stdlib_module_names) | roots & NOT_IN_A_BROWSER)
 
 
-FILES = sorted(path for path in TESTS.rglob("test_*.py") if path.parent != HERE and fits(path))
+FILES = sorted(path for folder in WHOLE for path in (TESTS / folder).rglob("test_*.py") if fits(path))
+"""Tests of what is computed; drawings and pages come out of the same code, and every answer is compared with its drawings."""
 
 
 def packages(*names: str) -> set[str]:
