@@ -59,9 +59,7 @@ else
 test: lint
 	$(PY) -m site_overrides.build.browser
 	SITE_URL=http://127.0.0.1:8123/bench/ $(PY) -m site_overrides.build
-	@# In this order: the longest, the suite in the browser's Python, begins first, so that no core waits for it at the end.
-	$(PY) -m pytest -q -n auto --dist loadfile --no-loadscope-reorder -m "not browser" \
-		tests/wasm/test_suite_in_browser_python.py tests/wasm tests calc
+	$(PY) -m pytest -q -n auto --dist loadfile --no-loadscope-reorder -m "not browser" tests calc
 	BENCHBOOK_SITE=site $(PY) -m pytest -q -n 2 --dist worksteal -m browser
 endif
 
