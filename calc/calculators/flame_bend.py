@@ -132,7 +132,7 @@ def flame_bend(
         FlameBend(
             limit_temperature=Figure(
                 row.highest, row.source, row.how_sure,
-                basis="Hotter, the steel's strength changes for good. What its maker or the code of the job says stands first.",
+                basis="Hotter, the steel's strength changes for good. What its maker or the code of the job says comes first.",
             ),
             aim_temperature=Figure(
                 aim, "", "practice", basis="50 °F (28 °C) below the limit, since heat runs on when the flame is off. Use a crayon or a thermometer.",

@@ -117,7 +117,7 @@ def _use(colour: Colour | None) -> Figure:
                 row.colour == "brown" and "brown" in colour.name
             ):
                 return Figure(None, row.source, row.how_sure, words=row.tools,
-                              basis="Hardened tool steel drawn to this color. The steel's maker stands first.")  # fmt: skip
+                              basis="Hardened tool steel drawn to this color. The steel's maker comes first.")  # fmt: skip
     return Figure(None, "", "practice", words="no use in our data")
 
 

@@ -305,7 +305,7 @@ def _for_and_against(judged: tuple[Candidate, ...], tests: int) -> Table:
             (each.kind.name, stands(each), "; ".join(each.contradicts), "; ".join(each.agrees))
             for each in judged
         ),
-        f"The gravest of those left stands first. {LIST}",
+        f"The gravest of those left comes first. {LIST}",
     )
 
 

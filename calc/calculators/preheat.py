@@ -274,7 +274,7 @@ def _other(metal: str, rules: str) -> tuple[Figure, Figure, Figure, Figure, Figu
     slow = metal.startswith("cast-iron")
     none = Figure(None, "", "practice", words="a measure for steel only")
     return (
-        Figure(None, row.source, row.how_sure, words=said, basis="From manuals, rounded; the metal's maker stands first."),
+        Figure(None, row.source, row.how_sure, words=said, basis="From manuals, rounded; the metal's maker comes first."),
         Figure(None, "manly-1916" if slow else "", "read" if slow else "practice",
                words="very slowly: bury it in dry ash or lime, out of draughts, until it is cold" if slow else "let it cool in still air",
                basis="Cast iron that cools fast turns hard and cracks." if slow else ""),

@@ -1,6 +1,6 @@
 """Every calculator by its id, found in the rooms that declare them.
 
-A room is opened when somebody first asks for what is in it, so nothing has to be
+A room is opened when a calculator is first asked for, so nothing has to be
 imported beforehand. A declaration that cannot be used takes down itself alone.
 """
 

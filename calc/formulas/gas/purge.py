@@ -51,7 +51,7 @@ def purge_time(
         Time, s, for one hose. A small tip takes longer.
 
     Valid for:
-        One gas at a time, ventilated, nothing alight. The maker's time stands first.
+        One gas at a time, ventilated, nothing alight. The maker's time comes first.
 
     Source:
         [finnish-guide] 10 to 30 s, longer for small torches; five changes are our own.

@@ -26,6 +26,6 @@ def require_acetylene_gauge(fuel: str, gauge: float, rules: str, field: str, lab
         raise InputError(
             field,
             label,
-            f"acetylene is never used above {acetylene_limit_words(rules)} on the gauge, it can "
-            f"explode by itself; give 0 to {acetylene_limit_words(rules)}.",
+            f"acetylene is never used above {acetylene_limit_words(rules)} on the gauge, because it can "
+            f"explode by itself; give {acetylene_limit_words(rules)} or less.",
         )

@@ -73,7 +73,7 @@ def _measures(picked: Mapping[str, str], place: str) -> list[Any]:
 
 
 def measure(picked: Mapping[str, str], place: str, rules: str) -> Figure:
-    """What the rules ask against it at a place, in words; the strictest stands first.
+    """What the rules ask against it at a place, in words; the strictest comes first.
 
     A row that names a part holds for what comes off that part alone.
     """

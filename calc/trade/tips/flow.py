@@ -15,7 +15,7 @@ SHARE_LOW, SHARE_HIGH = 0.6 / 0.75, 0.9 / 0.75
 """Ends of the band: a discharge of 0.6 or 0.9 in place of 0.75."""
 LEAST_GAUGE = to_si(0.1, "psi")
 SOURCE = "gas-dynamics discharge 0.75 from memory"
-BASIS = "The band is a discharge of 0.6 to 0.9 in place of 0.75. What the maker prints for the tip stands first."
+BASIS = "The band is a discharge of 0.6 to 0.9 in place of 0.75. What the maker prints for the tip comes first."
 
 
 @dataclass(frozen=True, slots=True)

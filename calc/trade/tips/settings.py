@@ -358,7 +358,7 @@ def setting(
     heat: Power | None = None,
     steps: list[Step] | None = None,
 ) -> Setting:
-    """Tip, pressures at the torch and flows to start from; what the maker prints stands first.
+    """Tip, pressures at the torch and flows to start from; what the maker prints comes first.
 
     Args:
         process: Id of `PROCESSES`.
